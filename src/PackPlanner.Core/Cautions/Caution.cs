@@ -1,0 +1,24 @@
+namespace PackPlanner.Core.Cautions;
+
+/// <summary>One caution raised: a code of the catalogue, how grave it is here, where, and what was seen.</summary>
+/// <param name="Code">caution-01 … caution-30, as in <see cref="CautionCatalogue"/>.</param>
+/// <param name="Signal">The word for this case; one code can be graver at a higher figure.</param>
+/// <param name="Where">Cell, group, file and line, or the figure's name.</param>
+/// <param name="Saw">The value that raised it and the limit it passed, with units.</param>
+/// <param name="DoNow">What to do here, where more is known than in the catalogue; null for the catalogue's words.</param>
+public sealed record Caution(string Code, SignalWord Signal, string Where, string Saw, string? DoNow = null)
+{
+    /// <summary>The catalogue's entry for this code.</summary>
+    public CautionEntry Entry => CautionCatalogue.Of(Code);
+
+    /// <summary>Cautions in the order in which they are shown: gravest first, then by code and place.</summary>
+    /// <param name="cautions">In any order.</param>
+    /// <returns>The same cautions once each, in order.</returns>
+    public static IReadOnlyList<Caution> InOrder(IEnumerable<Caution> cautions) =>
+    [
+        .. cautions.Distinct()
+            .OrderBy(c => c.Signal)
+            .ThenBy(c => c.Code, StringComparer.Ordinal)
+            .ThenBy(c => c.Where, StringComparer.Ordinal),
+    ];
+}

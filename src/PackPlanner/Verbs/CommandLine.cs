@@ -1,0 +1,119 @@
+using System.CommandLine;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Words;
+using UnitsNet;
+
+namespace PackPlanner.Verbs;
+
+/// <summary>From the words that were typed to an answer on the streams and an exit code.</summary>
+internal static class CommandLine
+{
+    /// <summary>Runs one verb.</summary>
+    /// <param name="args">The words after the program's name; the first is the verb.</param>
+    /// <param name="standardInput">Opens standard input.</param>
+    /// <param name="output">Standard output.</param>
+    /// <param name="notes">Standard error.</param>
+    /// <param name="stopped">Cancelled when the user stops the program.</param>
+    /// <returns>The exit code.</returns>
+    internal static int Run(
+        string[] args, Func<Stream> standardInput, TextWriter output, TextWriter notes, CancellationToken stopped)
+    {
+        bool json = args.TakeWhile(word => word != "--").Contains("--json");
+        Verb? verb = VerbList.All.FirstOrDefault(known => known.Name == args[0]);
+        if (verb is null)
+            return Print(UnknownVerb(args[0]), json, output, notes);
+        if (args.TakeWhile(word => word != "--").Any(word => word is "--help" or "-h" or "-?"))
+        {
+            output.Write(HelpText.Of(verb));
+            return ExitCodes.Done;
+        }
+
+        ParseResult parsed = Describe(verb).Parse(args[1..]);
+        if (Misread(parsed, verb) is { } misread)
+            return Print(misread, json, output, notes);
+        using CancellationTokenSource limit = CancellationTokenSource.CreateLinkedTokenSource(stopped);
+        VerbCall call = new(parsed, standardInput, notes, limit.Token);
+        if (call.Quantity<Duration>(CommonOptions.TimeLimit, "a time", "30s") is { } time)
+            limit.CancelAfter(time.ToTimeSpan());
+        Outcome<Reply> outcome = call.Wrong is { } wrong ? wrong : verb.Run(call);
+        if (stopped.IsCancellationRequested)
+        {
+            notes.WriteLine("packplanner: stopped; nothing was written.");
+            return ExitCodes.Stopped;
+        }
+
+        if (!outcome.Is(out Reply? reply, out Refusal? why))
+            return Print(why, json, output, notes);
+        return Deliver(reply, parsed, json, output, notes);
+    }
+
+    /// <summary>The parser's view of a verb.</summary>
+    internal static RootCommand Describe(Verb verb)
+    {
+        RootCommand command = new(verb.Summary);
+        command.Options.Clear();
+        command.Directives.Clear();
+        foreach (Argument argument in verb.Arguments)
+            command.Arguments.Add(argument);
+        foreach (Option option in verb.Options.Concat(CommonOptions.All))
+            command.Options.Add(option);
+        command.SetAction(_ => 0);
+        return command;
+    }
+
+    private static int Deliver(Reply reply, ParseResult parsed, bool json, TextWriter output, TextWriter notes)
+    {
+        string text = json ? reply.Json()
+            : parsed.GetValue(CommonOptions.Plain) ? PlainFacts.Of(reply.Json())
+            : parsed.GetValue(CommonOptions.Csv) ? reply.Table.ToCsv(parsed.GetValue(CommonOptions.DecimalOut) == "comma")
+            : AnswerWords.Of(reply.Words, reply.Answer);
+        if (parsed.GetValue(CommonOptions.Ascii) && !json)
+            text = AsciiText.Of(text);
+        if (parsed.GetValue(CommonOptions.Output) is { } file)
+        {
+            if (AnswerFile.Write(file, text) is { } why)
+                return Print(why, json, output, notes);
+        }
+        else
+        {
+            output.Write(text);
+        }
+
+        bool grave = reply.Answer.Cautions.Any(caution => caution.Signal is "DANGER" or "WARNING");
+        return parsed.GetValue(CommonOptions.Strict) && grave && reply.ExitCode == ExitCodes.Done
+            ? ExitCodes.Strict
+            : reply.ExitCode;
+    }
+
+    private static Refusal? Misread(ParseResult parsed, Verb verb)
+    {
+        if (parsed.Errors.Count == 0)
+            return null;
+        string unknown = parsed.UnmatchedTokens.FirstOrDefault(token => token.StartsWith('-')) ?? "";
+        if (unknown.Length > 0)
+        {
+            string near = NearestName.Of(unknown.Split('=')[0], verb.Options.Concat(CommonOptions.All).Select(option => option.Name));
+            return Refusal.CommandLine("unknown-option", $"{verb.Name} {unknown}",
+                $"{verb.Name} has no option {unknown}", $"Did you mean {near}? packplanner help {verb.Name} lists them all.");
+        }
+
+        return Refusal.CommandLine("bad-command-line", verb.Name, parsed.Errors[0].Message.TrimEnd('.'),
+            $"packplanner help {verb.Name} shows how to write it.");
+    }
+
+    private static Refusal UnknownVerb(string typed)
+    {
+        string near = NearestName.Of(typed, VerbList.All.Select(verb => verb.Name));
+        return Refusal.CommandLine("unknown-verb", typed, $"\"{OneLine.Of(typed)}\" is neither a verb nor a job file that exists",
+            $"Did you mean {near}? packplanner help lists them all.");
+    }
+
+    internal static int Print(Refusal why, bool json, TextWriter output, TextWriter notes)
+    {
+        if (json)
+            output.Write(RefusalWords.Json(why));
+        else
+            notes.Write(RefusalWords.Lines(why));
+        return why.ExitCode;
+    }
+}

@@ -1,0 +1,95 @@
+using System.CommandLine;
+using PackPlanner.Core.Cells;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Words;
+using UnitsNet;
+
+namespace PackPlanner.Verbs;
+
+/// <summary>One call of a verb: the options as typed, and the streams that it may use.</summary>
+/// <remarks>
+/// The readers of options remember the first thing that is wrong and go on, so that a verb reads all its options
+/// and then returns <see cref="Wrong"/> once.
+/// </remarks>
+internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, TextWriter notes, CancellationToken stopped)
+{
+    /// <summary>Opens standard input, for a file named "-".</summary>
+    internal Func<Stream> StandardInput { get; } = standardInput;
+
+    /// <summary>Cancelled by the user's key, a signal, or --time-limit.</summary>
+    internal CancellationToken Stopped { get; } = stopped;
+
+    /// <summary>The first option that could not be understood; null when all could.</summary>
+    internal Refusal? Wrong { get; private set; }
+
+    internal bool Json => parsed.GetValue(CommonOptions.Json);
+
+    internal int Seed => parsed.GetValue(CommonOptions.Seed);
+
+    internal bool Ascii => parsed.GetValue(CommonOptions.Ascii);
+
+    internal bool UsUnits => parsed.GetValue(CommonOptions.Units) == "us";
+
+    internal bool Verbose => parsed.GetValue(CommonOptions.Verbose);
+
+    /// <summary>auto, point or comma.</summary>
+    internal string Decimal => parsed.GetValue(CommonOptions.Decimal)!;
+
+    /// <summary>auto, discharge or charge: which one is positive in the file.</summary>
+    internal string CurrentSign => parsed.GetValue(CommonOptions.CurrentSign)!;
+
+    internal string? Why => parsed.GetValue(CommonOptions.Why);
+
+    /// <summary>True when --time-limit ended the work; the answer then says stoppedBy.</summary>
+    internal bool TimeLimitPassed => Stopped.IsCancellationRequested;
+
+    internal T? Value<T>(Option<T> option) => parsed.GetValue(option);
+
+    internal T? Value<T>(Argument<T> argument) => parsed.GetValue(argument);
+
+    /// <summary>Whether the user typed this option himself.</summary>
+    internal bool Given(Option option) => parsed.GetResult(option) is { Implicit: false };
+
+    /// <summary>A note for standard error, unless --quiet.</summary>
+    internal void Note(string line)
+    {
+        if (!parsed.GetValue(CommonOptions.Quiet))
+            notes.WriteLine(OneLine.Of(line));
+    }
+
+    /// <summary>--chemistry, null when not given.</summary>
+    internal Chemistry? Chemistry()
+    {
+        string? typed = parsed.GetValue(CommonOptions.Chemistry);
+        if (typed is null)
+            return null;
+        Chemistry? found = Chemistries.Find(typed);
+        if (found is null)
+            Refuse("--chemistry", $"\"{typed}\" is not a chemistry that is known here",
+                $"Use one of {string.Join(", ", Chemistries.All.Select(c => c.Name))}.");
+        return found;
+    }
+
+    /// <summary>--repeatability as a fraction, null when not given.</summary>
+    internal double? RepeatabilityFraction() =>
+        Quantity<Ratio>(CommonOptions.Repeatability, "a share", "1.5%")?.DecimalFractions;
+
+    /// <summary>An option that carries a unit; null when not given or wrong.</summary>
+    internal TQuantity? Quantity<TQuantity>(Option<string?> option, string wanted, string example)
+        where TQuantity : struct, IQuantity =>
+        parsed.GetValue(option) is { } typed ? Quantity<TQuantity>(option.Name, typed, wanted, example) : null;
+
+    /// <summary>A typed value that carries a unit; null when wrong.</summary>
+    internal TQuantity? Quantity<TQuantity>(string name, string typed, string wanted, string example)
+        where TQuantity : struct, IQuantity
+    {
+        if (TypedQuantity.TryRead(typed, wanted, example, out TQuantity quantity, out string why))
+            return quantity;
+        Refuse(name, why, $"Write {name} {example}.");
+        return null;
+    }
+
+    /// <summary>Remembers the first thing that is wrong with the command line.</summary>
+    internal void Refuse(string where, string why, string remedy) =>
+        Wrong ??= Refusal.CommandLine("bad-option", where, why, remedy);
+}

@@ -1,0 +1,68 @@
+using System.Text.Json;
+using PackPlanner.Core.Cautions;
+using PackPlanner.Verbs;
+
+namespace PackPlanner.Tests.Verbs;
+
+public class CommandLineTests
+{
+    [Fact]
+    public void A_misspelt_verb_is_answered_with_the_nearest_one()
+    {
+        (int exitCode, JsonElement error) = Planner.Json("explan", "caution-01");
+
+        Assert.Equal(2, exitCode);
+        Assert.Equal("packplanner/error", error.GetProperty("schema").GetString());
+        Assert.Equal("unknown-verb", error.GetProperty("code").GetString());
+        Assert.Contains("explain", error.GetProperty("next").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_misspelt_option_is_answered_with_the_nearest_one()
+    {
+        (int exitCode, JsonElement error) = Planner.Json("explain", "caution-01", "--asci");
+
+        Assert.Equal(2, exitCode);
+        Assert.Contains("--ascii", error.GetProperty("next").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_bare_number_where_a_unit_matters_is_refused()
+    {
+        (int exitCode, JsonElement error) = Planner.Json("explain", "caution-01", "--time-limit", "30");
+
+        Assert.Equal(2, exitCode);
+        Assert.Contains("no unit", error.GetProperty("message").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_verb_has_two_examples_that_begin_with_its_own_name()
+    {
+        foreach (Verb verb in VerbList.All)
+        {
+            Assert.True(verb.Examples.Count >= 2, $"{verb.Name} has {verb.Examples.Count} examples");
+            Assert.All(verb.Examples, example => Assert.StartsWith($"packplanner {verb.Name}", example.Line, StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void Every_caution_can_be_explained_in_json_and_in_words()
+    {
+        foreach (CautionEntry entry in CautionCatalogue.All)
+        {
+            (int exitCode, JsonElement answer) = Planner.Json("explain", entry.Code);
+            Assert.Equal(0, exitCode);
+            Assert.Equal(entry.DoNow, answer.GetProperty("do").GetString());
+            Assert.Contains(entry.Why, Planner.Run("explain", entry.Code).Output, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Plain_prints_one_fact_a_line_and_ascii_leaves_nothing_else()
+    {
+        (_, string output, _) = Planner.Run("explain", "caution-11", "--plain", "--ascii");
+
+        Assert.Contains("\ncode caution-11\n", output, StringComparison.Ordinal);
+        Assert.DoesNotContain(output, letter => letter > 127);
+    }
+}
