@@ -1,0 +1,34 @@
+using System.Globalization;
+using PackPlanner.Core.Cautions;
+
+namespace PackPlanner.Core.Sizing;
+
+/// <summary>The cautions that a choice of S, P and cell raises.</summary>
+internal static class SizingCautions
+{
+    internal static IReadOnlyList<Caution> Of(PackChoice choice, SizingRequest request)
+    {
+        List<Caution> raised = [];
+        string where = choice.Parallel is { } p ? $"{choice.Series}s{p}p" : $"{choice.Series}s";
+        if (choice.VoltageFullV is > 60)
+            raised.Add(new("caution-09", SignalWord.Warning, where, $"{Text(choice.VoltageFullV)} V at full charge, above 60 V DC"));
+        if (choice.LimitsBroken.Contains("charge-too-cold"))
+            raised.Add(new("caution-11", SignalWord.Warning, where,
+                $"charging planned at {Text(request.Need.ChargeTemperatureDegC)} °C, the cell allows {Text(choice.Cell.MinChargeDegC)} °C"));
+        if (choice.ProspectiveShortCircuitA is > 1000)
+            raised.Add(new("caution-21", SignalWord.Warning, where,
+                $"{Text(choice.ProspectiveShortCircuitA)} A at the first instant, {Text(choice.ShortCircuitA)} A by DC resistance"));
+        if (choice.Parallel > 4)
+            raised.Add(new("caution-22", SignalWord.Caution, where, $"{choice.Parallel} cells in parallel, no fuse for each cell stated"));
+        if (request.Electrics.FuseA is null)
+            raised.Add(new("caution-23", SignalWord.Warning, where, "no fuse stated; disconnect, pre-charge and monitor are not asked here"));
+        if (choice.LimitsBroken.Contains("cell-peak-current") || choice.LimitsBroken.Contains("cell-continuous-current"))
+            raised.Add(new("caution-24", SignalWord.Warning, where,
+                $"{Text(choice.CellPeakA)} A peak and {Text(choice.CellContinuousA)} A continuous a cell, before any unequal share"));
+        if (choice.PackMassKg is > 25)
+            raised.Add(new("caution-27", SignalWord.Caution, where, $"{Text(choice.PackMassKg)} kg in one box"));
+        return Caution.InOrder(raised);
+    }
+
+    private static string Text(double? figure) => figure is { } known ? known.ToString("0.#", CultureInfo.InvariantCulture) : "-";
+}

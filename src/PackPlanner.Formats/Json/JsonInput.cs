@@ -1,0 +1,260 @@
+using System.Text.Json;
+using PackPlanner.Core;
+using PackPlanner.Formats.Files;
+
+namespace PackPlanner.Formats.Json;
+
+/// <summary>
+/// Reads a JSON file that a user wrote: fields by name, unknown fields ignored, and every field that is wrong named
+/// with its path, so that one reading shows all that must be mended.
+/// </summary>
+public sealed class JsonInput
+{
+    private readonly JsonElement element;
+    private readonly string path;
+    private readonly List<Problem> problems;
+
+    private JsonInput(string file, JsonElement element, string path, List<Problem> problems)
+    {
+        File = file;
+        this.element = element;
+        this.path = path;
+        this.problems = problems;
+    }
+
+    /// <summary>The file, as the user named it.</summary>
+    public string File { get; }
+
+    /// <summary>What was wrong so far; shared by all parts of one file.</summary>
+    public IReadOnlyList<Problem> Problems => problems;
+
+    /// <summary>The first problem as a refusal; null when all was well.</summary>
+    public Refusal? Wrong => problems.Count == 0 ? null : new Refusal(ExitCodes.Input, "bad-field", problems[0] with
+    {
+        Remedy = problems.Count == 1 ? problems[0].Remedy : $"{problems[0].Remedy} ({problems.Count - 1} more fields are wrong.)",
+    });
+
+    /// <summary>Opens a file whose outermost value is an object.</summary>
+    /// <param name="file">Path, or - for standard input.</param>
+    /// <param name="standardInput">Opens standard input.</param>
+    /// <returns>The outermost object, or why there is none.</returns>
+    public static Outcome<JsonInput> Open(string file, Func<Stream>? standardInput = null)
+    {
+        if (!InputBytes.Read(file, standardInput).Is(out byte[]? bytes, out Refusal? why))
+            return why;
+        try
+        {
+            ReadOnlyMemory<byte> text = bytes.AsSpan() is [0xEF, 0xBB, 0xBF, ..] ? bytes.AsMemory(3) : bytes;
+            using JsonDocument document = JsonDocument.Parse(
+                text, new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
+            JsonElement root = document.RootElement.Clone();
+            return root.ValueKind == JsonValueKind.Object
+                ? new JsonInput(file, root, "", [])
+                : Refusal.Input("not-an-object", file, $"its outermost value is {Kind(root)}, an object {{…}} was expected", "Put the fields into one object.");
+        }
+        catch (JsonException fault)
+        {
+            return Refusal.Input("not-json", $"{file}, line {fault.LineNumber + 1}", "this is not JSON: " + Cause(fault),
+                "Mend the file there; packplanner help VERB shows a case.");
+        }
+    }
+
+    /// <summary>Reads text that holds one object, for options and job files.</summary>
+    /// <param name="name">What to call it in messages.</param>
+    /// <param name="root">The object.</param>
+    /// <returns>A reader of it.</returns>
+    public static JsonInput Of(string name, JsonElement root) => new(name, root, "", []);
+
+    /// <summary>True when the field is there and not null.</summary>
+    /// <param name="name">Field.</param>
+    /// <returns>Whether it has a value.</returns>
+    public bool Has(string name) => Field(name) is not null;
+
+    /// <summary>A number; null when it is missing or null.</summary>
+    /// <param name="name">Field.</param>
+    /// <param name="least">Smallest allowed; null: any.</param>
+    /// <param name="most">Largest allowed; null: any.</param>
+    /// <returns>The finite number.</returns>
+    public double? Number(string name, double? least = null, double? most = null)
+    {
+        if (Field(name) is not { } field)
+            return null;
+        if (field.ValueKind != JsonValueKind.Number || !field.TryGetDouble(out double number) || !double.IsFinite(number))
+            return Refuse(name, $"is {Shown(field)}, a number was expected", "Write a number without quotes or unit.");
+        if (number < least || number > most)
+            return Refuse(name, $"is {field.GetRawText()}, it must be {Range(least, most)}", "Correct the figure.");
+        return number;
+    }
+
+    /// <summary>A whole number; null when it is missing or null.</summary>
+    /// <param name="name">Field.</param>
+    /// <param name="least">Smallest allowed.</param>
+    /// <returns>The number.</returns>
+    public int? Whole(string name, int least = int.MinValue)
+    {
+        if (Number(name, least == int.MinValue ? null : least) is not { } number)
+            return null;
+        if (number != Math.Floor(number) || Math.Abs(number) > int.MaxValue)
+        {
+            Refuse(name, $"is {number}, a whole number was expected", "Correct the figure.");
+            return null;
+        }
+
+        return (int)number;
+    }
+
+    /// <summary>Text; null when it is missing or null.</summary>
+    /// <param name="name">Field.</param>
+    /// <returns>The text.</returns>
+    public string? Text(string name)
+    {
+        if (Field(name) is not { } field)
+            return null;
+        if (field.ValueKind == JsonValueKind.String)
+            return field.GetString();
+        Refuse(name, $"is {Shown(field)}, text in quotes was expected", "Put it in quotes.");
+        return null;
+    }
+
+    /// <summary>True or false; null when it is missing or null.</summary>
+    /// <param name="name">Field.</param>
+    /// <returns>The flag.</returns>
+    public bool? Flag(string name)
+    {
+        if (Field(name) is not { } field)
+            return null;
+        if (field.ValueKind is JsonValueKind.True or JsonValueKind.False)
+            return field.GetBoolean();
+        Refuse(name, $"is {Shown(field)}, true or false was expected", "Write true or false without quotes.");
+        return null;
+    }
+
+    /// <summary>An object; null when it is missing or null.</summary>
+    /// <param name="name">Field.</param>
+    /// <returns>A reader of it.</returns>
+    public JsonInput? Part(string name)
+    {
+        if (Field(name) is not { } field)
+            return null;
+        if (field.ValueKind == JsonValueKind.Object)
+            return new JsonInput(File, field, Path(name), problems);
+        Refuse(name, $"is {Kind(field)}, an object {{…}} was expected", "Put its fields into braces.");
+        return null;
+    }
+
+    /// <summary>A list of objects; empty when it is missing or null.</summary>
+    /// <param name="name">Field.</param>
+    /// <returns>A reader of each.</returns>
+    public IReadOnlyList<JsonInput> Parts(string name)
+    {
+        List<JsonInput> parts = [];
+        foreach ((JsonElement item, string at) in Items(name))
+        {
+            if (item.ValueKind == JsonValueKind.Object)
+                parts.Add(new JsonInput(File, item, at, problems));
+            else
+                RefuseAt(at, $"is {Kind(item)}, an object {{…}} was expected", "Put its fields into braces.");
+        }
+
+        return parts;
+    }
+
+    /// <summary>A list of numbers; null when it is missing or null.</summary>
+    /// <param name="name">Field.</param>
+    /// <param name="count">How many are wanted; null: any.</param>
+    /// <returns>The numbers.</returns>
+    public double[]? Numbers(string name, int? count = null)
+    {
+        if (!Has(name))
+            return null;
+        List<double> numbers = [];
+        foreach ((JsonElement item, string at) in Items(name))
+        {
+            if (item.ValueKind == JsonValueKind.Number && item.TryGetDouble(out double number) && double.IsFinite(number))
+                numbers.Add(number);
+            else
+                RefuseAt(at, $"is {Shown(item)}, a number was expected", "Write a number without quotes or unit.");
+        }
+
+        if (count is { } wanted && numbers.Count != wanted)
+            Refuse(name, $"has {numbers.Count} numbers, {wanted} were expected", "Give all of them.");
+        return [.. numbers];
+    }
+
+    /// <summary>A list of texts; null when it is missing or null.</summary>
+    /// <param name="name">Field.</param>
+    /// <returns>The texts.</returns>
+    public string[]? Texts(string name)
+    {
+        if (!Has(name))
+            return null;
+        List<string> texts = [];
+        foreach ((JsonElement item, string at) in Items(name))
+        {
+            if (item.ValueKind == JsonValueKind.String)
+                texts.Add(item.GetString()!);
+            else
+                RefuseAt(at, $"is {Shown(item)}, text in quotes was expected", "Put it in quotes.");
+        }
+
+        return [.. texts];
+    }
+
+    /// <summary>The raw value of a field, for shapes that this class has no word for.</summary>
+    /// <param name="name">Field.</param>
+    /// <returns>The value; null when it is missing or null.</returns>
+    public JsonElement? Raw(string name) => Field(name);
+
+    /// <summary>Remembers that a field is wrong.</summary>
+    /// <param name="name">Field of this object.</param>
+    /// <param name="why">What was found and what was expected.</param>
+    /// <param name="remedy">What to do.</param>
+    /// <returns>Null, so that a reader can return it.</returns>
+    public double? Refuse(string name, string why, string remedy)
+    {
+        RefuseAt(Path(name), why, remedy);
+        return null;
+    }
+
+    private void RefuseAt(string at, string why, string remedy) =>
+        problems.Add(new Problem($"{File}, field {at}", why, remedy));
+
+    private JsonElement? Field(string name) =>
+        element.TryGetProperty(name, out JsonElement field) && field.ValueKind is not (JsonValueKind.Null or JsonValueKind.Undefined) ? field : null;
+
+    private IEnumerable<(JsonElement Item, string At)> Items(string name)
+    {
+        if (Field(name) is not { } field)
+            return [];
+        if (field.ValueKind == JsonValueKind.Array)
+            return field.EnumerateArray().Select((item, i) => (item, $"{Path(name)}[{i}]"));
+        Refuse(name, $"is {Kind(field)}, a list […] was expected", "Put it into square brackets.");
+        return [];
+    }
+
+    private string Path(string name) => path.Length == 0 ? name : $"{path}.{name}";
+
+    private static string Shown(JsonElement value) => value.ValueKind is JsonValueKind.Number or JsonValueKind.String
+        ? value.GetRawText() is { Length: <= 40 } text ? text : Kind(value)
+        : Kind(value);
+
+    private static string Kind(JsonElement value) => value.ValueKind switch
+    {
+        JsonValueKind.Array => "a list",
+        JsonValueKind.Object => "an object",
+        JsonValueKind.String => "text",
+        JsonValueKind.Number => "a number",
+        JsonValueKind.True or JsonValueKind.False => "true or false",
+        _ => "null",
+    };
+
+    // The parser's message names positions of its own; the first sentence is what a person needs.
+    private static string Cause(JsonException fault) => fault.Message.Split(". ")[0].TrimEnd('.');
+
+    private static string Range(double? least, double? most) => (least, most) switch
+    {
+        ({ } low, { } high) => $"from {low} to {high}",
+        ({ } low, null) => $"at least {low}",
+        _ => $"at most {most}",
+    };
+}
