@@ -23,7 +23,7 @@ public static class InputBytes
             if (Directory.Exists(file))
                 return Refusal.Input("is-folder", file, "this is a folder, a file was expected", "Name the file in it.");
             if (!File.Exists(file))
-                return Refusal.Input("file-not-found", file, "there is no such file", $"Check the name; the folder looked in is {Folder(file)}.");
+                return Refusal.Input("file-not-found", file, "there is no such file", "Check the name, and the folder that you are in.");
             using FileStream stream = File.OpenRead(file);
             return NotEmpty(file, ReadAll(stream));
         }
@@ -53,6 +53,4 @@ public static class InputBytes
 
         return all.ToArray();
     }
-
-    private static string Folder(string file) => Path.GetDirectoryName(Path.GetFullPath(file)) ?? "/";
 }

@@ -14,7 +14,7 @@ public class RoomsTests
     // Each further arrow, and why it is there. A common room uses no capability, except by a line here.
     private static readonly (string From, string To, string Why)[] Arrows =
     [
-        ("Cells", "Diagnosis", "a doc link only: CellRow says why logs are columns"),
+        ("Sizing", "UsableEnergy", "the road load says what a kilometre costs"),
     ];
 
     private static readonly string[] Rooms =
