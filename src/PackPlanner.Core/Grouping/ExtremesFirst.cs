@@ -51,7 +51,9 @@ internal sealed class ExtremesFirst
     /// <param name="stopBefore">How many groups of the order to leave open, 0 for none.</param>
     /// <param name="low">Steps; a group below ends the attempt.</param>
     /// <param name="high">Steps; a group above ends the attempt.</param>
-    /// <param name="dice">Varies the attempt; null for the plain one.</param>
+    /// <param name="dice">Chance, used only when varying.</param>
+    /// <param name="vary">False for the plain attempt, true for one with small variations.</param>
+    /// <param name="budget">Steps to spend.</param>
     /// <param name="groupOf">Group of each free cell of the problem; written for the used cells.</param>
     internal bool Build(int stopBefore, long low, long high, ref Dice dice, bool vary, SearchBudget budget, int[] groupOf)
     {

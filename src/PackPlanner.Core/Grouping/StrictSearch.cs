@@ -45,6 +45,9 @@ internal sealed class StrictSearch
     }
 
     /// <summary>Solves the strict aims within the budget.</summary>
+    /// <param name="problem">The cells and groups.</param>
+    /// <param name="budget">Steps to spend.</param>
+    /// <param name="seed">Another seed searches in another order.</param>
     /// <param name="onBetter">Told of every better grouping while the search runs.</param>
     internal static StrictAnswer Solve(
         GroupingProblem problem, SearchBudget budget, ulong seed = 0, Action<GroupingTrial>? onBetter = null)

@@ -84,6 +84,9 @@ internal sealed class WindowCover
     }
 
     /// <summary>Looks for an assignment with every group sum in [low, high].</summary>
+    /// <param name="low">Steps.</param>
+    /// <param name="high">Steps; as large as one likes for no limit.</param>
+    /// <param name="budget">Steps to spend.</param>
     /// <param name="groupOfCell">Filled when found: the group of each cell, or -1 for a spare.</param>
     internal CoverVerdict Search(long low, long high, SearchBudget budget, int[] groupOfCell)
     {
@@ -272,7 +275,10 @@ internal sealed class WindowCover
 
     /// <param name="Possible">False when this node has no solution.</param>
     /// <param name="Cell">The cell to branch on, or -1 to branch on a kind of group.</param>
+    /// <param name="Kind">The kind of group to branch on when there is no cell.</param>
     /// <param name="MaySkip">Whether leaving the cell out is also a way.</param>
+    /// <param name="MostUse">Steps that the open groups can hold together at most.</param>
+    /// <param name="LeastUse">Steps that they must hold together.</param>
     private readonly record struct Branch(bool Possible, int Cell, int Kind, bool MaySkip, long MostUse, long LeastUse);
 
     private Branch ChooseBranch(
