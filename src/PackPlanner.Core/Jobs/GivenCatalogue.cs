@@ -1,0 +1,51 @@
+namespace PackPlanner.Core.Jobs;
+
+/// <summary>Everything a job may be told. One line here gives a key its place in files, verbs and screens.</summary>
+public static class GivenCatalogue
+{
+    /// <summary>All, in the order in which they are shown.</summary>
+    public static IReadOnlyList<GivenEntry> All { get; } =
+    [
+        new("chemistry", "chemistry", GivenKind.Chemistry, "nothing judged by volts", true),
+        new("ratedAh", "rated Ah of one cell", GivenKind.AmpereHours, "no % of rated", true),
+        new("series", "groups in series", GivenKind.Count, "no groups", true),
+        new("parallel", "cells in parallel", GivenKind.Count, "no groups", true),
+        new("fullV", "full V per cell", GivenKind.Volts, "the chemistry's figure is used", true),
+        new("emptyV", "empty V per cell", GivenKind.Volts, "the chemistry's figure is used", true),
+        new("steadyA", "steady load A", GivenKind.Amperes, "no loss by heat, no km at speed", true),
+        new("peakA", "peak load A", GivenKind.Amperes, "peak: not checked", true),
+        new("controllerLowV", "controller lowest V", GivenKind.Volts, "ride's end: not checked", true),
+        new("controllerHighV", "controller highest V", GivenKind.Volts, "full charge: not checked", true),
+        new("chargerV", "charger V", GivenKind.Volts, "charging: not checked", true),
+        new("chargerA", "charger A", GivenKind.Amperes, "charging: not checked", true),
+        new("whPerKm", "Wh per km", GivenKind.WattHoursPerKm, "kWh only, no km", true),
+        new("fuse", "fuse", GivenKind.YesNo, "caution 23 stands", true),
+        new("disconnect", "disconnect", GivenKind.YesNo, "caution 23 stands", true),
+        new("preCharge", "pre-charge", GivenKind.YesNo, "caution 23 stands", true),
+        new("bms", "BMS with a cut-off for each group", GivenKind.YesNo, "caution 23 stands", true),
+        new("cellFuse", "a fuse for each cell", GivenKind.YesNo, "caution 22 stands", false),
+        new("nominalV", "nominal V per cell", GivenKind.Volts, "the chemistry's figure is used", false),
+        new("linkMilliohm", "one series link, milliohm", GivenKind.Milliohm, "heat in links: not checked", false),
+        new("temperatureDegC", "temperature of use", GivenKind.DegC, "no loss by cold", false),
+        new("chargeTemperatureDegC", "lowest temperature while charging", GivenKind.DegC, "cold charging: not checked", false),
+        new("reserve", "reserve kept at the end", GivenKind.Fraction, "none is taken off", false),
+        new("repeatability", "how well your tester repeats", GivenKind.Fraction, "1.5 % is assumed", false),
+        new("minShareOfRated", "lowest Ah accepted, of rated", GivenKind.Fraction, "80 % is used", false),
+        new("maxMilliohm", "highest milliohm accepted", GivenKind.Milliohm, "judged against the lot", false),
+        new("cellDischargeA", "highest steady A of one cell", GivenKind.Amperes, "load per cell: not checked", false),
+        new("cellChargeA", "highest charging A of one cell", GivenKind.Amperes, "half its Ah as amperes is used", false),
+        new("insulationOhm", "insulation, pack to frame, ohm", GivenKind.Ohm, "insulation: not checked", false),
+        new("clamping", "clamping or swelling room for flat cells", GivenKind.YesNo, "caution 25 where cells are flat", false),
+        new("vents", "a vent path away from the rider", GivenKind.YesNo, "vents: not checked", false),
+        new("cellMassLimitKg", "cells may weigh, kg", GivenKind.Kilograms, "weight: not checked", false),
+        new("cellModel", "cell model", GivenKind.Words, "written on no sheet", false),
+        new("notes", "notes", GivenKind.Words, "", false),
+    ];
+
+    private static readonly Dictionary<string, GivenEntry> ByKey = All.ToDictionary(entry => entry.Key, StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Finds an entry.</summary>
+    /// <param name="key">In any case.</param>
+    /// <returns>The entry, or null when the key is not known.</returns>
+    public static GivenEntry? Find(string key) => ByKey.GetValueOrDefault(key);
+}

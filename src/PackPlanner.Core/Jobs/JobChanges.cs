@@ -1,0 +1,126 @@
+using PackPlanner.Core.Cells;
+
+namespace PackPlanner.Core.Jobs;
+
+/// <summary>The changes that verbs and screens make, each with the name that undo shows.</summary>
+public static class JobChanges
+{
+    /// <summary>Tells the job something, or makes it unknown again.</summary>
+    /// <param name="key">A key of <see cref="GivenCatalogue"/>.</param>
+    /// <param name="given">The value; null forgets it.</param>
+    /// <returns>The change.</returns>
+    public static JobChange Set(string key, Given? given) =>
+        new($"{(given is null ? "forget" : "set")} {GivenCatalogue.Find(key)?.What ?? key}", job => job with { Givens = job.Givens.With(key, given) });
+
+    /// <summary>Calls the job something else.</summary>
+    /// <param name="title">The new title.</param>
+    /// <returns>The change.</returns>
+    public static JobChange Rename(string title) => new($"rename to {title}", job => job with { Title = title });
+
+    /// <summary>Takes in a table of cells.</summary>
+    /// <param name="table">Its rows; the source's id must be <see cref="Job.NextSourceId"/>.</param>
+    /// <returns>The change.</returns>
+    public static JobChange AddTable(JobTable table) => Adding(table.Source, job => job with { Tables = job.Tables.Add(table) });
+
+    /// <summary>Takes in a log.</summary>
+    /// <param name="log">Its columns; the source's id must be <see cref="Job.NextSourceId"/>.</param>
+    /// <returns>The change.</returns>
+    public static JobChange AddLog(JobLog log) => Adding(log.Source, job => job with { Logs = job.Logs.Add(log) });
+
+    /// <summary>Takes in a document of ours: a fit case, a fit answer or a size need, by its source's kind.</summary>
+    /// <param name="document">The document; the source's id must be <see cref="Job.NextSourceId"/>.</param>
+    /// <returns>The change.</returns>
+    /// <exception cref="ArgumentException">The kind is none of the three.</exception>
+    public static JobChange AddDocument(JobDocument document) => document.Source.Kind switch
+    {
+        SourceKind.FitCase => Adding(document.Source, job => job with { FitCase = document, FitAnswer = null }),
+        SourceKind.FitAnswer => Adding(document.Source, job => job with { FitAnswer = document }),
+        SourceKind.SizeNeed => Adding(document.Source, job => job with { SizeNeed = document }),
+        _ => throw new ArgumentException($"{document.Source.Kind} is not kept as a document", nameof(document)),
+    };
+
+    /// <summary>Takes a table, log or document out again. Edits and verdicts of its cells stay.</summary>
+    /// <param name="source">The source to remove.</param>
+    /// <returns>The change.</returns>
+    public static JobChange Remove(JobSource source) => new($"take out {source.File}", job => job with
+    {
+        Tables = job.Tables.RemoveAll(table => table.Source.Id == source.Id),
+        Logs = job.Logs.RemoveAll(log => log.Source.Id == source.Id),
+        FitCase = job.FitCase?.Source.Id == source.Id ? null : job.FitCase,
+        FitAnswer = job.FitAnswer?.Source.Id == source.Id ? null : job.FitAnswer,
+        SizeNeed = job.SizeNeed?.Source.Id == source.Id ? null : job.SizeNeed,
+    });
+
+    /// <summary>Adds a cell, or one more test of a cell, by hand.</summary>
+    /// <param name="row">What is known of it.</param>
+    /// <returns>The change.</returns>
+    public static JobChange AddRow(CellRow row) => new($"add {row.Label} by hand", job => job with { AddedRows = job.AddedRows.Add(row) });
+
+    /// <summary>Changes a value of a cell; what was read is kept.</summary>
+    /// <param name="key">Which value.</param>
+    /// <param name="edit">The new value and its origin; null goes back to what was read.</param>
+    /// <returns>The change.</returns>
+    public static JobChange Edit(CellKey key, CellEdit? edit) => new(
+        $"{(edit is null ? "restore" : "change")} {key.Field} of {key.Label}",
+        job => job with { Edits = edit is null ? job.Edits.Remove(key) : job.Edits.SetItem(key, edit) });
+
+    /// <summary>Sets a verdict by hand.</summary>
+    /// <param name="label">The cell.</param>
+    /// <param name="verdict">The verdict with its reason; null goes back to the computed one.</param>
+    /// <returns>The change.</returns>
+    public static JobChange SetVerdict(string label, VerdictOverride? verdict) => new(
+        verdict is null ? $"judge {label} by the limits again" : $"{verdict.Verdict.ToString().ToLowerInvariant()} {label}",
+        job => job with { Verdicts = verdict is null ? job.Verdicts.Remove(label) : job.Verdicts.SetItem(label, verdict) });
+
+    /// <summary>Locks a cell into a group, or sets it free.</summary>
+    /// <param name="label">The cell.</param>
+    /// <param name="group">The group from 1; null sets it free.</param>
+    /// <returns>The change.</returns>
+    public static JobChange Lock(string label, int? group) => new(
+        group is { } number ? $"lock {label} in group {number}" : $"unlock {label}",
+        job => job with { Locks = group is { } fixedTo ? job.Locks.SetItem(label, fixedTo) : job.Locks.Remove(label) });
+
+    /// <summary>Takes a grouping over, or gives the search its freedom back.</summary>
+    /// <param name="name">What undo shows: exchange T004 and T091.</param>
+    /// <param name="grouping">The grouping; null for the search's own.</param>
+    /// <returns>The change.</returns>
+    public static JobChange SetGrouping(string name, JobGrouping? grouping) => new(name, job => job with { Grouping = grouping });
+
+    /// <summary>Changes where groups stand.</summary>
+    /// <param name="name">What undo shows: turn group 3 over.</param>
+    /// <param name="placement">The new placement.</param>
+    /// <returns>The change.</returns>
+    public static JobChange SetPlacement(string name, JobPlacement placement) => new(name, job => job with { Placement = placement });
+
+    /// <summary>Writes down what a meter showed at a tap.</summary>
+    /// <param name="tap">0 is pack minus.</param>
+    /// <param name="reading">The reading; null takes it out.</param>
+    /// <returns>The change.</returns>
+    public static JobChange ReadTap(int tap, TapReading? reading) => new($"reading at tap B{tap}", job => job with
+    {
+        TapReadings = reading is null ? job.TapReadings.Remove(tap) : job.TapReadings.SetItem(tap, reading),
+    });
+
+    /// <summary>Marks a caution as read, or as unread.</summary>
+    /// <param name="caution">Its code and place, joined by a blank.</param>
+    /// <param name="read">Read or not.</param>
+    /// <returns>The change.</returns>
+    public static JobChange MarkCaution(string caution, bool read) => new($"mark {caution}", job => job with
+    {
+        CautionsRead = read ? job.CautionsRead.Add(caution) : job.CautionsRead.Remove(caution),
+    });
+
+    /// <summary>Ticks a sheet, or takes the tick away.</summary>
+    /// <param name="sheet">Its name.</param>
+    /// <param name="ticked">Ticked or not.</param>
+    /// <returns>The change.</returns>
+    public static JobChange TickSheet(string sheet, bool ticked) => new($"tick {sheet}", job => job with
+    {
+        SheetsTicked = ticked ? job.SheetsTicked.Add(sheet) : job.SheetsTicked.Remove(sheet),
+    });
+
+    private static JobChange Adding(JobSource source, Func<Job, Job> add) => new($"add {source.File}", job =>
+        job.NextSourceId == source.Id
+            ? add(job) with { SourcesEver = job.SourcesEver + 1 }
+            : throw new ArgumentException($"source {source.Id} where {job.NextSourceId} is next", nameof(source)));
+}

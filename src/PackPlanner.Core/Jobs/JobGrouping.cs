@@ -1,0 +1,6 @@
+namespace PackPlanner.Core.Jobs;
+
+/// <summary>Which cell stands in which group.</summary>
+/// <param name="Groups">Labels of each group, in series order from pack minus.</param>
+/// <param name="From">The search, a file, or the user.</param>
+public sealed record JobGrouping(IReadOnlyList<IReadOnlyList<string>> Groups, Origin From);
