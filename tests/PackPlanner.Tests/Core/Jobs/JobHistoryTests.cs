@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CsCheck;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
