@@ -7,5 +7,6 @@ internal static class VerbList
     [
         ExplainVerb.Definition,
         HelpVerb.Definition,
+        SizeVerb.Definition,
     ];
 }
