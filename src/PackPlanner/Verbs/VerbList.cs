@@ -5,6 +5,7 @@ internal static class VerbList
 {
     internal static IReadOnlyList<Verb> All { get; } =
     [
+        ShareVerb.Definition,
         ExplainVerb.Definition,
         HelpVerb.Definition,
         SizeVerb.Definition,
