@@ -8,7 +8,7 @@ namespace PackPlanner.Formats.Groups;
 public sealed record GroupInput
 {
     /// <summary>The object, when one JSON file was named; else null.</summary>
-    public JsonInput? Object { get; private init; }
+    public JsonInput? Case { get; private init; }
 
     /// <summary>Rows of the tables; empty for a JSON file.</summary>
     public IReadOnlyList<CellRow> Rows { get; private init; } = [];
@@ -30,7 +30,7 @@ public sealed record GroupInput
         if (!InputBytes.Read(files[0], standardInput).Is(out byte[]? bytes, out Refusal? why))
             return why;
         return JsonInput.Open(files[0] == "-" ? "-" : files[0], () => new MemoryStream(bytes)).Is(out JsonInput? input, out why)
-            ? new GroupInput { Object = input }
+            ? new GroupInput { Case = input }
             : why;
     }
 }

@@ -92,7 +92,7 @@ internal static class ShareVerb
         string[] files = call.Value(Files)!;
         if (!GroupInput.Open(files, call.StandardInput).Is(out GroupInput? input, out Refusal? why))
             return why;
-        if (input.Object is { } json)
+        if (input.Case is { } json)
             return ShareCase.Read(json).Is(out ShareCase? shareCase, out why) ? (shareCase, null) : why;
         return CellGroups.Networks(input.Rows, linkMilliohm, positiveAt, negativeAt, chemistry, string.Join(", ", files)).Is(out ShareCase? table, out why)
             ? (table with { Understood = [.. input.Understood, .. table.Understood] }, input.Account)
