@@ -15,6 +15,8 @@ public class RoomsTests
     private static readonly (string From, string To, string Why)[] Arrows =
     [
         ("Sizing", "UsableEnergy", "the road load says what a kilometre costs"),
+        ("Cells", "Diagnosis", "a doc link only: CellRow says why logs are columns"),
+        ("Screening", "Bench", "a verdict rests on what dated resting volts tell"),
     ];
 
     private static readonly string[] Rooms =

@@ -1,0 +1,62 @@
+using PackPlanner.Core.Bench;
+
+namespace PackPlanner.Core.Screening;
+
+/// <summary>Which cells lose charge at rest (caution 14).</summary>
+internal static class LeakReasons
+{
+    /// <summary>
+    /// Most cells lose 1 to 5 % a month, more in the first days. Source: [CellTestMaker], a maker's page. Held above
+    /// this when the readings lie a week apart or more.
+    /// </summary>
+    internal const double MostPercentPerMonth = 5;
+
+    private const double FewestDays = 7;
+
+    // Without a curve, millivolts a day may only be compared between cells that rest at nearly the same volts.
+    private const double AlikeV = 0.1;
+
+    internal static IEnumerable<(CellDraft Cell, VerdictReason Reason)> Of(IReadOnlyList<CellDraft> cells)
+    {
+        CellDraft[] told = [.. cells.Where(cell => cell.SelfDischarge?.PercentPerMonth is not null)];
+        bool[] unlike = Leaking(told, loss => loss.PercentPerMonth!.Value, loss => loss.SpreadPercentPerMonth ?? 0);
+        double median = told.Length == 0 ? 0 : Robust.Median([.. told.Select(cell => cell.SelfDischarge!.PercentPerMonth!.Value)]);
+        for (int i = 0; i < told.Length; i++)
+        {
+            double percent = told[i].SelfDischarge!.PercentPerMonth!.Value;
+            bool over = percent > MostPercentPerMonth && !(told[i].SelfDischarge!.Days < FewestDays);
+            if (unlike[i])
+                yield return (told[i], Loss(percent, median, LimitOrigin.LotMedian, "%/month"));
+            else if (over)
+                yield return (told[i], Loss(percent, MostPercentPerMonth, LimitOrigin.CommonPractice, "%/month"));
+        }
+
+        foreach ((CellDraft, VerdictReason) reason in WithoutCurve(cells))
+            yield return reason;
+    }
+
+    private static IEnumerable<(CellDraft Cell, VerdictReason Reason)> WithoutCurve(IReadOnlyList<CellDraft> cells)
+    {
+        CellDraft[] bare = [.. cells.Where(cell => cell.SelfDischarge is { Answer: LeakAnswer.NoCurve } loss && !(loss.Days < SelfDischarge.FewestDays))];
+        double[] volts = [.. bare.Select(cell => cell.RestV ?? double.NaN)];
+        if (bare.Length == 0 || !(volts.Max() - volts.Min() <= AlikeV))
+            yield break;
+        bool[] unlike = Leaking(bare, loss => loss.MillivoltPerDay, loss => loss.SpreadMillivoltPerDay ?? 0);
+        double median = Robust.Median([.. bare.Select(cell => cell.SelfDischarge!.MillivoltPerDay)]);
+        for (int i = 0; i < bare.Length; i++)
+            if (unlike[i])
+                yield return (bare[i], Loss(bare[i].SelfDischarge!.MillivoltPerDay, median, LimitOrigin.LotMedian, "mV/day"));
+    }
+
+    // Only a cell that loses more than the rest is a finding; one that loses less is not.
+    private static bool[] Leaking(CellDraft[] cells, Func<SelfDischarge, double> loss, Func<SelfDischarge, double> spread)
+    {
+        double[] values = [.. cells.Select(cell => loss(cell.SelfDischarge!))];
+        bool[] unlike = Outliers.Of(values, [.. cells.Select(cell => spread(cell.SelfDischarge!))]);
+        double median = values.Length == 0 ? 0 : Robust.Median(values);
+        return [.. unlike.Select((odd, i) => odd && values[i] > median)];
+    }
+
+    private static VerdictReason Loss(double value, double limit, LimitOrigin from, string unit) =>
+        new(ReasonCodes.LosesCharge, ReadingName.SelfDischarge, value, limit, from, Verdict.Hold, "caution-14", Unit: unit);
+}
