@@ -180,9 +180,9 @@ internal sealed class LotReasons
     }
 
     // Findings that need the whole lot at once; lots are told apart by model, losses are not.
-    private IEnumerable<(CellDraft Cell, VerdictReason Reason)> Lot(IReadOnlyList<CellDraft> cells)
+    private List<(CellDraft Cell, VerdictReason Reason)> Lot(IReadOnlyList<CellDraft> cells)
     {
-        List<(CellDraft, VerdictReason)> found = [.. LeakReasons.Of(cells)];
+        List<(CellDraft Cell, VerdictReason Reason)> found = [.. LeakReasons.Of(cells)];
         if (request.OnlySafety)
             return found;
         foreach (IGrouping<string, CellDraft> model in cells.GroupBy(CapacityLimits.KeyOf))

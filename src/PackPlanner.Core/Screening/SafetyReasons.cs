@@ -1,4 +1,3 @@
-using PackPlanner.Core.Bench;
 using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.Screening;
