@@ -39,6 +39,14 @@ public static class JobChanges
         _ => throw new ArgumentException($"{document.Source.Kind} is not kept as a document", nameof(document)),
     };
 
+    /// <summary>Takes in a grouping from a file.</summary>
+    /// <param name="grouping">With its source, whose id must be <see cref="Job.NextSourceId"/>.</param>
+    /// <returns>The change.</returns>
+    /// <exception cref="ArgumentException">The grouping has no source.</exception>
+    public static JobChange AddGrouping(JobGrouping grouping) => Adding(
+        grouping.Source ?? throw new ArgumentException("a grouping from a file has a source", nameof(grouping)),
+        job => job with { Grouping = grouping });
+
     /// <summary>Takes a table, log or document out again. Edits and verdicts of its cells stay.</summary>
     /// <param name="source">The source to remove.</param>
     /// <returns>The change.</returns>
@@ -46,6 +54,7 @@ public static class JobChanges
     {
         Tables = job.Tables.RemoveAll(table => table.Source.Id == source.Id),
         Logs = job.Logs.RemoveAll(log => log.Source.Id == source.Id),
+        Grouping = job.Grouping?.Source?.Id == source.Id ? null : job.Grouping,
         FitCase = job.FitCase?.Source.Id == source.Id ? null : job.FitCase,
         FitAnswer = job.FitAnswer?.Source.Id == source.Id ? null : job.FitAnswer,
         SizeNeed = job.SizeNeed?.Source.Id == source.Id ? null : job.SizeNeed,

@@ -10,7 +10,7 @@ namespace PackPlanner.Formats.Json;
 public static class JsonDocumentText
 {
     // All scripts are written as themselves; control characters and what HTML could run stay escaped.
-    private static readonly JsonWriterOptions Options = new()
+    internal static readonly JsonWriterOptions Options = new()
     {
         Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
         Indented = true,

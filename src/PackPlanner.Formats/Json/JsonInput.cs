@@ -65,6 +65,9 @@ public sealed class JsonInput
     /// <returns>A reader of it.</returns>
     public static JsonInput Of(string name, JsonElement root) => new(name, root, "", []);
 
+    /// <summary>Names of this object's fields, each once, in the file's order; for objects that are keyed by labels.</summary>
+    public IReadOnlyList<string> Names => [.. element.EnumerateObject().Select(member => member.Name).Distinct()];
+
     /// <summary>True when the field is there and not null.</summary>
     /// <param name="name">Field.</param>
     /// <returns>Whether it has a value.</returns>
