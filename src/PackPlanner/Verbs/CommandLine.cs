@@ -1,5 +1,6 @@
 using System.CommandLine;
 using PackPlanner.Formats;
+using PackPlanner.Formats.Json;
 using PackPlanner.Formats.Words;
 using UnitsNet;
 
@@ -44,6 +45,13 @@ internal static class CommandLine
 
         if (!outcome.Is(out Reply? reply, out Refusal? why))
             return Print(why, json, output, notes);
+        if (call.Why is { } what)
+        {
+            if (!WhyAnswer.In(reply.Json(), what).Is(out WhyAnswer? found, out why))
+                return Print(why, json, output, notes);
+            reply = Reply.Of(found, WhyAnswerContext.Default.WhyAnswer, found.Lines(), MainTable.Empty);
+        }
+
         return Deliver(reply, parsed, json, output, notes);
     }
 

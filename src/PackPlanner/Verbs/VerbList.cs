@@ -7,6 +7,7 @@ internal static class VerbList
     [
         ShareVerb.Definition,
         ExplainVerb.Definition,
+        CompletionVerb.Definition,
         HelpVerb.Definition,
         SizeVerb.Definition,
     ];
