@@ -1,0 +1,323 @@
+namespace PackPlanner.Core.Fitting;
+
+/// <summary>
+/// Moves discs until none overlaps another or a wall: least sum of squared overlaps by a limited-memory quasi-Newton method
+/// with neighbour lists. Discs beyond <c>moving</c> stand still and only push. Holds its own arrays, so that thousands of trials cost
+/// no memory; use one for each thread.
+/// </summary>
+/// <remarks>Source: [NocedalWright2006] algorithms 7.4 and 7.5, with steps halved until the energy falls enough.</remarks>
+internal sealed class DiscRelaxer(DiscRegion region, double distance)
+{
+    /// <summary>Asked beyond the rule, so that an answer holds in full after rounding.</summary>
+    private const double SpareMm = 2e-6;
+
+    /// <summary>What may be lacking of the asked distance plus <see cref="SpareMm"/>.</summary>
+    private const double AcceptMm = 1.5e-6;
+    private const int Memory = 8;
+
+    private double[] x = [];
+    private double[] gradient = [];
+    private double[] trial = [];
+    private double[] trialGradient = [];
+    private double[] direction = [];
+    private double[] listedAt = [];
+    private double[][] steps = [];
+    private double[][] turns = [];
+    private readonly double[] scale = new double[Memory];
+    private readonly double[] alpha = new double[Memory];
+    private int[] first = [];
+    private int[] second = [];
+    private int pairs;
+    private int moving;
+    private double[] fixedX = [];
+    private double[] fixedY = [];
+    private int fixedCount;
+    private readonly DiscGrid grid = new();
+    private double[] gridX = [];
+    private double[] gridY = [];
+    private int[] found = [];
+
+    /// <summary>Pair and wall terms evaluated so far: the measure of work that ends searches.</summary>
+    internal long Work { get; private set; }
+
+    /// <summary>Largest lack of the last run, millimetres.</summary>
+    internal double WorstMm { get; private set; }
+
+    /// <summary>Moves the discs in place; true when every distance is kept.</summary>
+    /// <param name="xs">Moving discs, centre, millimetres.</param>
+    /// <param name="ys">Moving discs, centre, millimetres.</param>
+    /// <param name="stillX">Discs that stand still.</param>
+    /// <param name="stillY">Discs that stand still.</param>
+    /// <param name="most">Steps at most.</param>
+    internal bool Relax(Span<double> xs, Span<double> ys, ReadOnlySpan<double> stillX, ReadOnlySpan<double> stillY, int most)
+    {
+        Load(xs, ys, stillX, stillY);
+        bool done = Minimise(most);
+        for (int i = 0; i < moving; i++)
+            (xs[i], ys[i]) = (x[2 * i], x[(2 * i) + 1]);
+        return done;
+    }
+
+    /// <summary>What disc <paramref name="i"/> lacks after the last run: sum of squares over its pairs and walls.</summary>
+    internal double LackOf(int i)
+    {
+        double energy = 0;
+        for (int p = 0; p < pairs; p++)
+        {
+            if (first[p] != i && second[p] != i)
+                continue;
+            double lack = distance + SpareMm - PairDistance(p, x);
+            energy += lack > 0 ? lack * lack : 0;
+        }
+
+        double gx = 0, gy = 0;
+        return energy + region.Push(x[2 * i], x[(2 * i) + 1], SpareMm, ref gx, ref gy);
+    }
+
+    private void Load(Span<double> xs, Span<double> ys, ReadOnlySpan<double> stillX, ReadOnlySpan<double> stillY)
+    {
+        moving = xs.Length;
+        fixedCount = stillX.Length;
+        int n = 2 * moving;
+        if (x.Length < n)
+        {
+            (x, gradient, trial, trialGradient, direction, listedAt) = (new double[n], new double[n], new double[n], new double[n], new double[n], new double[n]);
+            steps = [.. Enumerable.Range(0, Memory).Select(_ => new double[n])];
+            turns = [.. Enumerable.Range(0, Memory).Select(_ => new double[n])];
+        }
+
+        if (fixedX.Length < fixedCount)
+            (fixedX, fixedY) = (new double[fixedCount], new double[fixedCount]);
+        stillX.CopyTo(fixedX);
+        stillY.CopyTo(fixedY);
+        for (int i = 0; i < moving; i++)
+            (x[2 * i], x[(2 * i) + 1]) = (xs[i], ys[i]);
+    }
+
+    private bool Minimise(int most)
+    {
+        int n = 2 * moving;
+        ListPairs(x);
+        double energy = Evaluate(x, gradient);
+        int stored = 0, newest = -1, dull = 0;
+        for (int step = 0; step < most; step++)
+        {
+            if (energy < AcceptMm * AcceptMm)
+                break;
+            Descend(n, stored, newest);
+            double slope = Dot(direction, gradient, n);
+            if (slope >= 0)
+            {
+                (stored, newest) = (0, -1);
+                for (int i = 0; i < n; i++)
+                    direction[i] = -gradient[i] / 4;
+                slope = Dot(direction, gradient, n);
+                if (slope > -1e-300)
+                    break;
+            }
+
+            double length = Clip(n), next = 0;
+            int halvings = 0;
+            while (true)
+            {
+                for (int i = 0; i < n; i++)
+                    trial[i] = x[i] + (length * direction[i]);
+                KeepListFresh(trial);
+                next = Evaluate(trial, trialGradient);
+                if (next <= energy + (1e-4 * length * slope) || ++halvings > 25)
+                    break;
+                length /= 2;
+            }
+
+            if (halvings > 25)
+            {
+                if (stored == 0)
+                    break;
+                (stored, newest) = (0, -1);
+                continue;
+            }
+
+            // An energy that hardly falls any more while much is lacking means that the discs are jammed.
+            dull = next > energy * 0.98 ? dull + 1 : 0;
+            Remember(n, ref stored, ref newest);
+            energy = next;
+            if (dull > 12)
+                break;
+        }
+
+        WorstMm = Worst();
+        return WorstMm < AcceptMm;
+    }
+
+    /// <summary>No disc moves further in one step than a third of a pitch: beyond that the neighbour list says nothing.</summary>
+    private double Clip(int n)
+    {
+        double largest = 0;
+        for (int i = 0; i < n; i++)
+            largest = Math.Max(largest, Math.Abs(direction[i]));
+        return largest > distance / 3 ? distance / 3 / largest : 1;
+    }
+
+    private void Descend(int n, int stored, int newest)
+    {
+        for (int i = 0; i < n; i++)
+            direction[i] = -gradient[i];
+        for (int k = 0; k < stored; k++)
+        {
+            int m = (newest - k + Memory) % Memory;
+            alpha[m] = scale[m] * Dot(steps[m], direction, n);
+            Add(direction, turns[m], -alpha[m], n);
+        }
+
+        double factor = 0.25;
+        if (stored > 0)
+            factor = 1 / (scale[newest] * Dot(turns[newest], turns[newest], n));
+        for (int i = 0; i < n; i++)
+            direction[i] *= factor;
+        for (int k = stored - 1; k >= 0; k--)
+        {
+            int m = (newest - k + Memory) % Memory;
+            double beta = scale[m] * Dot(turns[m], direction, n);
+            Add(direction, steps[m], alpha[m] - beta, n);
+        }
+    }
+
+    private void Remember(int n, ref int stored, ref int newest)
+    {
+        int slot = (newest + 1) % Memory;
+        double curve = 0;
+        for (int i = 0; i < n; i++)
+        {
+            double s = trial[i] - x[i], y = trialGradient[i] - gradient[i];
+            (steps[slot][i], turns[slot][i]) = (s, y);
+            curve += s * y;
+        }
+
+        if (curve > 1e-300)
+        {
+            scale[slot] = 1 / curve;
+            newest = slot;
+            stored = Math.Min(stored + 1, Memory);
+        }
+
+        (x, trial) = (trial, x);
+        (gradient, trialGradient) = (trialGradient, gradient);
+    }
+
+    private double Evaluate(double[] at, double[] into)
+    {
+        Array.Clear(into, 0, 2 * moving);
+        double energy = 0, want = distance + SpareMm, want2 = want * want;
+        for (int p = 0; p < pairs; p++)
+        {
+            int i = first[p], j = second[p];
+            double ox = j >= 0 ? at[2 * j] : fixedX[~j], oy = j >= 0 ? at[(2 * j) + 1] : fixedY[~j];
+            double dx = at[2 * i] - ox, dy = at[(2 * i) + 1] - oy, d2 = (dx * dx) + (dy * dy);
+            if (d2 >= want2)
+                continue;
+            double d = Math.Sqrt(d2), lack = want - d;
+            energy += lack * lack;
+            // Two discs on one spot are parted along x, in the order of their numbers.
+            double f = d > 1e-9 ? 2 * lack / d : 0, fx = d > 1e-9 ? f * dx : 2 * lack, fy = f * dy;
+            into[2 * i] -= fx;
+            into[(2 * i) + 1] -= fy;
+            if (j >= 0)
+            {
+                into[2 * j] += fx;
+                into[(2 * j) + 1] += fy;
+            }
+        }
+
+        for (int i = 0; i < moving; i++)
+            energy += region.Push(at[2 * i], at[(2 * i) + 1], SpareMm, ref into[2 * i], ref into[(2 * i) + 1]);
+        Work += pairs + (4L * moving);
+        return energy;
+    }
+
+    /// <summary>The largest single lack.</summary>
+    private double Worst()
+    {
+        double worst = 0;
+        for (int p = 0; p < pairs; p++)
+            worst = Math.Max(worst, distance + SpareMm - PairDistance(p, x));
+        for (int i = 0; i < moving; i++)
+        {
+            double gx = 0, gy = 0;
+            worst = Math.Max(worst, Math.Sqrt(region.Push(x[2 * i], x[(2 * i) + 1], SpareMm, ref gx, ref gy)));
+        }
+
+        return worst;
+    }
+
+    private double PairDistance(int p, double[] at)
+    {
+        int i = first[p], j = second[p];
+        double ox = j >= 0 ? at[2 * j] : fixedX[~j], oy = j >= 0 ? at[(2 * j) + 1] : fixedY[~j];
+        double dx = at[2 * i] - ox, dy = at[(2 * i) + 1] - oy;
+        return Math.Sqrt((dx * dx) + (dy * dy));
+    }
+
+    private void KeepListFresh(double[] at)
+    {
+        double limit = 0.2 * distance;
+        for (int i = 0; i < moving; i++)
+        {
+            double dx = at[2 * i] - listedAt[2 * i], dy = at[(2 * i) + 1] - listedAt[(2 * i) + 1];
+            if ((dx * dx) + (dy * dy) > limit * limit)
+            {
+                ListPairs(at);
+                return;
+            }
+        }
+    }
+
+    private void ListPairs(double[] at)
+    {
+        double reach = 1.42 * distance, reach2 = reach * reach;
+        pairs = 0;
+        Array.Copy(at, listedAt, 2 * moving);
+        int all = moving + fixedCount;
+        if (gridX.Length < all)
+            (gridX, gridY) = (new double[all], new double[all]);
+        for (int i = 0; i < moving; i++)
+            (gridX[i], gridY[i]) = (at[2 * i], at[(2 * i) + 1]);
+        Array.Copy(fixedX, 0, gridX, moving, fixedCount);
+        Array.Copy(fixedY, 0, gridY, moving, fixedCount);
+        grid.Fill(gridX.AsSpan(0, all), gridY.AsSpan(0, all), reach);
+        for (int i = 0; i < moving; i++)
+        {
+            int count = grid.Around(gridX[i], gridY[i], ref found);
+            for (int f = 0; f < count; f++)
+            {
+                int j = found[f];
+                double dx = gridX[i] - gridX[j], dy = gridY[i] - gridY[j];
+                if (j <= i || (dx * dx) + (dy * dy) >= reach2)
+                    continue;
+                if (pairs == first.Length)
+                {
+                    Array.Resize(ref first, Math.Max(256, 2 * pairs));
+                    Array.Resize(ref second, Math.Max(256, 2 * pairs));
+                }
+
+                // A disc that stands still is written as the complement of its number.
+                (first[pairs], second[pairs]) = (i, j < moving ? j : ~(j - moving));
+                pairs++;
+            }
+        }
+    }
+
+    /// <summary>Summed in order: the vector units of different machines would add in different orders.</summary>
+    private static double Dot(double[] a, double[] b, int n)
+    {
+        double sum = 0;
+        for (int i = 0; i < n; i++)
+            sum += a[i] * b[i];
+        return sum;
+    }
+
+    private static void Add(double[] a, double[] b, double factor, int n)
+    {
+        for (int i = 0; i < n; i++)
+            a[i] += factor * b[i];
+    }
+}

@@ -1,0 +1,61 @@
+namespace PackPlanner.Core.Fitting;
+
+/// <summary>A tube as seen by discs of one layer: the skin of a cell must stay clear of it.</summary>
+internal sealed class TubeBorder2
+{
+    private readonly Tube3 tube;
+    private readonly Axis axis;
+    private readonly double low;
+    private readonly double high;
+    private readonly double skinRadius;
+    private readonly double p0;
+    private readonly double q0;
+    private readonly double p1;
+    private readonly double q1;
+    private readonly bool alongAxis;
+
+    internal TubeBorder2(Tube3 tube, Axis axis, double low, double high, double skinRadius)
+    {
+        (this.tube, this.axis, this.low, this.high, this.skinRadius) = (tube, axis, low, high, skinRadius);
+        (Axis first, Axis second) = Axes3.Others(axis);
+        (p0, q0, p1, q1) = (tube.From[first], tube.From[second], tube.To[first], tube.To[second]);
+        double a0 = Math.Min(tube.From[axis], tube.To[axis]), a1 = Math.Max(tube.From[axis], tube.To[axis]);
+        // A bar along the cells that passes their whole length is a disc; the search for the nearest point is not needed.
+        alongAxis = Math.Abs(p1 - p0) + Math.Abs(q1 - q0) < 1e-9 && a0 <= high && a1 >= low;
+    }
+
+    internal string Key => FormattableString.Invariant($"t{p0}:{q0}:{p1}:{q1}:{tube.From[axis] - low}:{tube.To[axis] - low}:{tube.Radius}");
+
+    internal double Margin(double x, double y)
+    {
+        double far = LineDistance(x, y, out _, out _) - skinRadius - tube.Radius;
+        if (alongAxis || far > 0)
+            return far;
+        return tube.ToCylinder(axis, low, high, x, y, skinRadius, out _) - tube.Radius;
+    }
+
+    internal double Push(double x, double y, double extra, ref double gx, ref double gy)
+    {
+        double line = LineDistance(x, y, out double qx, out double qy);
+        if (line >= skinRadius + tube.Radius + extra)
+            return 0;
+        double lack = skinRadius + tube.Radius + extra - line;
+        if (!alongAxis)
+        {
+            double distance = tube.ToCylinder(axis, low, high, x, y, skinRadius, out double t);
+            if (distance >= tube.Radius + extra)
+                return 0;
+            (qx, qy) = (p0 + (t * (p1 - p0)), q0 + (t * (q1 - q0)));
+            lack = tube.Radius + extra - distance;
+            line = Math.Sqrt(((x - qx) * (x - qx)) + ((y - qy) * (y - qy)));
+        }
+
+        (double ux, double uy) = line > 1e-9 ? ((x - qx) / line, (y - qy) / line) : (1, 0);
+        gx -= 2 * lack * ux;
+        gy -= 2 * lack * uy;
+        return lack * lack;
+    }
+
+    private double LineDistance(double x, double y, out double qx, out double qy) =>
+        Math.Sqrt(Geometry2.SegmentDistanceSquared(x, y, p0, q0, p1, q1, out qx, out qy));
+}
