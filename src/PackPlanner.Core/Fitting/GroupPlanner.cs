@@ -1,0 +1,129 @@
+namespace PackPlanner.Core.Fitting;
+
+/// <summary>
+/// Finds groups of equal size, each in one piece and each beside the next: as many cells in a group as possible, then short plates, then
+/// the widest narrowest link.
+/// </summary>
+internal static class GroupPlanner
+{
+    /// <summary>The best plan found; null when not even one cell in each group can be linked in series.</summary>
+    /// <param name="graph">Which cells a plate can join.</param>
+    /// <param name="series">Groups wanted, at least 1.</param>
+    /// <param name="largest">Cells in a group at most.</param>
+    /// <param name="smallest">Cells in a group at least.</param>
+    /// <param name="jumpers">Links that may be made by cable.</param>
+    /// <param name="anglesRad">Directions of the rows, tried beside 0, 30, 60, 90 degrees.</param>
+    /// <param name="cancel">Stops the search; the best so far is kept.</param>
+    internal static GroupPlan? Plan(
+        NeighbourGraph graph, int series, int largest, int smallest, int jumpers, IReadOnlyList<double> anglesRad, CancellationToken cancel)
+    {
+        largest = Math.Min(largest, LargestByPieces(graph, series, largest, jumpers));
+        if (largest < Math.Max(1, smallest))
+            return null;
+        double[][] orders = [.. SweepOrders.Of(graph.Bodies, Angles(anglesRad))];
+        for (int parallel = largest; parallel >= Math.Max(1, smallest); parallel--)
+        {
+            List<int[]> valid = parallel == 1
+                ? Paths(graph, series, jumpers, orders, cancel)
+                : Grown(graph, series, parallel, jumpers, orders, cancel);
+            if (valid.Count > 0)
+                return Choose(graph, valid, series, parallel);
+            if (cancel.IsCancellationRequested)
+                return null;
+        }
+
+        return null;
+    }
+
+    /// <summary>What the pieces of the graph allow: a group lies in one piece, and only so many pieces may be joined by cable.</summary>
+    private static int LargestByPieces(NeighbourGraph graph, int series, int largest, int jumpers)
+    {
+        List<int> sizes = [.. graph.Pieces(_ => true).Sizes.OrderDescending().Take(jumpers + 1)];
+        while (largest > 0 && sizes.Sum(s => s / largest) < series)
+            largest--;
+        return largest;
+    }
+
+    private static List<double> Angles(IReadOnlyList<double> given)
+    {
+        List<double> angles = [0, Math.PI / 2, Math.PI / 6, Math.PI / 3, Math.PI * 2 / 3, Math.PI * 5 / 6, Math.PI / 4, Math.PI * 3 / 4];
+        foreach (double angle in given.SelectMany(a => new[] { a, a + (Math.PI / 3), a + (2 * Math.PI / 3), a + (Math.PI / 2) }))
+        {
+            double a = angle % Math.PI;
+            if (!angles.Any(known => Math.Abs(known - a) < 1e-3))
+                angles.Add(a);
+        }
+
+        return angles;
+    }
+
+    private static List<int[]> Grown(
+        NeighbourGraph graph, int series, int parallel, int jumpers, double[][] orders, CancellationToken cancel)
+    {
+        int[]?[] found = new int[orders.Length][];
+        int[] completed = new int[orders.Length];
+        Parallel.For(0, orders.Length, o =>
+        {
+            if (cancel.IsCancellationRequested)
+                return;
+            (int[] groupOf, completed[o]) = GroupGrower.Grow(graph, orders[o], series, parallel, jumpers);
+            found[o] = completed[o] == series ? groupOf : null;
+        });
+        List<int[]> valid = [.. found.OfType<int[]>()];
+        if (valid.Count > 0)
+            return valid;
+        // No plain sweep did it: shuffle the best ones a little.
+        int tries = Math.Clamp(400_000 / Math.Max(1, graph.Count), 60, 2000);
+        int[] best = [.. Enumerable.Range(0, orders.Length).OrderByDescending(o => completed[o]).ThenBy(o => o).Take(20)];
+        int[]?[] shuffled = new int[tries][];
+        double step = graph.SmallestMm ?? 1;
+        Parallel.For(0, tries, t =>
+        {
+            if (cancel.IsCancellationRequested)
+                return;
+            Random random = new(t);
+            double noise = step * (0.2 + (2.0 * t / tries));
+            double[] rank = [.. orders[best[t % best.Length]].Select(r => r + (noise * random.NextDouble()))];
+            (int[] groupOf, int done) = GroupGrower.Grow(graph, rank, series, parallel, jumpers);
+            shuffled[t] = done == series ? groupOf : null;
+        });
+        return [.. shuffled.OfType<int[]>()];
+    }
+
+    private static List<int[]> Paths(NeighbourGraph graph, int series, int jumpers, double[][] orders, CancellationToken cancel)
+    {
+        int tries = Math.Clamp(4_000_000 / Math.Max(1, series * graph.Count), 40, 2000);
+        int[]?[] found = new int[tries][];
+        Parallel.For(0, tries, t =>
+        {
+            if (cancel.IsCancellationRequested)
+                return;
+            Random random = new(t);
+            double[] rank = t < orders.Length ? orders[t] : [.. Enumerable.Range(0, graph.Count).Select(_ => random.NextDouble())];
+            int start = t < orders.Length ? Array.IndexOf(rank, rank.Min()) : random.Next(graph.Count);
+            found[t] = SeriesPath.Find(graph, series, jumpers, start, rank, steps: 4 * series + 200);
+        });
+        return [.. found.OfType<int[]>().Select(path =>
+        {
+            int[] groupOf = new int[graph.Count];
+            for (int k = 0; k < path.Length; k++)
+                groupOf[path[k]] = k + 1;
+            return groupOf;
+        })];
+    }
+
+    private static GroupPlan Choose(NeighbourGraph graph, List<int[]> valid, int series, int parallel)
+    {
+        int most = Math.Clamp(40_000_000 / Math.Max(1, graph.Count * parallel * 4), 30, valid.Count);
+        List<(int[] GroupOf, int[] Pairs)> measured = [.. valid.Select(g => (g, LinkMeasures.Pairs(graph, g, series)))
+            .OrderBy(v => v.Item2.Count(p => p == 0)).ThenByDescending(v => v.Item2.Where(p => p > 0).DefaultIfEmpty(0).Min()).Take(most)];
+        GroupPlan[] plans = new GroupPlan[measured.Count];
+        Parallel.For(0, plans.Length, i => plans[i] = new GroupPlan(
+            measured[i].GroupOf, parallel, measured[i].Pairs, LinkMeasures.BusbarRatio(graph, measured[i].GroupOf, series, measured[i].Pairs)));
+        // Plates a twentieth longer than the shortest are allowed for a wider link; cables are the last resort.
+        int jumpers = plans.Min(p => p.Jumpers);
+        double shortest = plans.Where(p => p.Jumpers == jumpers).Min(p => p.BusbarRatio ?? 1);
+        return plans.Where(p => p.Jumpers == jumpers && (p.BusbarRatio ?? 1) <= (1.05 * shortest) + 1e-9)
+            .OrderByDescending(p => p.Narrowest).ThenBy(p => p.BusbarRatio ?? 1).First();
+    }
+}
