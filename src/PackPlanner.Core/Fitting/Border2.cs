@@ -66,12 +66,8 @@ internal sealed class Border2
                 return far - clearance;
         }
 
-        double nearest = double.PositiveInfinity;
-        for (int i = 0, j = u.Length - 1; i < u.Length; j = i++)
-            nearest = Math.Min(nearest, Geometry2.SegmentDistanceSquared(x, y, u[j], v[j], u[i], v[i], out _, out _));
-        double distance = Math.Sqrt(nearest);
-        bool inside = Geometry2.Contains(u, v, x, y);
-        return (inside == keepInside ? distance : -distance) - clearance;
+        double inside = Geometry2.SignedDistance(u, v, x, y);
+        return (keepInside ? inside : -inside) - clearance;
     }
 
     /// <summary>Adds the squares of what is lacking, and their gradient; <paramref name="extra"/> is asked on top of the clearance.</summary>

@@ -31,6 +31,15 @@ internal static class Geometry2
         return inside;
     }
 
+    /// <summary>Distance from a point to the border of a simple polygon: positive inside, negative outside.</summary>
+    internal static double SignedDistance(ReadOnlySpan<double> u, ReadOnlySpan<double> v, double x, double y)
+    {
+        double nearest = double.PositiveInfinity;
+        for (int i = 0, j = u.Length - 1; i < u.Length; j = i++)
+            nearest = Math.Min(nearest, SegmentDistanceSquared(x, y, u[j], v[j], u[i], v[i], out _, out _));
+        return Contains(u, v, x, y) ? Math.Sqrt(nearest) : -Math.Sqrt(nearest);
+    }
+
     /// <summary>Twice the signed area: positive when the corners run anticlockwise.</summary>
     internal static double TwiceArea(ReadOnlySpan<double> u, ReadOnlySpan<double> v)
     {

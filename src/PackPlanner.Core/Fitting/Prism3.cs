@@ -3,6 +3,8 @@ namespace PackPlanner.Core.Fitting;
 /// <summary>A box or prism ready for the kernels: outline as two arrays, anticlockwise, and the extent along the extrusion.</summary>
 internal sealed class Prism3
 {
+    private readonly Prism3?[] turned = new Prism3?[3];
+
     internal Prism3(Axis extrusion, double[] u, double[] v, double low, double high, bool isBox)
     {
         if (Geometry2.TwiceArea(u, v) < 0)
@@ -49,11 +51,13 @@ internal sealed class Prism3
     {
         if (!IsBox || axis == Extrusion)
             return this;
+        if (turned[(int)axis] is Prism3 made)
+            return made;
         (Axis first, Axis second) = Axes3.Others(axis);
         (double u0, double u1) = Extent(first);
         (double v0, double v1) = Extent(second);
         (double low, double high) = Extent(axis);
-        return new Prism3(axis, [u0, u1, u1, u0], [v0, v0, v1, v1], low, high, isBox: true);
+        return turned[(int)axis] = new Prism3(axis, [u0, u1, u1, u0], [v0, v0, v1, v1], low, high, isBox: true);
     }
 
     internal (double Low, double High) Extent(Axis axis) =>

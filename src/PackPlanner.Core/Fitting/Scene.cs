@@ -33,7 +33,7 @@ internal sealed class Scene
             Prism3 b = block.Along(axis);
             if (b.Extrusion == axis)
             {
-                if (b.Low < high - Eps && b.High > low + Eps && new Border2(b.U, b.V, r, keepInside: false).Margin(x, y) < -Eps)
+                if (b.Low < high - Eps && b.High > low + Eps && -Geometry2.SignedDistance(b.U, b.V, x, y) < r - Eps)
                     return false;
             }
             else if (BoxOverlaps(b, CylinderBox(axis, low, high, x, y, r)))
@@ -89,7 +89,7 @@ internal sealed class Scene
         Prism3 p = part.Along(axis);
         if (p.Extrusion != axis)
             return BoxInPart(p, CylinderBox(axis, low, high, x, y, r));
-        return low >= p.Low - Eps && high <= p.High + Eps && new Border2(p.U, p.V, r, keepInside: true).Margin(x, y) >= -Eps;
+        return low >= p.Low - Eps && high <= p.High + Eps && Geometry2.SignedDistance(p.U, p.V, x, y) >= r - Eps;
     }
 
     private static bool BoxOverlaps(Prism3 block, in Box3 skin)

@@ -1,0 +1,169 @@
+namespace PackPlanner.Core.Fitting;
+
+/// <summary>Says why what was asked does not fit, what is short by how much, and the nearest change that would help.</summary>
+internal static class FitReasons
+{
+    internal static IReadOnlyList<FitReason> Of(Scene scene, Layout layout, GroupPlan? plan, CancellationToken cancel)
+    {
+        FitCase c = scene.Case;
+        int count = layout.Bodies.Count, series = c.Series ?? 1, need = series * (c.Parallel ?? 1);
+        if (plan is not null || (c.Series is null && count > 0))
+            return [];
+        if (c is { CellMassLimitKg: double kg, CellMassG: double g } && need * g / 1000 > kg + 1e-9)
+        {
+            int most = (int)Math.Floor((kg * 1000 / g) + 1e-9);
+            return [new("mass-over", null, null, F($"{need} cells of {g:0.#} g weigh {need * g / 1000:0.###} kg, the limit is {kg:0.###} kg"),
+                F($"Allow {need * g / 1000:0.###} kg, or use {most} cells at most."))];
+        }
+
+        if (count == 0)
+            return NoCell(scene, cancel);
+        if (count < need)
+            return TooFew(scene, count, need, cancel);
+        return [NoPath(layout, c, series)];
+    }
+
+    private static List<FitReason> NoCell(Scene scene, CancellationToken cancel)
+    {
+        FitReason? size = TooLarge(scene);
+        if (size is not null)
+            return [size];
+        Scene empty = new(scene.Case with { KeepOuts = [] });
+        if (scene.Case.KeepOuts.Count > 0 && LayoutSearch.QuickCount(empty, cancel) > 0)
+            return [KeepOutsFill(scene, 1, cancel)];
+        return [.. Growth(scene, 1, cancel).DefaultIfEmpty(
+            new("outline-too-narrow", null, null, "the space is large enough from end to end, but no part of it is wide enough for one cell with its clearances", "Use a smaller cell or smaller clearances."))];
+    }
+
+    /// <summary>Along which axis even an empty cavity is shorter than one cell with its clearances; null when along none.</summary>
+    private static FitReason? TooLarge(Scene scene)
+    {
+        (FitReason Reason, double Short)? nearest = null;
+        foreach (Attitude a in Attitude.Of(scene.Case))
+        {
+            foreach (Prism3 part in scene.Parts)
+            {
+                double worst = 0, sum = 0;
+                FitReason? reason = null;
+                foreach (Axis axis in Axes3.All)
+                {
+                    (double low, double high) = part.Extent(axis);
+                    double below = a.Wall(Attitude.Face(axis, false)), above = a.Wall(Attitude.Face(axis, true)), size = a.Size(axis);
+                    double lacks = size + below + above - (high - low);
+                    if (lacks <= Geometry2.RoundingMm)
+                        continue;
+                    sum += lacks;
+                    if (lacks <= worst)
+                        continue;
+                    worst = lacks;
+                    string space = F($"{size:0.##} cell + {below:0.##} at -{Axes3.Letter(axis)} + {above:0.##} at +{Axes3.Letter(axis)} = {size + below + above:0.##}, the space is {high - low:0.##}");
+                    reason = new("cell-too-large", axis, lacks, F($"{lacks:0.##} mm short {Direction(axis)}: {space}"),
+                        F($"Give {lacks:0.##} mm more {Direction(axis)}, or use a cell or clearances that much smaller."));
+                }
+
+                if (reason is null)
+                    return null;
+                if (nearest is null || sum < nearest.Value.Short)
+                    nearest = (reason, sum);
+            }
+        }
+
+        return nearest?.Reason;
+    }
+
+    private static List<FitReason> TooFew(Scene scene, int count, int need, CancellationToken cancel)
+    {
+        List<FitReason> reasons = [.. Growth(scene, need, cancel)];
+        if (scene.Case.KeepOuts.Count > 0 && LayoutSearch.QuickCount(new Scene(scene.Case with { KeepOuts = [] }), cancel) >= need)
+            reasons.Add(KeepOutsFill(scene, need, cancel));
+        int series = scene.Case.Series ?? 1;
+        string change = count >= series ? F($"Ask for {count / series} in parallel, or for {count / Math.Max(1, scene.Case.Parallel ?? 1)} in series.") : F($"Ask for {count} in series at most, or use a smaller cell.");
+        if (reasons.Count == 0)
+            reasons.Add(new("too-few-places", null, null, F($"{count} places fit, {need} are needed"), change));
+        return reasons;
+    }
+
+    /// <summary>How much longer the space would have to be along each axis; the least first.</summary>
+    private static IEnumerable<FitReason> Growth(Scene scene, int need, CancellationToken cancel)
+    {
+        int now = LayoutSearch.QuickCount(scene, cancel);
+        List<FitReason> reasons = [];
+        foreach (Axis axis in Axes3.All)
+        {
+            double enough = 0, low = 0;
+            foreach (double mm in (double[])[2, 5, 10, 20, 40, 80, 160, 320])
+            {
+                if (LayoutSearch.QuickCount(new Scene(Longer(scene.Case, axis, mm)), cancel) >= need)
+                {
+                    enough = mm;
+                    break;
+                }
+
+                low = mm;
+            }
+
+            while (enough > 0 && enough - low > 0.5)
+            {
+                double middle = (low + enough) / 2;
+                if (LayoutSearch.QuickCount(new Scene(Longer(scene.Case, axis, middle)), cancel) >= need)
+                    enough = middle;
+                else
+                    low = middle;
+            }
+
+            if (enough > 0)
+                reasons.Add(new("too-few-places", axis, enough, F($"{now} places in a quick look, {need} are needed: {enough:0.#} mm short {Direction(axis)}"),
+                    F($"Make the space {enough:0.#} mm longer {Direction(axis)}.")));
+        }
+
+        return reasons.OrderBy(r => r.ShortMm);
+    }
+
+    private static FitCase Longer(FitCase c, Axis axis, double mm)
+    {
+        Scene scene = new(c);
+        double low = scene.Parts.Min(p => p.Extent(axis).Low), high = scene.Parts.Max(p => p.Extent(axis).High), middle = (low + high) / 2;
+        double Move(double at) => at > middle ? at + mm : at;
+        PointMm MovePoint(PointMm p) => p.With(axis, Move(p[axis]));
+        return c with { Cavity = [.. c.Cavity.Select(part => part with { Shape = Moved(part.Shape) })] };
+
+        Solid Moved(Solid solid)
+        {
+            switch (solid)
+            {
+                case Solid.Box b:
+                    return new Solid.Box(MovePoint(b.From), MovePoint(b.To));
+                case Solid.Prism p when p.Extrusion == axis:
+                    return p with { FromMm = Move(p.FromMm), ToMm = Move(p.ToMm) };
+                case Solid.Prism p:
+                    bool first = Axes3.Others(p.Extrusion).First == axis;
+                    return p with { Outline = [.. p.Outline.Select(o => first ? o with { U = Move(o.U) } : o with { V = Move(o.V) })] };
+                default:
+                    return solid;
+            }
+        }
+    }
+
+    private static FitReason KeepOutsFill(Scene scene, int need, CancellationToken cancel)
+    {
+        FitCase c = scene.Case;
+        string[] alone = [.. c.KeepOuts.Where(k => LayoutSearch.QuickCount(new Scene(c with { KeepOuts = [.. c.KeepOuts.Where(o => o != k)] }), cancel) >= need).Select(k => k.Name)];
+        string names = string.Join(", ", alone.Length > 0 ? alone : c.KeepOuts.Select(k => k.Name));
+        return new("keep-outs-fill-cavity", null, null, F($"without keep-outs {need} places would fit; with them they do not"),
+            alone.Length > 0 ? $"Move or shrink one of: {names}." : $"Move or shrink several of: {names}.");
+    }
+
+    private static FitReason NoPath(Layout layout, FitCase c, int series)
+    {
+        NeighbourGraph graph = NeighbourGraph.Of(layout.Bodies, c.Clearances, c.LinkReachMm);
+        List<int> sizes = [.. graph.Pieces(_ => true).Sizes.OrderDescending()];
+        string pieces = string.Join(", ", sizes.Take(6)) + (sizes.Count > 6 ? ", ..." : "");
+        return new("no-series-path", null, null,
+            F($"{layout.Bodies.Count} places fit, but {series} groups cannot all be linked: the cells lie in {sizes.Count} separate pieces of {pieces}"),
+            sizes.Count > 1 ? F($"Allow {Math.Min(sizes.Count - 1, c.JumpersAllowed + 1)} links by cable, or a longer link reach than {c.LinkReachMm:0.#} mm.") : "Ask for fewer cells in parallel.");
+    }
+
+    private static string Direction(Axis axis) => axis switch { Axis.X => "in length (x)", Axis.Y => "in width (y)", _ => "in height (z)" };
+
+    private static string F(FormattableString text) => FormattableString.Invariant(text);
+}

@@ -1,0 +1,198 @@
+namespace PackPlanner.Core.Fitting;
+
+/// <summary>Largest set of candidates of which no two clash: greedy in many orders, then insertions of two for one with random kicks.</summary>
+/// <remarks>Source: [Andrade2012] for the local search.</remarks>
+internal sealed class IndependentSet
+{
+    private readonly int[][] clash;
+    private readonly int count;
+    private readonly int[] tight;
+    private readonly bool[] inside;
+    private readonly long[] lastOut;
+    private readonly Random random;
+
+    internal IndependentSet(int[][] clash, int seed)
+    {
+        (this.clash, count, random) = (clash, clash.Length, new Random(seed));
+        (tight, inside, lastOut) = (new int[count], new bool[count], new long[count]);
+    }
+
+    /// <summary>Which candidates clash with which, by the exact rule.</summary>
+    internal static int[][] Clashes(IReadOnlyList<Body> bodies, Clearances clearances)
+    {
+        int[][] clash = new int[bodies.Count][];
+        Parallel.For(0, bodies.Count, i =>
+        {
+            List<int> with = [];
+            for (int j = 0; j < bodies.Count; j++)
+            {
+                if (j != i && !PairRules.Apart(bodies[i], bodies[j], clearances, Geometry2.RoundingMm / 2))
+                    with.Add(j);
+            }
+
+            clash[i] = [.. with];
+        });
+        return clash;
+    }
+
+    /// <summary>The largest set found within a number of steps, or one that reaches <paramref name="enough"/>.</summary>
+    internal int[] Search(IReadOnlyList<int[]> orders, int steps, int enough, CancellationToken cancel)
+    {
+        int[] best = [];
+        foreach (int[] order in orders)
+        {
+            Empty();
+            foreach (int i in order)
+            {
+                if (!inside[i] && tight[i] == 0)
+                    Insert(i);
+            }
+
+            Improve();
+            if (Size() > best.Length)
+                best = Members();
+        }
+
+        Empty();
+        foreach (int i in best)
+            Insert(i);
+        int current = best.Length, sinceBest = 0;
+        for (int step = 1; step <= steps && best.Length < enough && !cancel.IsCancellationRequested; step++)
+        {
+            int[] before = Members();
+            Kick(step);
+            Improve();
+            int size = Size();
+            sinceBest++;
+            if (size > best.Length)
+                (best, sinceBest) = (Members(), 0);
+            // Mostly uphill; now and then a step down is kept, and after long vain search the best is taken up again.
+            if (size < current && random.Next(1 + ((current - size) * (best.Length - size) * 4)) != 0)
+                Restore(before);
+            else
+                current = size;
+            if (sinceBest > 4000)
+            {
+                Restore(best);
+                (current, sinceBest) = (best.Length, 0);
+            }
+        }
+
+        return best;
+    }
+
+    private void Kick(int step)
+    {
+        int forced = random.Next(2 * Math.Max(1, Size())) == 0 ? 2 + random.Next(3) : 1;
+        for (int k = 0; k < forced; k++)
+        {
+            // Of a few at random, the one longest out: it has the best chance to be new.
+            int pick = -1;
+            for (int t = 0; t < 4; t++)
+            {
+                int i = random.Next(count);
+                if (!inside[i] && (pick < 0 || lastOut[i] < lastOut[pick]))
+                    pick = i;
+            }
+
+            if (pick < 0)
+                continue;
+            foreach (int j in clash[pick])
+            {
+                if (inside[j])
+                    Remove(j, step);
+            }
+
+            Insert(pick);
+        }
+
+        FillFree();
+    }
+
+    private void FillFree()
+    {
+        int offset = random.Next(count);
+        for (int k = 0; k < count; k++)
+        {
+            int i = (k + offset) % count;
+            if (!inside[i] && tight[i] == 0)
+                Insert(i);
+        }
+    }
+
+    /// <summary>Takes one out wherever two that clash only with it, and not with each other, can come in.</summary>
+    private void Improve()
+    {
+        bool improved = true;
+        List<int> single = [];
+        while (improved)
+        {
+            improved = false;
+            for (int x = 0; x < count && !improved; x++)
+            {
+                if (!inside[x])
+                    continue;
+                single.Clear();
+                foreach (int j in clash[x])
+                {
+                    if (tight[j] == 1)
+                        single.Add(j);
+                }
+
+                improved = single.Count >= 2 && TwoForOne(x, single);
+            }
+        }
+    }
+
+    private bool TwoForOne(int x, List<int> single)
+    {
+        for (int a = 0; a < single.Count; a++)
+        {
+            int[] with = clash[single[a]];
+            for (int b = a + 1; b < single.Count; b++)
+            {
+                if (Array.BinarySearch(with, single[b]) >= 0)
+                    continue;
+                Remove(x, 0);
+                Insert(single[a]);
+                Insert(single[b]);
+                FillFree();
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private void Insert(int i)
+    {
+        inside[i] = true;
+        foreach (int j in clash[i])
+            tight[j]++;
+    }
+
+    private void Remove(int i, long step)
+    {
+        inside[i] = false;
+        lastOut[i] = step;
+        foreach (int j in clash[i])
+            tight[j]--;
+    }
+
+    private void Empty()
+    {
+        Array.Clear(inside);
+        Array.Clear(tight);
+    }
+
+    private void Restore(int[] members)
+    {
+        Empty();
+        foreach (int i in members)
+            Insert(i);
+    }
+
+    private int Size() => inside.Count(b => b);
+
+    private int[] Members() => [.. Enumerable.Range(0, count).Where(i => inside[i])];
+}

@@ -1,0 +1,113 @@
+namespace PackPlanner.Core.Fitting;
+
+/// <summary>Fits cells into a cavity and groups them. The door for the verb, the screens, and sizing.</summary>
+public static class LayoutSearch
+{
+    /// <summary>Terms that free packing may evaluate: some eight seconds on two cores.</summary>
+    private const long FullWork = 700_000_000;
+
+    /// <summary>Looks for the fullest layout and the best groups in it.</summary>
+    /// <param name="fitCase">A case in which <see cref="FitCaseCheck"/> found no problem.</param>
+    /// <param name="effort">How long to look.</param>
+    /// <param name="progress">Told of the best so far; may be null.</param>
+    /// <param name="cancel">Stops the search; the best so far is answered.</param>
+    /// <returns>The layout; <see cref="FitAnswer.Fits"/> is false, with reasons, when what was asked does not fit.</returns>
+    /// <exception cref="ArgumentException">The case has problems.</exception>
+    public static FitAnswer Search(FitCase fitCase, FitEffort effort, IProgress<FitProgress>? progress, CancellationToken cancel)
+    {
+        if (FitCaseCheck.Problems(fitCase) is [Problem first, ..])
+            throw new ArgumentException($"{first.Where}: {first.Why}", nameof(fitCase));
+        Scene scene = new(fitCase);
+        LayoutChoice choice = fitCase.Cell is CellBody.Cylinder cylinder
+            ? Cylinders(scene, cylinder, effort, progress, cancel)
+            : BoxSearch.Find(scene, effort, progress, cancel);
+        (Layout layout, GroupPlan? plan) = Grouped(scene, choice.Layouts, cancel);
+        progress?.Report(new FitProgress("groups", layout.Bodies.Count, choice.Bound, 1));
+        IReadOnlyList<FitReason> reasons = FitReasons.Of(scene, layout, plan, cancel);
+        return AnswerBuilder.Build(scene, layout, plan, choice, reasons, cancel.IsCancellationRequested);
+    }
+
+    /// <summary>How many cells fit by regular nests or quick slabs: a lower limit, fast enough to try many cells and cavities.</summary>
+    /// <param name="fitCase">A case in which <see cref="FitCaseCheck"/> found no problem.</param>
+    /// <returns>Places found.</returns>
+    public static int QuickCount(FitCase fitCase)
+    {
+        if (FitCaseCheck.Problems(fitCase) is [Problem first, ..])
+            throw new ArgumentException($"{first.Where}: {first.Why}", nameof(fitCase));
+        return QuickCount(new Scene(fitCase), CancellationToken.None);
+    }
+
+    internal static int QuickCount(Scene scene, CancellationToken cancel)
+    {
+        if (scene.Case.Cell is not CellBody.Cylinder cylinder)
+            return BoxSearch.Find(scene, FitEffort.Quick, null, cancel).Layouts[0].Bodies.Count;
+        int best = 0;
+        foreach (Attitude attitude in Attitude.Of(scene.Case))
+        {
+            CylinderSearch search = new(scene, cylinder, attitude, cancel);
+            search.Nests(thorough: false);
+            best = Math.Max(best, search.RegularCount);
+        }
+
+        return best;
+    }
+
+    private static LayoutChoice Cylinders(
+        Scene scene, CellBody.Cylinder cell, FitEffort effort, IProgress<FitProgress>? progress, CancellationToken cancel)
+    {
+        List<CylinderSearch> searches = [];
+        foreach (Attitude attitude in Attitude.Of(scene.Case))
+        {
+            CylinderSearch search = new(scene, cell, attitude, cancel);
+            search.Nests(thorough: effort == FitEffort.Full);
+            searches.Add(search);
+        }
+
+        int regular = searches.Max(s => s.RegularCount);
+        int? bound = searches.Count == 1 ? searches[0].Bound() : null;
+        progress?.Report(new FitProgress("regular nests", regular, bound, 0.2));
+        List<Layout> layouts = [.. searches.Select(s => s.Regular())];
+        int? free = null;
+        if (effort == FitEffort.Full && regular > 0)
+        {
+            // A direction far behind will not catch up: free packing gains a few in a hundred, more only where cells are few.
+            CylinderSearch[] worth = [.. searches.Where(s => s.RegularCount >= (regular * 0.85) - 3)];
+            foreach (CylinderSearch search in worth)
+            {
+                layouts.Add(search.Free(FullWork / worth.Length, n => progress?.Report(new FitProgress("free packing", n, bound, 0.5))));
+                free = Math.Max(free ?? 0, layouts[^1].Bodies.Count);
+            }
+        }
+
+        foreach (CylinderSearch search in searches.Where(s => s.Regions.Select(r => r.Key).Distinct().Skip(1).Any()))
+            layouts.AddRange(search.InLine());
+        string method = bound is null ? "no useful bound for cells in several directions" : "area and perimeter";
+        return new LayoutChoice([.. layouts.OrderByDescending(l => l.Bodies.Count).ThenByDescending(l => l.Regular)], bound, method, regular, free);
+    }
+
+    /// <summary>The layout whose groups are largest; among equals the fullest.</summary>
+    private static (Layout Layout, GroupPlan? Plan) Grouped(Scene scene, IReadOnlyList<Layout> layouts, CancellationToken cancel)
+    {
+        FitCase c = scene.Case;
+        int? most = c is { CellMassLimitKg: double kg, CellMassG: double g } ? (int)Math.Floor((kg * 1000 / g) + 1e-9) : null;
+        Layout best = layouts[0];
+        if (c.Series is not int series)
+            return (most < best.Bodies.Count ? best with { Bodies = [.. best.Bodies.Take(most.Value)] } : best, null);
+        GroupPlan? plan = null;
+        foreach (Layout layout in layouts)
+        {
+            int places = Math.Min(layout.Bodies.Count, most ?? int.MaxValue);
+            int largest = Math.Min(c.Parallel ?? int.MaxValue, places / series), smallest = c.Parallel ?? 1;
+            // The layouts come fullest first: the others cannot have larger groups.
+            if (largest < smallest || largest <= (plan?.Parallel ?? 0))
+                break;
+            NeighbourGraph graph = NeighbourGraph.Of(layout.Bodies, c.Clearances, c.LinkReachMm);
+            double[] angles = layout.AngleRad is double a ? [a] : [];
+            GroupPlan? found = GroupPlanner.Plan(graph, series, largest, Math.Max(smallest, (plan?.Parallel ?? 0) + 1), c.JumpersAllowed, angles, cancel);
+            if (found is not null)
+                (best, plan) = (layout, found);
+        }
+
+        return (best, plan);
+    }
+}
