@@ -1,11 +1,14 @@
 namespace PackPlanner.Core.Fitting;
 
-/// <summary>How long to look.</summary>
-public enum FitEffort
+/// <summary>How long to look, counted in steps of work, so that the same effort gives the same answer on any machine.</summary>
+/// <param name="MillionSteps">Overlap terms that free packing may look at, in millions; 0: regular nests and quick slabs only.</param>
+public sealed record FitEffort(int MillionSteps)
 {
-    /// <summary>Regular nests only; well under a second for a few hundred cells. For sizing and for drawings while typing.</summary>
-    Quick,
+    /// <summary>Regular nests and quick slabs; well under a second for a few hundred cells. For sizing and for drawings while typing.</summary>
+    public static FitEffort Quick { get; } = new(0);
 
-    /// <summary>Everything: nests, free packing, exact boxes, wide links.</summary>
-    Full,
+    /// <summary>Nests, free packing, thorough slabs: about ten seconds on two cores.</summary>
+    public static FitEffort Full { get; } = new(700);
+
+    internal bool IsQuick => MillionSteps <= 0;
 }

@@ -3,9 +3,6 @@ namespace PackPlanner.Core.Fitting;
 /// <summary>Fits cells into a cavity and groups them. The door for the verb, the screens, and sizing.</summary>
 public static class LayoutSearch
 {
-    /// <summary>Terms that free packing may evaluate: some eight seconds on two cores.</summary>
-    private const long FullWork = 700_000_000;
-
     /// <summary>Looks for the fullest layout and the best groups in it.</summary>
     /// <param name="fitCase">A case in which <see cref="FitCaseCheck"/> found no problem.</param>
     /// <param name="effort">How long to look.</param>
@@ -59,7 +56,7 @@ public static class LayoutSearch
         foreach (Attitude attitude in Attitude.Of(scene.Case))
         {
             CylinderSearch search = new(scene, cell, attitude, cancel);
-            search.Nests(thorough: effort == FitEffort.Full);
+            search.Nests(thorough: !effort.IsQuick);
             searches.Add(search);
         }
 
@@ -68,13 +65,13 @@ public static class LayoutSearch
         progress?.Report(new FitProgress("regular nests", regular, bound, 0.2));
         List<Layout> layouts = [.. searches.Select(s => s.Regular())];
         int? free = null;
-        if (effort == FitEffort.Full && regular > 0)
+        if (!effort.IsQuick && regular > 0)
         {
             // A direction far behind will not catch up: free packing gains a few in a hundred, more only where cells are few.
             CylinderSearch[] worth = [.. searches.Where(s => s.RegularCount >= (regular * 0.85) - 3)];
             foreach (CylinderSearch search in worth)
             {
-                layouts.Add(search.Free(FullWork / worth.Length, n => progress?.Report(new FitProgress("free packing", n, bound, 0.5))));
+                layouts.Add(search.Free(1_000_000L * effort.MillionSteps / worth.Length, n => progress?.Report(new FitProgress("free packing", n, bound, 0.5))));
                 free = Math.Max(free ?? 0, layouts[^1].Bodies.Count);
             }
         }

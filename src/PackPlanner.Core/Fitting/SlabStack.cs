@@ -11,7 +11,7 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
         List<(SlabClass Class, double Start)> slabs = [.. classes.SelectMany(k => Starts(k, classes).Select(s => (k, s))).OrderBy(s => s.s).ThenBy(s => classes.IndexOf(s.k))];
         int[] quick = [.. slabs.Select(s => Filled(s.Class, s.Start, FitEffort.Quick, enough).Count)];
         List<int> chosen = Choose(slabs, quick);
-        if (effort == FitEffort.Full)
+        if (!effort.IsQuick)
         {
             // The full search may overturn what the quick one chose between classes, so every class in the running is searched.
             int[] full = [.. slabs.Select((s, i) => quick[i] == 0 ? 0 : Filled(s.Class, s.Start, FitEffort.Full, enough).Count)];
@@ -49,18 +49,18 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
 
     private List<Body> Filled(SlabClass slab, double start, FitEffort effort, int enough)
     {
-        int most = effort == FitEffort.Full ? 5000 : 900;
+        int most = effort.IsQuick ? 900 : 5000;
         List<Body> candidates = SlabCandidates.Of(scene, slab, start, most);
         if (candidates.Count == 0)
             return [];
         (Axis first, Axis second) = Axes3.Others(along);
         // Slabs with the same candidates have the same answer, moved along.
-        string key = effort + string.Join(';', candidates.Select(b => FormattableString.Invariant($"{b.Centre[first]:R},{b.Centre[second]:R},{attitudes.ToList().IndexOf(b.Attitude)}")));
+        string key = effort.IsQuick + string.Join(';', candidates.Select(b => FormattableString.Invariant($"{b.Centre[first]:R},{b.Centre[second]:R},{attitudes.ToList().IndexOf(b.Attitude)}")));
         if (!filled.TryGetValue(key, out List<Body>? known))
         {
             int[][] clash = IndependentSet.Clashes(candidates, scene.Case.Clearances);
             IndependentSet set = new(clash, seed: 1);
-            int steps = effort == FitEffort.Full ? Math.Clamp(40_000_000 / Math.Max(1, candidates.Count), 2000, 200_000) : 60;
+            int steps = effort.IsQuick ? 60 : (int)Math.Clamp(60_000L * effort.MillionSteps / candidates.Count, 200, 200_000);
             int[] picked = set.Search(Orders(candidates), steps, enough, cancel);
             known = [.. picked.Select(i => candidates[i])];
             filled[key] = known;

@@ -6,6 +6,7 @@ internal static class VerbList
     internal static IReadOnlyList<Verb> All { get; } =
     [
         ShareVerb.Definition,
+        FitVerb.Definition,
         ExplainVerb.Definition,
         CompletionVerb.Definition,
         HelpVerb.Definition,
