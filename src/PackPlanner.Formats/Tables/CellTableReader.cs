@@ -1,0 +1,122 @@
+using PackPlanner.Core.Cells;
+
+namespace PackPlanner.Formats.Tables;
+
+/// <summary>From the text of one table of cells to its rows.</summary>
+internal static class CellTableReader
+{
+    internal static Outcome<CellFile> Read(SourceFile source, TextTable table, ReadOptions options)
+    {
+        CellTableLayout layout = CellTableLayout.Of(table);
+        if (NotATable(source, table, layout) is { } not)
+            return not;
+        RowCounter counter = new(source.Name);
+        List<TextRow> rows = DataRows.Of(source, table, layout, counter);
+        if (rows.Count == 0)
+            return Refusal.Input("no-rows", source.Name, "there is a heading, but no row with a cell below it",
+                "Export the table again with its rows, or remove what stands between heading and rows.");
+        List<string> understood = [];
+        if (!CellMarks.Decide(source, layout, rows, options).Is(out CellMarks? marks, out Refusal? why))
+            return why;
+        understood.AddRange(marks.Understood);
+        CellRemarks remarks = new(counter);
+        Dictionary<ColumnRole, FigureColumn> figures = ReadFigures(layout, rows, marks.Mark, remarks);
+        if (SettleUnits(source, figures, options, understood) is { } unsettled)
+            return unsettled;
+        if (Lacking(source, layout, figures, options) is { } lacking)
+            return lacking;
+        CellRowMaker maker = new(source, layout, figures, rows, remarks);
+        CellRow[] cells = [.. rows.Select((row, i) => maker.Make(row, i))];
+        counter.Used = cells.Length;
+        understood.AddRange(maker.Understood);
+        return new CellFile(cells, counter.Account(), understood, Shape(source, table, layout, figures, marks.Mark, cells.Length));
+    }
+
+    private static Refusal? NotATable(SourceFile source, TextTable table, CellTableLayout layout)
+    {
+        if (table.Rows.Count == 0)
+            return Refusal.Input("empty-file", source.Name, "the file holds no row", "Export it again; a heading line and at least one row were expected.");
+        if (layout.Columns.All(column => column.Role == ColumnRole.Unknown))
+            return Refusal.Input("not-understood", source.Name,
+                $"none of its columns is known as a reading of cells{Seen(table)}",
+                "Put a heading line above the rows, such as: cell;capacity (mAh);resistance (mOhm);rest voltage (V).");
+        if (layout.HeadingRow >= 0 && layout.FirstRow >= table.Rows.Count)
+            return Refusal.Input("no-rows", source.Name, "there is a heading alone, no row below it", "Export the table again with its rows.");
+        return null;
+    }
+
+    private static string Seen(TextTable table)
+    {
+        string first = string.Join(", ", table.Rows[0].Fields.Where(field => field.Length > 0).Take(5));
+        return first.Length == 0 ? "" : $"; the first line reads: {(first.Length > 80 ? first[..80] + "…" : first)}";
+    }
+
+    private static Dictionary<ColumnRole, FigureColumn> ReadFigures(CellTableLayout layout, List<TextRow> rows, DecimalMark mark, CellRemarks remarks)
+    {
+        Dictionary<ColumnRole, FigureColumn> figures = [];
+        foreach (CellColumn column in layout.Columns)
+            if (column.Role != ColumnRole.Unknown && ColumnNames.DimensionOf(column.Role) is not (Dimension.None or Dimension.Time))
+                figures[column.Role] = new FigureColumn(column, rows, mark, remarks.Unreadable);
+        return figures;
+    }
+
+    // Capacity first, because its size helps to settle the others.
+    private static Refusal? SettleUnits(SourceFile source, Dictionary<ColumnRole, FigureColumn> figures, ReadOptions options, List<string> understood)
+    {
+        double capacityAh = options.RatedAh ?? double.NaN;
+        foreach (FigureColumn column in figures.Values.OrderBy(column => column.Column.Role is ColumnRole.RatedCapacity ? 0 : column.Of == Dimension.Charge ? 1 : 2))
+        {
+            bool missing = column.Column.Unit is null;
+            if (CellUnits.Settle(column, capacityAh) is { } both)
+                return Refusal.Input("two-readings", $"{source.Name}, column {column.Column.Name}",
+                    $"the capacities have no unit and can be {both.One} or {both.Other}",
+                    "Write the unit into the heading, such as capacity (mAh), or give --rated-ah.");
+            if (missing && column.Column.Unit is { } unit && column.Of is not (Dimension.Share or Dimension.None))
+                understood.Add($"Column {column.Column.Name}: read in {unit.Name}, from {(column.Column.SetBy == "cells" ? "the units beside its figures" : "the size of its figures")}.");
+            if (column.Of == Dimension.Charge && double.IsNaN(capacityAh))
+                capacityAh = Usual(column);
+        }
+
+        return null;
+    }
+
+    private static double Usual(FigureColumn column)
+    {
+        double[] sorted = [.. column.Bare.Select(figure => (column.Column.Unit ?? FileUnit.AmpereHour).Convert(figure)).Where(figure => figure > 0).Order()];
+        return sorted.Length == 0 ? double.NaN : sorted[sorted.Length / 2];
+    }
+
+    private static Refusal? Lacking(SourceFile source, CellTableLayout layout, Dictionary<ColumnRole, FigureColumn> figures, ReadOptions options)
+    {
+        bool Has(params ColumnRole[] roles) => roles.Any(figures.ContainsKey);
+        string headings = string.Join(", ", layout.Columns.Select(column => column.Name).Take(12));
+        if (options.NeedsCapacity && !Has(ColumnRole.Capacity, ColumnRole.DischargeCapacity, ColumnRole.ChargeCapacity))
+            return Refusal.Input("no-capacity-column", source.Name, $"no column is known as a capacity; the headings are: {headings}",
+                "Name the column capacity (mAh) or capacity (Ah), or give the table that has the capacities.");
+        if (options.NeedsResistance && !Has(ColumnRole.Resistance, ColumnRole.DcResistance, ColumnRole.AcResistance))
+            return Refusal.Input("no-resistance-column", source.Name, $"no column is known as a resistance; the headings are: {headings}",
+                "Name the column resistance (mOhm), or give the table that has the resistances.");
+        if (options.NeedsRestVoltage && !Has(ColumnRole.RestVoltage, ColumnRole.Voltage))
+            return Refusal.Input("no-rest-voltage-column", source.Name, $"no column is known as a resting voltage; the headings are: {headings}",
+                "Name the column rest voltage (V), or give the table that has the resting volts.");
+        return null;
+    }
+
+    private static FileShape Shape(SourceFile source, TextTable table, CellTableLayout layout, Dictionary<ColumnRole, FigureColumn> figures, DecimalMark mark, int rows) => new()
+    {
+        File = source.Name,
+        Kind = "cells",
+        Layout = "wide",
+        Separator = Separators.NameOf(table.Separator),
+        DecimalMark = Figures.NameOf(mark),
+        Encoding = source.EncodingName,
+        HeadingLine = layout.HeadingRow < 0 ? null : table.Rows[layout.HeadingRow].Line,
+        Rows = rows,
+        Columns =
+        [
+            .. layout.Columns.Select(column => new ColumnReading(
+                column.Name, RoleNames.Of(column.Role), figures.ContainsKey(column.Role) ? column.Unit?.Name : null,
+                column.Role == ColumnRole.Unknown && column.SetBy == "heading" ? "nothing" : column.SetBy)),
+        ],
+    };
+}

@@ -1,0 +1,54 @@
+namespace PackPlanner.Formats.Tables;
+
+/// <summary>Which rows of a table are cells; the others are set aside with their reason.</summary>
+internal static class DataRows
+{
+    internal static List<TextRow> Of(SourceFile source, TextTable table, CellTableLayout layout, RowCounter counter)
+    {
+        List<TextRow> rows = [];
+        CellColumn? label = layout[ColumnRole.Label];
+        for (int i = layout.FirstRow; i < table.Rows.Count; i++)
+        {
+            TextRow row = table.Rows[i];
+            if (WhyNot(row, table, layout, label) is { } reason)
+                counter.SetAside(row.Line, reason);
+            else
+                rows.Add(row);
+        }
+
+        return rows;
+    }
+
+    private static string? WhyNot(TextRow row, TextTable table, CellTableLayout layout, CellColumn? label)
+    {
+        if (row.IsBlank)
+            return "a blank row";
+        if (layout.HeadingRow >= 0 && IsHeadingAgain(row, table.Rows[layout.HeadingRow]))
+            return "the heading again";
+        string first = row.Fields.First(field => field.Length > 0);
+        string name = label is null ? first : row[label.Index];
+        if (RowWords.IsTotal(name) || (name.Length == 0 && RowWords.IsTotal(first)))
+            return "a row of totals or statistics, not a cell";
+        int filled = row.Fields.Count(field => field.Length > 0);
+        if (label is not null && name.Length == 0)
+            return filled == 1 ? "a note, not a cell" : "no label in the row";
+        if (filled == 1 && layout.Columns.Count > 2 && name.Count(letter => letter == ' ') > 1)
+            return "a note, not a cell";
+        return null;
+    }
+
+    private static bool IsHeadingAgain(TextRow row, TextRow heading)
+    {
+        int same = 0;
+        int filled = 0;
+        for (int i = 0; i < heading.Fields.Length; i++)
+        {
+            if (heading[i].Length == 0)
+                continue;
+            filled++;
+            same += heading[i] == row[i] ? 1 : 0;
+        }
+
+        return same * 2 > filled;
+    }
+}

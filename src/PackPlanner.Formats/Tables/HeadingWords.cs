@@ -1,0 +1,201 @@
+using System.Text;
+
+namespace PackPlanner.Formats.Tables;
+
+/// <summary>A heading taken apart: its words without case and accents, the number in it, and the unit it carries.</summary>
+internal sealed class HeadingWords
+{
+    private static readonly Dictionary<char, string> Plainer = Letters(
+        "aàáâãäåāą", "cçćč", "dďđ", "eèéêëēęě", "iìíîïī", "lłĺľ", "nñńň", "oòóôõöøō", "rř", "sśšşș", "tťțţ", "uùúûüůūű", "yýÿ", "zźżž");
+
+    private readonly string[] _tokens;
+    private readonly string _joined;
+
+    /// <summary>Takes a heading apart.</summary>
+    /// <param name="raw">As in the file.</param>
+    internal HeadingWords(string raw)
+    {
+        Raw = raw.Trim();
+        string rest = TakeBracketedUnit(Raw);
+        string[] pieces = [.. Pieces(rest)];
+        if (Unit is null)
+            pieces = TakeTrailingUnit(pieces);
+        _tokens = [.. pieces.Select(Fold).Select(piece => new string([.. piece.Where(char.IsLetter)])).Where(piece => piece.Length > 0)];
+        _joined = string.Concat(_tokens);
+        (Number, Family) = TakeNumber(rest);
+    }
+
+    /// <summary>As in the file, without outer blanks.</summary>
+    internal string Raw { get; }
+
+    /// <summary>The unit in the heading, null when there is none.</summary>
+    internal FileUnit? Unit { get; private set; }
+
+    /// <summary>The unit stands in brackets, after a slash or a comma, or alone, and so is no word by chance.</summary>
+    internal bool UnitIsCertain { get; private set; }
+
+    /// <summary>The last whole number in the heading, null when there is none.</summary>
+    internal int? Number { get; }
+
+    /// <summary>The heading with that number taken out; columns that share it are a family.</summary>
+    internal string Family { get; }
+
+    /// <summary>The words run together, without number and unit.</summary>
+    internal string Joined => _joined;
+
+    /// <summary>Whether one of the words is this one.</summary>
+    internal bool Has(string plain) => _tokens.Contains(plain) || (plain.Length > 4 && _joined.Contains(plain, StringComparison.Ordinal));
+
+    /// <summary>A name as it is compared: letters only, lower case, no accents.</summary>
+    internal static string Plain(string name) => new([.. Fold(name).Where(char.IsLetter)]);
+
+    /// <summary>How well a known name fits: 0 not at all; longer names fit better; 1000 is added when nothing else is in the heading.</summary>
+    internal int FitOf(string plain)
+    {
+        if (_joined == plain)
+            return 1000 + (10 * plain.Length);
+        bool chinese = plain.Length > 0 && plain[0] > 0x2E80;
+        if (!chinese && plain.Length < 2)
+            return 0;
+        if (IsRunOfWords(plain))
+            return (10 * plain.Length) + 5;
+        return (chinese ? plain.Length >= 2 : plain.Length >= 5) && _joined.Contains(plain, StringComparison.Ordinal) ? 10 * plain.Length : 0;
+    }
+
+    private bool IsRunOfWords(string plain)
+    {
+        for (int from = 0; from < _tokens.Length; from++)
+        {
+            int at = 0;
+            for (int word = from; word < _tokens.Length && at < plain.Length; word++)
+            {
+                if (string.CompareOrdinal(plain, at, _tokens[word], 0, _tokens[word].Length) != 0)
+                {
+                    at = -1;
+                    break;
+                }
+
+                at += _tokens[word].Length;
+            }
+
+            if (at == plain.Length)
+                return true;
+        }
+
+        return false;
+    }
+
+    private static string Fold(string text)
+    {
+        StringBuilder plain = new(text.Length);
+        foreach (char letter in text.ToLowerInvariant())
+            plain.Append(Plainer.TryGetValue(letter, out string? known) ? known : letter.ToString());
+        return plain.ToString();
+    }
+
+    private static Dictionary<char, string> Letters(params string[] families)
+    {
+        Dictionary<char, string> table = new() { ['ß'] = "ss" };
+        foreach (string family in families)
+            foreach (char accented in family[1..])
+                table[accented] = family[..1];
+        return table;
+    }
+
+    private string TakeBracketedUnit(string raw)
+    {
+        string text = raw.Replace('（', '(').Replace('）', ')').Replace('【', '[').Replace('】', ']');
+        for (int open = text.Length - 1; open >= 0; open--)
+        {
+            if (text[open] is not ('(' or '[' or '{'))
+                continue;
+            int close = text.AsSpan(open).IndexOfAny(")]}") is var at && at > 0 ? open + at : text.Length;
+            if (FileUnit.Find(text[(open + 1)..close]) is { } unit)
+            {
+                Unit = unit;
+                UnitIsCertain = true;
+                return text[..open] + " " + text[Math.Min(text.Length, close + 1)..];
+            }
+        }
+
+        foreach (string mark in (string[])["/", ",", " in ", ";", ":"])
+        {
+            int at = text.LastIndexOf(mark, StringComparison.Ordinal);
+            if (at > 0 && FileUnit.Find(text[(at + mark.Length)..]) is { } unit)
+            {
+                Unit = unit;
+                UnitIsCertain = true;
+                return text[..at];
+            }
+        }
+
+        if (FileUnit.Find(text) is { } alone && text.Trim().Length > 0)
+        {
+            Unit = alone;
+            UnitIsCertain = alone.Name.Length > 1;
+        }
+
+        return text;
+    }
+
+    // Words, and the parts of words such as packVoltage and BMSCellVoltage.
+    private static IEnumerable<string> Pieces(string text)
+    {
+        int from = 0;
+        for (int i = 0; i <= text.Length; i++)
+        {
+            bool apart = i == text.Length || !(char.IsLetterOrDigit(text[i]) || text[i] is '°' or '%' or '‰');
+            bool hump = !apart && i > from
+                && ((char.IsUpper(text[i]) && char.IsLower(text[i - 1]) && text[i - 1] != 'm')
+                    || (char.IsUpper(text[i]) && text[i - 1] == 'm' && i - 1 > from && char.IsLower(text[i - 2]) && !IsMilli(text, i))
+                    || (char.IsLower(text[i]) && i - 1 > from && char.IsUpper(text[i - 1]) && char.IsUpper(text[i - 2]) && !IsMilli(text, i)));
+            if (!apart && !hump)
+                continue;
+            int end = hump && char.IsLower(text[i]) ? i - 1 : i;
+            if (end > from)
+                yield return text[from..end];
+            from = apart ? i + 1 : end;
+        }
+    }
+
+    // mAh and mOhm hold a capital inside and are one word.
+    private static bool IsMilli(string text, int at) =>
+        text.AsSpan(Math.Max(0, at - 2), Math.Min(4, text.Length - Math.Max(0, at - 2))).IndexOf("mA", StringComparison.Ordinal) >= 0
+        || text.AsSpan(at).StartsWith("h", StringComparison.Ordinal);
+
+    // capacity_Ah, capacityAh, ocv_rest_V_at_30pct: the unit is the last word, or a sure one further in.
+    private string[] TakeTrailingUnit(string[] pieces)
+    {
+        for (int i = pieces.Length - 1; i >= 0; i--)
+        {
+            bool last = i == pieces.Length - 1;
+            if (pieces[i].Any(char.IsDigit) || (!last && !IsSureInside(pieces[i])) || (pieces.Length > 1 && i == 0))
+                continue;
+            if (FileUnit.Find(pieces[i]) is not { } unit)
+                continue;
+            Unit = unit;
+            UnitIsCertain = pieces.Length == 1 || IsSureInside(pieces[i]);
+            if (pieces.Length == 1 && pieces[i].Length == 1)
+                UnitIsCertain = false;
+            return [.. pieces.Where((_, at) => at != i)];
+        }
+
+        return pieces;
+    }
+
+    private static bool IsSureInside(string piece) => piece is "V" or "mV" or "mv" or "Ah" or "ah" or "mAh" or "mah" or "mohm" or "mOhm"
+        or "mΩ" or "Ohm" or "ohm" or "mA" or "Wh" or "wh" or "mWh" or "degC" or "degc" or "°C" or "Milliohm" or "milliohm" or "Millivolt";
+
+    private static (int? Number, string Family) TakeNumber(string text)
+    {
+        int end = text.Length;
+        while (end > 0 && !char.IsAsciiDigit(text[end - 1]))
+            end--;
+        int start = end;
+        while (start > 0 && char.IsAsciiDigit(text[start - 1]))
+            start--;
+        if (end == 0 || end - start > 6)
+            return (null, text.Trim());
+        return (int.Parse(text[start..end], System.Globalization.CultureInfo.InvariantCulture), (text[..start] + "#" + text[end..]).Trim());
+    }
+}

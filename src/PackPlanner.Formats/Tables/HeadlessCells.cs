@@ -1,0 +1,62 @@
+namespace PackPlanner.Formats.Tables;
+
+/// <summary>Names the columns of a table of cells that has no heading, from how they behave.</summary>
+internal static class HeadlessCells
+{
+    /// <summary>Labels are the first column whose entries differ; figures are told by their size.</summary>
+    internal static CellColumn[] Columns(TextTable table)
+    {
+        int width = table.Rows.Count == 0 ? 0 : table.Rows.GroupBy(row => row.Fields.Length).OrderByDescending(group => group.Count()).First().Key;
+        CellColumn[] columns = [.. Enumerable.Range(0, width).Select(index => new CellColumn(index, new HeadingWords("")) { SetBy = "values" })];
+        TextRow[] rows = [.. table.Rows.Take(500)];
+        CellColumn? label = Array.Find(columns, column => IsLabel(rows, column.Index));
+        if (label is null)
+            return columns;
+        label.Role = ColumnRole.Label;
+        foreach (CellColumn column in columns)
+            if (column != label)
+                column.Role = RoleOf(rows, column.Index, columns);
+        return columns;
+    }
+
+    private static bool IsLabel(TextRow[] rows, int index)
+    {
+        string[] entries = [.. rows.Select(row => row[index]).Where(entry => entry.Length > 0)];
+        return entries.Length > rows.Length / 2 && entries.Distinct().Count() > entries.Length * 0.6
+            && entries.Count(entry => Figures.Split(entry) is { Figure.Length: > 0 } split && split.Figure.AsSpan().IndexOfAny(".,") >= 0 && split.Tail.Length == 0) < entries.Length / 2;
+    }
+
+    private static ColumnRole RoleOf(TextRow[] rows, int index, CellColumn[] columns)
+    {
+        string[] units = [.. rows.Select(row => Figures.Split(row[index])).Where(split => split.Figure.Length > 0 && split.Tail.Length > 0).Select(split => split.Tail).Distinct()];
+        if (units.Length > 0 && FileUnit.Find(units[0]) is { } unit)
+            return Free(unit.Of switch
+            {
+                Dimension.Charge => ColumnRole.Capacity,
+                Dimension.Resistance => ColumnRole.Resistance,
+                Dimension.Voltage => ColumnRole.RestVoltage,
+                Dimension.Mass => ColumnRole.Mass,
+                _ => ColumnRole.Unknown,
+            }, columns);
+        double[] figures = [.. rows.Select(row => Size(row[index])).Where(size => !double.IsNaN(size)).Order()];
+        if (figures.Length * 2 < rows.Length)
+            return ColumnRole.Unknown;
+        double middle = figures[figures.Length / 2];
+        // Whole thousands are mAh; 2.5 to 4.25 with a narrow spread are resting volts where a capacity stands already.
+        bool volts = middle is > 2.4 and < 4.4 && figures[^1] < 4.6;
+        if (middle is > 400 and < 20000)
+            return Free(ColumnRole.Capacity, columns);
+        if (volts && columns.Any(column => column.Role == ColumnRole.Capacity))
+            return Free(ColumnRole.RestVoltage, columns);
+        return ColumnRole.Unknown;
+    }
+
+    private static ColumnRole Free(ColumnRole role, CellColumn[] columns) => columns.Any(column => column.Role == role) ? ColumnRole.Unknown : role;
+
+    // A rough size: a single mark counts as the decimal one.
+    private static double Size(string entry)
+    {
+        (string figure, string rest) = Figures.Split(entry);
+        return rest.Length == 0 && Figures.TryRead(figure.Replace(',', '.'), DecimalMark.Point, out double value, out _) ? value : double.NaN;
+    }
+}

@@ -1,0 +1,40 @@
+using PackPlanner.Core.Cells;
+
+namespace PackPlanner.Formats.Tables;
+
+/// <summary>What the user said about a table of cells, and what the caller cannot do without.</summary>
+public sealed record ReadOptions
+{
+    /// <summary>auto, point or comma: the mark before decimals.</summary>
+    public string Decimal { get; init; } = "auto";
+
+    /// <summary>auto, discharge or charge: which direction of the current is positive in the file.</summary>
+    public string CurrentSign { get; init; } = "auto";
+
+    /// <summary>Chemistry that the user named; null when not named.</summary>
+    public Chemistry? Chemistry { get; init; }
+
+    /// <summary>Capacity when new that the user named, ampere-hours; null when not named.</summary>
+    public double? RatedAh { get; init; }
+
+    /// <summary>Series groups that the user named; null when not named.</summary>
+    public int? Series { get; init; }
+
+    /// <summary>A table without any capacity is an error, not a table with unknown capacities.</summary>
+    public bool NeedsCapacity { get; init; }
+
+    /// <summary>A table without any resistance is an error.</summary>
+    public bool NeedsResistance { get; init; }
+
+    /// <summary>A table without any resting voltage is an error.</summary>
+    public bool NeedsRestVoltage { get; init; }
+
+    /// <summary>Opens standard input, for a file named -; null where there is none.</summary>
+    public Func<Stream>? StandardInput { get; init; }
+
+    /// <summary>Cancelled when the user stops.</summary>
+    public CancellationToken Stopped { get; init; }
+
+    /// <summary>Told how far the reading is; null when nobody listens.</summary>
+    public IProgress<ReadProgress>? Progress { get; init; }
+}

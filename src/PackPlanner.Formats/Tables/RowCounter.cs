@@ -1,0 +1,42 @@
+using PackPlanner.Formats.Json;
+
+namespace PackPlanner.Formats.Tables;
+
+/// <summary>Keeps count while a file is read; gives the account at the end.</summary>
+internal sealed class RowCounter(string file)
+{
+    private readonly Dictionary<string, (int Count, int FirstLine)> _reasons = [];
+    private readonly List<SetAsideRow> _rows = [];
+    private readonly Dictionary<(string Column, string Kind), (int Count, int FirstLine)> _samples = [];
+
+    internal int Used { get; set; }
+
+    internal int SetAsideRows { get; private set; }
+
+    internal int SamplesLost { get; private set; }
+
+    internal void SetAside(int line, string reason)
+    {
+        SetAsideRows++;
+        (int count, int first) = _reasons.GetValueOrDefault(reason, (0, line));
+        _reasons[reason] = (count + 1, Math.Min(first, line));
+        if (count < RowAccount.NamedForEachReason)
+            _rows.Add(new SetAsideRow(file, line, reason));
+    }
+
+    internal void Sample(string column, string kind, int line, int times = 1)
+    {
+        SamplesLost += times;
+        (int count, int first) = _samples.GetValueOrDefault((column, kind), (0, line));
+        _samples[(column, kind)] = (count + times, Math.Min(first, line));
+    }
+
+    internal RowAccount Account() => new()
+    {
+        RowsRead = Used + SetAsideRows,
+        RowsUsed = Used,
+        RowsSetAside = [.. _rows.OrderBy(row => row.Line)],
+        Counts = [.. _reasons.Select(reason => new SetAsideCount(reason.Key, reason.Value.Count, reason.Value.FirstLine)).OrderBy(count => count.FirstLine)],
+        Samples = [.. _samples.Select(lost => new SamplesSetAside(lost.Key.Column, lost.Key.Kind, lost.Value.Count, lost.Value.FirstLine))],
+    };
+}

@@ -1,0 +1,74 @@
+namespace PackPlanner.Formats.Tables;
+
+/// <summary>Finds what stands between the fields of a text.</summary>
+internal static class Separators
+{
+    /// <summary>How a separator is called in an answer.</summary>
+    internal static string NameOf(char separator) => separator == '\t' ? "tab" : separator.ToString();
+
+    /// <summary>The separator that most lines agree on.</summary>
+    /// <param name="head">The first part of the text.</param>
+    /// <returns>The separator, and whether the first line named it and is no row.</returns>
+    internal static (char Separator, bool NamedByFirstLine) Of(string head)
+    {
+        if (head.StartsWith("sep=", StringComparison.OrdinalIgnoreCase) && head.Length > 4)
+            return (head[4], true);
+        string[] lines = [.. head.Split('\n').Select(line => line.TrimEnd('\r')).Where(line => !string.IsNullOrWhiteSpace(line)).Take(400)];
+        // A cut line at the end of the head would count wrong.
+        if (lines.Length > 3)
+            lines = lines[..^1];
+        // The comma comes last, because it may be the decimal mark inside fields that something else separates.
+        (char Separator, double Share) best = (',', 0);
+        foreach (char separator in (char[])[';', '\t', '|', ','])
+        {
+            double share = Agreement(lines, separator);
+            if (share > best.Share + 0.2)
+                best = (separator, share);
+        }
+
+        return (best.Separator, false);
+    }
+
+    /// <summary>Fields of one line, quotes honoured.</summary>
+    internal static List<string> Split(string line, char separator)
+    {
+        List<string> fields = [];
+        int from = 0;
+        bool quoted = false;
+        for (int i = 0; i <= line.Length; i++)
+        {
+            if (i < line.Length && line[i] == '"')
+                quoted = !quoted;
+            if (i < line.Length && (quoted || line[i] != separator))
+                continue;
+            fields.Add(line[from..i].Trim().Trim('"').Replace("\"\"", "\"", StringComparison.Ordinal));
+            from = i + 1;
+        }
+
+        return fields;
+    }
+
+    // The share of lines that have the most usual number of separators, at least one.
+    private static double Agreement(string[] lines, char separator)
+    {
+        int[] counts = [.. lines.Select(line => Count(line, separator))];
+        IGrouping<int, int>? usual = counts.Where(count => count > 0).GroupBy(count => count)
+            .OrderByDescending(group => group.Count()).ThenByDescending(group => group.Key).FirstOrDefault();
+        return usual is null ? 0 : (double)usual.Count() / lines.Length;
+    }
+
+    private static int Count(string line, char separator)
+    {
+        int count = 0;
+        bool quoted = false;
+        foreach (char letter in line)
+        {
+            if (letter == '"')
+                quoted = !quoted;
+            else if (letter == separator && !quoted)
+                count++;
+        }
+
+        return count;
+    }
+}

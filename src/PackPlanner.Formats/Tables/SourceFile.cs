@@ -1,0 +1,179 @@
+using System.IO.Compression;
+using System.Text;
+
+namespace PackPlanner.Formats.Tables;
+
+/// <summary>A text file as it was found: how to open it as UTF-8, whatever its packing and encoding.</summary>
+/// <remarks>It can be opened as often as wanted, because the head is read first and the whole later. Standard input is kept in a temporary file.</remarks>
+internal sealed class SourceFile : IDisposable
+{
+    private const int HeadBytes = 256 * 1024;
+    private readonly Func<Stream> _open;
+    private readonly Encoding? _encoding;
+    private readonly IDisposable? _spool;
+
+    private SourceFile(string name, Func<Stream> open, IDisposable? spool, bool packed, byte[] head)
+    {
+        Name = name;
+        _open = open;
+        _spool = spool;
+        Packed = packed;
+        (_encoding, EncodingName, HeadText) = TextEncodings.Guess(head);
+        HeadIsWhole = head.Length < HeadBytes;
+    }
+
+    /// <summary>As the user named it; "standard input" for -.</summary>
+    internal string Name { get; }
+
+    /// <summary>Packed with gzip.</summary>
+    internal bool Packed { get; }
+
+    /// <summary>UTF-8, UTF-16 LE, UTF-16 BE, Windows-1252 or GB 18030.</summary>
+    internal string EncodingName { get; }
+
+    /// <summary>The first part of the text, without NUL characters and byte order mark.</summary>
+    internal string HeadText { get; }
+
+    /// <summary>The head is the whole file.</summary>
+    internal bool HeadIsWhole { get; }
+
+    /// <summary>Finds and opens a file, or says why it cannot be one.</summary>
+    /// <param name="file">Path as typed, or - for standard input.</param>
+    /// <param name="standardInput">Opens standard input; null where there is none.</param>
+    /// <returns>The file, to be disposed, or a refusal.</returns>
+    internal static Outcome<SourceFile> Open(string file, Func<Stream>? standardInput)
+    {
+        string name = file == "-" ? "standard input" : file;
+        IDisposable? spool = null;
+        try
+        {
+            Func<Stream> raw;
+            if (file == "-")
+            {
+                if (standardInput is null)
+                    return Refusal.Input("no-standard-input", name, "standard input cannot be read here", "Give the name of a file.");
+                FileStream kept = Spool(standardInput);
+                spool = kept;
+                raw = () => new SharedStream(kept);
+            }
+            else
+            {
+                if (Directory.Exists(file))
+                    return Refusal.Input("is-a-folder", name, "this is a folder, not a file", "Name the file in it, or all of them with a pattern such as folder/*.csv.");
+                if (!File.Exists(file))
+                    return Refusal.Input("file-not-found", name, "there is no such file", Nearest(file));
+                raw = () => new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1);
+            }
+
+            return Inspect(name, raw, spool);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or InvalidDataException or ArgumentException or NotSupportedException)
+        {
+            spool?.Dispose();
+            return Refusal.Input("not-readable", name, $"it could not be read: {fault.Message.TrimEnd('.')}", "Check the name and that you may read it; if it was copied or unpacked, do that again.");
+        }
+    }
+
+    /// <summary>Opens the text from its start as UTF-8 bytes, NUL bytes taken out.</summary>
+    internal Stream OpenUtf8()
+    {
+        Stream stream = _open();
+        if (_encoding is not null)
+            stream = Encoding.CreateTranscodingStream(stream, _encoding, Encoding.UTF8);
+        return new CleanStream(stream);
+    }
+
+    public void Dispose() => _spool?.Dispose();
+
+    private static Outcome<SourceFile> Inspect(string name, Func<Stream> raw, IDisposable? spool)
+    {
+        byte[] head = ReadHead(raw);
+        bool packed = head.Length > 2 && head[0] == 0x1F && head[1] == 0x8B;
+        Func<Stream> open = packed ? () => new GZipStream(raw(), CompressionMode.Decompress) : raw;
+        if (packed)
+            head = ReadHead(open);
+        if (head.Length == 0)
+            return Refuse(spool, Refusal.Input("empty-file", name, "the file is empty", "Export it again; a heading line and at least one row were expected."));
+        if (KnownBytes.Of(head) is { } known)
+            return Refuse(spool, Refusal.Input("not-a-table", name, $"this is {known.Kind}", known.Remedy));
+        SourceFile source = new(name, open, spool, packed, head);
+        if (source.HeadText.AsSpan().Trim("\uFEFF \t\r\n").IsEmpty && source.HeadIsWhole)
+            return Refuse(spool, Refusal.Input("empty-file", name, "the file holds nothing but blanks", "Export it again; a heading line and at least one row were expected."));
+        if (TextEncodings.LooksBinary(source.HeadText))
+            return Refuse(spool, Refusal.Input("not-a-table", name, "this is no text: most of its bytes are no letters or figures", "Export the figures as CSV from the program that made it, and give that file."));
+        return source;
+    }
+
+    private static Refusal Refuse(IDisposable? spool, Refusal why)
+    {
+        spool?.Dispose();
+        return why;
+    }
+
+    private static byte[] ReadHead(Func<Stream> open)
+    {
+        using Stream stream = open();
+        byte[] head = new byte[HeadBytes];
+        int length = stream.ReadAtLeast(head, HeadBytes, throwOnEndOfStream: false);
+        return head[..length];
+    }
+
+    private static FileStream Spool(Func<Stream> standardInput)
+    {
+        FileStream kept = new(Path.GetTempFileName(), FileMode.Create, FileAccess.ReadWrite, FileShare.None, 1 << 16, FileOptions.DeleteOnClose);
+        using Stream input = standardInput();
+        input.CopyTo(kept);
+        kept.Flush();
+        return kept;
+    }
+
+    private static string Nearest(string file)
+    {
+        string folder = Path.GetDirectoryName(file) is { Length: > 0 } given ? given : ".";
+        string[] names = Directory.Exists(folder)
+            ? [.. Directory.EnumerateFiles(folder).Take(2000).Select(found => Path.GetFileName(found)).Order(StringComparer.Ordinal)]
+            : [];
+        return names.Length == 0
+            ? "Check the folder and the spelling."
+            : $"Check the spelling; the nearest name there is {Words.NearestName.Of(Path.GetFileName(file), names)}.";
+    }
+
+    // Several readers over one temporary file, each from its start; closing one leaves the file open for the next.
+    private sealed class SharedStream(FileStream kept) : Stream
+    {
+        private long _at;
+
+        public override bool CanRead => true;
+
+        public override bool CanSeek => false;
+
+        public override bool CanWrite => false;
+
+        public override long Length => kept.Length;
+
+        public override long Position
+        {
+            get => _at;
+            set => throw new NotSupportedException();
+        }
+
+        public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
+
+        public override int Read(Span<byte> buffer)
+        {
+            int read = RandomAccess.Read(kept.SafeFileHandle, buffer, _at);
+            _at += read;
+            return read;
+        }
+
+        public override void Flush()
+        {
+        }
+
+        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+        public override void SetLength(long value) => throw new NotSupportedException();
+
+        public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
+    }
+}
