@@ -63,8 +63,8 @@ internal sealed class CellRowMaker(
         List<string> sentences = [];
         if (First(figures, ColumnRole.DischargeCapacity, ColumnRole.Capacity) is null && figures.TryGetValue(ColumnRole.ChargeCapacity, out FigureColumn? charged))
             sentences.Add($"Column {charged.Column.Name} is the charge that went in; no discharge capacity is there, so it stands for the capacity.");
-        else if (figures.ContainsKey(ColumnRole.DischargeCapacity) && figures.TryGetValue(ColumnRole.ChargeCapacity, out charged))
-            sentences.Add($"The capacity is column {figures[ColumnRole.DischargeCapacity].Column.Name}, not the charge that went in ({charged.Column.Name}).");
+        else if (figures.TryGetValue(ColumnRole.DischargeCapacity, out FigureColumn? delivered) && figures.TryGetValue(ColumnRole.ChargeCapacity, out charged))
+            sentences.Add($"The capacity is column {delivered.Column.Name}, not the charge that went in ({charged.Column.Name}).");
         if (!figures.ContainsKey(ColumnRole.RestVoltage) && figures.TryGetValue(ColumnRole.Voltage, out FigureColumn? volts))
             sentences.Add($"Column {volts.Column.Name} is taken as resting volts.");
         return sentences;

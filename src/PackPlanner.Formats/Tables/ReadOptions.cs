@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Formats.Tables;
@@ -6,6 +7,7 @@ namespace PackPlanner.Formats.Tables;
 public sealed record ReadOptions
 {
     /// <summary>auto, point or comma: the mark before decimals.</summary>
+    [SuppressMessage("Naming", "CA1720", Justification = "It is the name of the option that the user types.")]
     public string Decimal { get; init; } = "auto";
 
     /// <summary>auto, discharge or charge: which direction of the current is positive in the file.</summary>

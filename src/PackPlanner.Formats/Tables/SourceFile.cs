@@ -44,7 +44,7 @@ internal sealed class SourceFile : IDisposable
     internal static Outcome<SourceFile> Open(string file, Func<Stream>? standardInput)
     {
         string name = file == "-" ? "standard input" : file;
-        IDisposable? spool = null;
+        FileStream? spool = null;
         try
         {
             Func<Stream> raw;

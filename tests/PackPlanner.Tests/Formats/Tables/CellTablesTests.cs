@@ -1,4 +1,3 @@
-using PackPlanner.Core.Cells;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Tables;
 
