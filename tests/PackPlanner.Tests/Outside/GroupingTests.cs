@@ -45,6 +45,53 @@ public class GroupingTests
         Assert.True(answer.Proven);
     }
 
+    // By hand, all four splits that give 6300 twice: the least difference of group resistance is 16.106 - 15.029 milliohm.
+    [Fact]
+    public void Of_four_splits_with_equal_sums_the_one_with_the_likest_resistances_is_chosen()
+    {
+        GroupingCell[] cells =
+        [
+            new("A", 2.2, 40), new("B", 2.2, 50), new("C", 2.1, 42), new("D", 2.1, 52), new("E", 2.0, 44), new("F", 2.0, 56),
+        ];
+
+        MatchedPack pack = Matched(new GroupingRequest { Cells = cells, Series = 2, Parallel = 3 });
+
+        Assert.Equal(["A D F", "B C E"], pack.Groups.Select(g => string.Join(" ", g.Cells.Select(c => c.Label))));
+        Assert.Equal([6.3, 6.3], pack.Groups.Select(g => g.CapacityAh));
+        Assert.Equal([16.106, 15.029], pack.Groups.Select(g => Math.Round(g.ResistanceMilliohm!.Value, 3)));
+        Assert.Equal(0, pack.SpreadAh);
+    }
+
+    // Expected largest of n standard normal values, as tabulated for order statistics; computed apart by numerical integration.
+    [Theory]
+    [InlineData(2, 0.56419)]
+    [InlineData(4, 1.02938)]
+    [InlineData(7, 1.35218)]
+    [InlineData(10, 1.53875)]
+    [InlineData(13, 1.66799)]
+    [InlineData(14, 1.70338)]
+    [InlineData(16, 1.76599)]
+    [InlineData(20, 1.86748)]
+    [InlineData(24, 1.94767)]
+    [InlineData(48, 2.23312)]
+    [InlineData(96, 2.49297)]
+    public void The_expected_largest_of_normal_values_is_as_tabulated(int n, double expected) =>
+        Assert.Equal(expected, MeasurementNoise.ExpectedLargest(n), tolerance: 6e-6);
+
+    // By hand: 1 % of 2,150 mAh times the root of 4 is 43 mAh, of 6 is 53 mAh; 13 groups range over 2 x 1.66799 of that.
+    [Fact]
+    public void One_per_cent_of_noise_on_thirteen_groups_of_four_is_a_range_of_143_milliampere_hours()
+    {
+        double deviation = MeasurementNoise.OfGroup(0.01, 2.150, 4);
+
+        Assert.Equal(0.043, deviation, tolerance: 1e-12);
+        Assert.Equal(0.0527, MeasurementNoise.OfGroup(0.01, 2.150, 6), tolerance: 5e-5);
+        Assert.Equal(3.336 * 0.043, MeasurementNoise.ExpectedRange(13, deviation), tolerance: 1e-5);
+    }
+
+    private static MatchedPack Matched(GroupingRequest request) =>
+        Assert.IsType<GroupingOutcome.Matched>(GroupMatcher.Match(request, stop: TestContext.Current.CancellationToken)).Pack;
+
     private static StrictAnswer Solve(long[] cells, int series, int parallel) =>
         StrictSearch.Solve(GroupingProblem.Free(cells, series, parallel), new SearchBudget(100_000_000));
 }

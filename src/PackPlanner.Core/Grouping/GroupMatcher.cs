@@ -1,0 +1,68 @@
+namespace PackPlanner.Core.Grouping;
+
+/// <summary>Puts measured cells into groups that hold as nearly the same as can be, and says how near that is.</summary>
+/// <remarks>See docs/methods/grouping.md for the rule, the searches and the proofs.</remarks>
+public static class GroupMatcher
+{
+    /// <summary>Matches cells into S groups of P.</summary>
+    /// <param name="request">Cells, shape, locks and preferences.</param>
+    /// <param name="progress">Told of every better strict grouping while the search runs.</param>
+    /// <param name="stop">The user's cancel: the best so far is returned.</param>
+    /// <returns>The groups, or why there are none.</returns>
+    public static GroupingOutcome Match(
+        GroupingRequest request, IProgress<GroupingProgress>? progress = null, CancellationToken stop = default)
+    {
+        if (RequestChecks.Contradiction(request) is { } problem)
+            return new GroupingOutcome.Contradicts(problem);
+        int needed = request.Series * request.Parallel;
+        if (request.Cells.Count < needed)
+            return new GroupingOutcome.TooFewCells(
+                request.Cells.Count, needed, RequestChecks.NearestShapes(request.Cells.Count, request.Series, request.Parallel));
+
+        SortedLot lot = SortedLot.Of(request);
+        StrictAnswer strict = StrictSearch.Solve(
+            lot.Problem,
+            new SearchBudget(request.SearchSteps, stop),
+            (ulong)request.Seed,
+            progress is null ? null : better => progress.Report(lot.Progress(better)));
+        GroupingTrial chosen = Choose(request, lot, strict, stop);
+
+        // What was chosen may better a strict answer that was not proven.
+        if (chosen.IsBetterThan(strict.Best))
+            strict = strict with { Best = chosen };
+        return new GroupingOutcome.Matched(PackAssembly.Of(request, lot, strict, chosen, stop.IsCancellationRequested));
+    }
+
+    /// <summary>What one kind of preference makes of the strict answer.</summary>
+    private static GroupingTrial Choose(GroupingRequest request, SortedLot lot, StrictAnswer strict, CancellationToken stop)
+    {
+        SearchBudget budget = new(request.LevellingSteps, stop);
+        double noise = MeasurementNoise.OfGroup(
+            request.RepeatabilityFraction ?? 0, lot.MeanSteps, request.Parallel);
+        if (request.FewestMoves && request.Existing is not null)
+        {
+            long goodEnough = strict.Best.Smallest - (long)(noise / 4);
+            return FewestMovesSearch.Improve(lot.Problem, lot.ExistingGroupOf(request), goodEnough);
+        }
+
+        if (!lot.AllResistancesKnown)
+            return strict.Best;
+        if (request.Prefer == GroupingPreference.EvenCurrents)
+            return EvenCurrents.Arrange(lot, strict.Best, budget, (ulong)request.Seed);
+        (long low, long high) = Band(strict.Best, noise);
+        LevellingProblem levelling = new(lot.Problem, lot.ConductanceS, lot.BaseConductanceS, low, high);
+        int[] levelled = ResistanceLevelling.Level(levelling, strict.Best.GroupOf, budget, (ulong)request.Seed);
+        return GroupingTrial.Of(lot.Problem, levelled);
+    }
+
+    /// <summary>
+    /// Where group sums may lie once the strict aims are known: as wide as the strict spread or half the noise of a group,
+    /// whichever is more, about the middle of the strict answer. Without stated noise the strict sums themselves.
+    /// </summary>
+    internal static (long Low, long High) Band(GroupingTrial strict, double noiseSteps)
+    {
+        double middle = (strict.Smallest + strict.Largest) / 2.0;
+        double half = Math.Max(strict.Spread, noiseSteps / 2) / 2;
+        return ((long)Math.Ceiling(middle - half - 1e-6), (long)Math.Floor(middle + half + 1e-6));
+    }
+}

@@ -1,0 +1,20 @@
+namespace PackPlanner.Core.Grouping;
+
+/// <summary>One parallel group of the answer.</summary>
+/// <param name="Number">From 1.</param>
+/// <param name="Cells">Its cells, largest first.</param>
+/// <param name="CapacityAh">Sum of the capacities as typed, exact.</param>
+/// <param name="ResistanceMilliohm">Of the cells in parallel; null when one is unknown.</param>
+/// <param name="LargestShare">Who carries most of the first current; null when a resistance is unknown.</param>
+public sealed record MatchedGroup(
+    int Number,
+    IReadOnlyList<GroupingCell> Cells,
+    double CapacityAh,
+    double? ResistanceMilliohm,
+    CurrentShare? LargestShare);
+
+/// <summary>The cell that carries most of the first current of its group.</summary>
+/// <param name="Group">Number of the group, from 1.</param>
+/// <param name="Cell">Its label.</param>
+/// <param name="TimesEqual">Its current over the equal share of all cells of the group.</param>
+public sealed record CurrentShare(int Group, string Cell, double TimesEqual);
