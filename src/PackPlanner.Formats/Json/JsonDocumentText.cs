@@ -26,7 +26,24 @@ public static class JsonDocumentText
     {
         using MemoryStream bytes = new();
         using (Utf8JsonWriter writer = new(bytes, Options))
-            JsonSerializer.Serialize(writer, value, type);
+            JsonSerializer.Serialize(writer, value, SchemaFirst<T>.Of(type));
         return Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length) + "\n";
+    }
+
+    // An override does not inherit its order, so each answer's schema would stand where its record happens to put it.
+    private static class SchemaFirst<T>
+    {
+        private static JsonTypeInfo<T>? ordered;
+
+        internal static JsonTypeInfo<T> Of(JsonTypeInfo<T> type) => ordered ??= (JsonTypeInfo<T>)new JsonSerializerOptions(type.Options)
+        {
+            TypeInfoResolver = type.OriginatingResolver!.WithAddedModifier(Order),
+        }.GetTypeInfo(typeof(T));
+
+        private static void Order(JsonTypeInfo info)
+        {
+            foreach (JsonPropertyInfo property in info.Properties.Where(property => info.Kind == JsonTypeInfoKind.Object && property.Name == "schema"))
+                property.Order = -100;
+        }
     }
 }

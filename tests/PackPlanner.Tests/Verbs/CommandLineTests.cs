@@ -65,4 +65,12 @@ public class CommandLineTests
         Assert.Contains("\ncode caution-11\n", output, StringComparison.Ordinal);
         Assert.DoesNotContain(output, letter => letter > 127);
     }
+
+    [Fact]
+    public void Schema_and_version_stand_first_in_an_answer()
+    {
+        (_, JsonElement answer) = Planner.Json("explain", "caution-01");
+
+        Assert.Equal(["schema", "version"], answer.EnumerateObject().Take(2).Select(property => property.Name));
+    }
 }
