@@ -15,10 +15,12 @@ internal sealed class CurvePrior
     private readonly double[] nodes;
     private readonly double[,] shapeV;
     private readonly bool flat;
+    private readonly int[] nodeBelow;
 
     private CurvePrior(double[] meanV, double[] nodes, double[,] shapeV, bool flat)
     {
         this.flat = flat;
+        nodeBelow = [.. Enumerable.Range(0, Steps + 1).Select(i => Math.Clamp(nodes.Count(n => n <= i / (double)Steps) - 1, 0, nodes.Length - 2))];
         this.meanV = meanV;
         this.nodes = nodes;
         this.shapeV = shapeV;
@@ -45,21 +47,28 @@ internal sealed class CurvePrior
         return new CurvePrior(meanV, nodes, Shape(covariance), family == CurveFamily.Lfp);
     }
 
-    /// <summary>Volts of the curve at z for the given weights, with the slope in volts per unit of charge.</summary>
-    internal double Volts(double z, ReadOnlySpan<double> weights, out double slopeV)
+    /// <summary>The correction that some weights make, volts at every node.</summary>
+    internal double[] Correction(ReadOnlySpan<double> weights)
+    {
+        double[] volts = new double[nodes.Length];
+        for (int i = 0; i < volts.Length; i++)
+        {
+            for (int j = 0; j < weights.Length; j++)
+                volts[i] += weights[j] * shapeV[i, j];
+        }
+        return volts;
+    }
+
+    /// <summary>Volts of the curve at z with a correction, and the slope in volts per unit of charge.</summary>
+    internal double Volts(double z, double[] correctionV, out double slopeV)
     {
         double v = Mean(z, out slopeV);
         if (z <= 0 || z >= 1)
             return v;
         int i = Node(z, out double share);
-        double span = nodes[i + 1] - nodes[i];
-        for (int j = 0; j < weights.Length; j++)
-        {
-            double low = shapeV[i, j], high = shapeV[i + 1, j];
-            v += weights[j] * (low + (share * (high - low)));
-            slopeV += weights[j] * (high - low) / span;
-        }
-        return v;
+        double rise = correctionV[i + 1] - correctionV[i];
+        slopeV += rise / (nodes[i + 1] - nodes[i]);
+        return v + correctionV[i] + (share * rise);
     }
 
     /// <summary>Writes the value of every shape at z.</summary>
@@ -83,10 +92,11 @@ internal sealed class CurvePrior
     internal double Strangeness(ReadOnlySpan<double> weights)
     {
         double sum = 0;
+        double[] corrected = Correction(weights), bare = new double[nodes.Length];
         for (int i = 0; i < 10; i++)
         {
             double low = i / 10.0, high = (i + 1) / 10.0;
-            double rise = Volts(high, weights, out _) - Volts(low, weights, out _), usual = Volts(high, [], out _) - Volts(low, [], out _);
+            double rise = Volts(high, corrected, out _) - Volts(low, corrected, out _), usual = Volts(high, bare, out _) - Volts(low, bare, out _);
             double log = Math.Log(Math.Max(rise, 0.02 * usual) / usual) / (flat ? 1.0 : 0.5);
             sum += log * log;
         }
@@ -102,8 +112,9 @@ internal sealed class CurvePrior
 
     private int Node(double z, out double share)
     {
-        int i = Array.BinarySearch(nodes, z);
-        i = Math.Clamp(i < 0 ? ~i - 1 : i, 0, nodes.Length - 2);
+        int i = nodeBelow[(int)(z * Steps)];
+        while (i < nodes.Length - 2 && nodes[i + 1] <= z)
+            i++;
         share = (z - nodes[i]) / (nodes[i + 1] - nodes[i]);
         return i;
     }

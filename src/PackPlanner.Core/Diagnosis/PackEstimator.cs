@@ -29,12 +29,10 @@ internal static class PackEstimator
             cancel.ThrowIfCancellationRequested();
             (PackModel tried, PackFit trial) = Refine(first, start, windows, meanDegC, log.Groups);
             (tried, trial) = Refine(tried with { OwnCurves = true }, trial, windows, meanDegC, log.Groups);
-            if (Environment.GetEnvironmentVariable("DBG") != null) Console.WriteLine($"  final C {Math.Exp(trial.X[model.MeanAt]):f3} z {trial.X[model.MeanAt+1]:f3} cost {trial.Cost:f0} judged {trial.Judgement:f0}");
             if (fit is null || trial.Judgement < fit.Judgement)
                 (model, fit) = (tried, trial);
         }
         cancel.ThrowIfCancellationRequested();
-        if (Environment.GetEnvironmentVariable("DBG") != null) Console.WriteLine($"before taps cost {fit!.Cost:f0}");
         (model, fit, IReadOnlyList<(int, int, double)> taps) = TapErrors.Try(model, fit!);
         return new Estimate(model, fit, count, model.Resistance, taps);
     }
@@ -60,7 +58,6 @@ internal static class PackEstimator
             PackFit fit = new(model, Begin(model, start));
             LookAgain(model, fit, scan, keepBetter: false);
             fit.Run(20, adaptFloors: false);
-            if (Environment.GetEnvironmentVariable("DBG") != null) Console.WriteLine($"start logC {Math.Exp(start.LogCapacity):f3} z {start.Charge:f3} scan {start.Cost:f1} -> C {Math.Exp(fit.X[model.MeanAt]):f3} z {fit.X[model.MeanAt+1]:f3} cost {fit.Cost:f0} judged {fit.Judgement:f0}");
             fits.Add(fit);
         }
         fits.Sort((a, b) => a.Judgement.CompareTo(b.Judgement));

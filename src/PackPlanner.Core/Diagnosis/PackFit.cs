@@ -19,11 +19,13 @@ internal sealed class PackFit
     private readonly double[] floorV;
     private readonly double[] tapSign;
     private readonly int[] tapOf;
+    private double[] correctionV = [];
 
     internal PackFit(PackModel model, double[] start)
     {
         this.model = model;
         X = start;
+        correctionV = model.Curve.Correction(start.AsSpan(0, model.Curve.Shapes));
         floorV = new double[model.Groups];
         Array.Fill(floorV, model.FloorV);
         (tapSign, tapOf) = (new double[model.Groups], new int[model.Groups]);
@@ -80,6 +82,7 @@ internal sealed class PackFit
             if (gain < 1e-3 && step > 8)
                 break;
         }
+        correctionV = model.Curve.Correction(X.AsSpan(0, model.Curve.Shapes));
         try
         {
             Covariances = normal.Covariances();
@@ -219,7 +222,7 @@ internal sealed class PackFit
                 (s, c) = ((s * cos) + (c * sin), (c * cos) - (s * sin));
             }
         }
-        double v = model.Curve.Volts(stretched, x.AsSpan(0, model.Curve.Shapes), out double curveSlopeV) + bend;
+        double v = model.Curve.Volts(stretched, correctionV, out double curveSlopeV) + bend;
         double factor = model.Shape.At(z, p.TemperatureDegC, out double factorSlope);
         double drive = p.CurrentA;
         for (int j = 0; j < p.SlowA.Length; j++)
@@ -250,6 +253,7 @@ internal sealed class PackFit
 
     private double Evaluate(double[] x)
     {
+        correctionV = model.Curve.Correction(x.AsSpan(0, model.Curve.Shapes));
         double cost = Beliefs(x, null);
         for (int i = 0; i < model.Slices.Pieces.Length; i++)
         {
@@ -268,6 +272,7 @@ internal sealed class PackFit
     private double Assemble(double[] x, NormalEquations normal)
     {
         normal.Clear();
+        correctionV = model.Curve.Correction(x.AsSpan(0, model.Curve.Shapes));
         double cost = Beliefs(x, normal);
         int size = model.Shared + model.PerGroup;
         double[] row = new double[size], block = new double[size * size], right = new double[size];

@@ -55,13 +55,14 @@ internal sealed class PackScan
     internal IReadOnlyList<(double LogCapacity, double Charge)> Group(int group, Start start, int most)
     {
         List<(double LogCapacity, double Charge, double Cost)> grid = [];
+        double[] correctionV = model.Curve.Correction(start.Weights);
         for (double ratio = 0.55; ratio <= 1.16; ratio += 0.03)
         {
             for (double offset = -0.24; offset <= 0.2401; offset += 0.015)
             {
                 double log = start.LogCapacity + Math.Log(ratio), charge = start.Charge + offset;
                 if (charge is > -0.02 and < 1.06)
-                    grid.Add((log, charge, Misfit(group, log, charge, start)));
+                    grid.Add((log, charge, Misfit(group, log, charge, start, correctionV)));
             }
         }
         List<(double LogCapacity, double Charge, double Cost)> kept = [];
@@ -92,7 +93,7 @@ internal sealed class PackScan
         double sdV = 2 * model.FloorV + (model.GrainV / 5);
         Matrix<double> normal = Matrix<double>.Build.DenseIdentity(size);
         Vector<double> right = Vector<double>.Build.Dense(size);
-        double[] row = new double[size];
+        double[] row = new double[size], bareV = model.Curve.Correction([]);
         double square = 0;
         double sizeSd = PackStart.Known(model) ? 0.05 : 0.5;
         foreach (Point p in points)
@@ -101,7 +102,7 @@ internal sealed class PackScan
                 continue;
             double z = charge - (p.DrawnAh / capacityAh);
             double factor = model.Shape.At(z, p.TemperatureDegC, out _) * model.UnitOhm * p.DriveA;
-            double miss = (p.MedianV - model.Curve.Volts(z, [], out _) + factor) / sdV;
+            double miss = (p.MedianV - model.Curve.Volts(z, bareV, out _) + factor) / sdV;
             model.Curve.ShapesAt(z, row.AsSpan(0, r));
             for (int m = 0; m < h; m++)
                 row[r + m] = -model.HysteresisSdV * p.Hysteresis[m];
@@ -128,7 +129,7 @@ internal sealed class PackScan
     }
 
     /// <summary>Cost of one group at a capacity and charge, its own stretching and bending of the curve left free.</summary>
-    private double Misfit(int group, double logCapacity, double charge, Start start)
+    private double Misfit(int group, double logCapacity, double charge, Start start, double[] correctionV)
     {
         const int terms = PackParameters.Warps + PackParameters.Bends;
         double capacityAh = model.RatedAh * Math.Exp(logCapacity);
@@ -144,7 +145,7 @@ internal sealed class PackScan
             if (double.IsNaN(p.Volts[group]))
                 continue;
             double z = charge - (p.DrawnAh / capacityAh);
-            double v = model.Curve.Volts(z, start.Weights, out double slope);
+            double v = model.Curve.Volts(z, correctionV, out double slope);
             double drop = model.UnitOhm * ((model.Shape.At(z, p.TemperatureDegC, out _) * cells) + joint) * p.DriveA;
             v -= drop;
             for (int m = 0; m < p.Hysteresis.Length; m++)
@@ -152,11 +153,17 @@ internal sealed class PackScan
             double sd = Math.Sqrt((9 * model.FloorV * model.FloorV) + (0.0025 * drop * drop) + (0.00002 * slope * slope) + (model.GrainV * model.GrainV / 24));
             double miss = Math.Clamp((p.Volts[group] - v) / sd, -40, 40);
             square += miss * miss;
+            (double sine, double cosine) = z is > 0 and < 1 ? Math.SinCos(Math.PI * z) : (0, 0);
+            (double s, double c) = (sine, cosine);
+            for (int order = 1; order <= PackParameters.Warps; order++)
+            {
+                row[order - 1] = 0.01 * slope * s / order / sd;
+                if (order <= PackParameters.Bends)
+                    row[PackParameters.Warps + order - 1] = 0.001 * s / sd;
+                (s, c) = ((s * cosine) + (c * sine), (c * cosine) - (s * sine));
+            }
             for (int j = 0; j < terms; j++)
             {
-                int order = j < PackParameters.Warps ? j + 1 : j - PackParameters.Warps + 1;
-                double sine = z is > 0 and < 1 ? Math.Sin(Math.PI * order * z) : 0;
-                row[j] = (j < PackParameters.Warps ? 0.01 * slope * sine / order : 0.001 * sine) / sd;
                 right[j] += row[j] * miss;
                 for (int i = 0; i <= j; i++)
                     normal[(j * terms) + i] += row[j] * row[i];
