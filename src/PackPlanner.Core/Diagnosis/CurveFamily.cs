@@ -3,7 +3,7 @@ namespace PackPlanner.Core.Diagnosis;
 /// <summary>Kinds of open-circuit curve that a diagnosis tells apart.</summary>
 internal enum CurveFamily
 {
-    /// <summary>Sloping layered oxides with manganese: NMC, and for want of better LCO and LMO.</summary>
+    /// <summary>NMC.</summary>
     Nmc,
 
     /// <summary>NCA.</summary>
@@ -11,4 +11,7 @@ internal enum CurveFamily
 
     /// <summary>LFP: flat between two knees.</summary>
     Lfp,
+
+    /// <summary>Any other chemistry: its table, with a wide belief about it.</summary>
+    Other,
 }

@@ -1,4 +1,5 @@
 using MathNet.Numerics.LinearAlgebra;
+using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.Diagnosis;
 
@@ -30,9 +31,23 @@ internal sealed class CurvePrior
     internal int Shapes => shapeV.GetLength(1);
 
     /// <summary>Builds the belief for one chemistry between two resting voltages.</summary>
-    internal static CurvePrior For(CurveFamily family, double fullV, double emptyV)
+    internal static CurvePrior For(Chemistry chemistry, double fullV, double emptyV)
     {
+        CurveFamily family = chemistry.Name switch
+        {
+            "LFP" => CurveFamily.Lfp,
+            "NMC" => CurveFamily.Nmc,
+            "NCA" => CurveFamily.Nca,
+            _ => CurveFamily.Other,
+        };
+        if (family == CurveFamily.Other)
+            return Build(family, Between(s => chemistry.Curve.VoltsAt(1 - s), fullV, emptyV), []);
         (Func<double, double> mean, (Func<double, double> To, double Sd)[] modes) = Members(family, fullV, emptyV);
+        return Build(family, mean, modes);
+    }
+
+    private static CurvePrior Build(CurveFamily family, Func<double, double> mean, (Func<double, double> To, double Sd)[] modes)
+    {
         double[] meanV = [.. Enumerable.Range(0, Steps + 1).Select(i => mean(i / (double)Steps))];
         double[] nodes = Nodes(family == CurveFamily.Lfp ? 0.02 : 0.04);
         Matrix<double> covariance = Matrix<double>.Build.Dense(nodes.Length, nodes.Length);
@@ -144,7 +159,7 @@ internal sealed class CurvePrior
     {
         // Measured against a whole strange cell: 20-40 mV in the middle; steps of LFP sit elsewhere by a point or two.
         CurveFamily.Lfp => [(0.006, 0.004, 0.25), (0.002, 0.012, 0.04)],
-        CurveFamily.Nca => [(0.030, 0.010, 0.20), (0.005, 0.004, 0.06)],
+        CurveFamily.Other or CurveFamily.Nca => [(0.030, 0.010, 0.20), (0.005, 0.004, 0.06)],
         _ => [(0.020, 0.010, 0.20), (0.004, 0.004, 0.06)],
     };
 

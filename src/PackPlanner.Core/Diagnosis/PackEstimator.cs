@@ -4,22 +4,34 @@ namespace PackPlanner.Core.Diagnosis;
 internal static class PackEstimator
 {
     /// <summary>The fitted pack and what led to it.</summary>
-    internal sealed record Estimate(PackModel Model, PackFit Fit, ChargeCount Count, ResistanceFit Resistance, IReadOnlyList<(int A, int B, double Gain)> Taps);
+    internal sealed record Estimate(
+        PackModel Model, PackFit Fit, ChargeCount Count, ResistanceFit Resistance, IReadOnlyList<(int A, int B, double Gain)> Taps, double StepS, double EmptyV)
+    {
+        /// <summary>Median of the groups' capacities.</summary>
+        internal double MedianCapacityAh { get; } = Model.RatedAh * Math.Exp(GroupEstimates.Median(
+            [.. Enumerable.Range(0, Model.Groups).Select(k => Fit.X[Model.GroupAt(k) + PackParameters.LogCapacity])]));
+
+        /// <summary>Median of the groups' states of charge at the first row.</summary>
+        internal double MedianCharge { get; } = GroupEstimates.Median(
+            [.. Enumerable.Range(0, Model.Groups).Select(k => Fit.X[Model.GroupAt(k) + PackParameters.Charge])]);
+    }
 
     /// <summary>Fits a log.</summary>
-    internal static Estimate Of(DiagnosisColumns log, CurveFamily family, double ratedAh, double fullV, double emptyV, CancellationToken cancel)
+    internal static Estimate Of(DiagnosisColumns log, PackGiven given, CancellationToken cancel)
     {
+        (double ratedAh, double fullV, double emptyV) = (given.RatedGroupAh, given.FullV, given.EmptyV);
+        bool flat = given.Chemistry.HasFlatCurve;
         ChargeCount count = ChargeCount.Of(log.TimeS, log.CurrentA, log.RowsAreAverages, ratedAh);
         double lastS = log.TimeS[^1];
         ResistanceWindows windows = ResistanceWindows.Of(log, count);
         cancel.ThrowIfCancellationRequested();
-        double topV = family == CurveFamily.Lfp ? fullV - 0.25 : fullV - 0.13;
+        double topV = flat ? fullV - 0.25 : fullV - 0.13;
         ChargeSlices slices = Cut(log, count, ratedAh, topV);
         double meanDegC = slices.Pieces.Select(p => p.TemperatureDegC).DefaultIfEmpty(double.NaN).Average();
         ResistanceFit resistance = ResistanceFit.Of(windows, (_, _) => 1, log.Groups);
-        double floorV = family == CurveFamily.Lfp ? 0.0012 : 0.0015;
-        PackModel model = new(slices, CurvePrior.For(family, fullV, emptyV), ResistanceShape.Prior(meanDegC), resistance, ratedAh,
-            Unit(resistance, ratedAh), floorV, Grain(log), family == CurveFamily.Lfp ? 0.012 : 0.004, lastS > 12 * 3600, [], OwnCurves: false, LoadError: 0.06,
+        double floorV = flat ? 0.0012 : 0.0015;
+        PackModel model = new(slices, CurvePrior.For(given.Chemistry, fullV, emptyV), ResistanceShape.Prior(meanDegC), resistance, ratedAh,
+            Unit(resistance, ratedAh), floorV, Grain(log), flat ? 0.012 : 0.004, lastS > 12 * 3600, [], OwnCurves: false, LoadError: 0.06,
             OffsetSd: Math.Max(0.3, count.ZeroSpreadA / (0.001 * ratedAh)));
 
         PackFit? fit = null;
@@ -34,7 +46,7 @@ internal static class PackEstimator
         }
         cancel.ThrowIfCancellationRequested();
         (model, fit, IReadOnlyList<(int, int, double)> taps) = TapErrors.Try(model, fit!);
-        return new Estimate(model, fit, count, model.Resistance, taps);
+        return new Estimate(model, fit, count, model.Resistance, taps, log.UsualStepS, emptyV);
     }
 
     private static ChargeSlices Cut(DiagnosisColumns log, ChargeCount count, double ratedAh, double topV)

@@ -175,6 +175,35 @@ internal sealed class PackFit
     /// <summary>State of charge of a group at a piece.</summary>
     internal double ChargeAt(int piece, int group) => ChargeAt(X, model.Slices.Pieces[piece], group);
 
+    /// <summary>Volts of a group at a state of charge under a steady current, all slow parts grown out, tap error left out.</summary>
+    /// <param name="group">Which group.</param>
+    /// <param name="charge">State of charge.</param>
+    /// <param name="currentA">Amperes, discharge positive; 0 for rest.</param>
+    /// <param name="temperatureDegC">Degrees Celsius; NaN for the log's mean.</param>
+    /// <param name="joint">Multiplies what the group's joint adds; 0 for a mended one.</param>
+    internal double SteadyVolts(int group, double charge, double currentA, double temperatureDegC, double joint = 1)
+    {
+        int at = model.GroupAt(group);
+        ChargeSlices.Piece still = new()
+        {
+            CurrentA = 0,
+            TemperatureDegC = temperatureDegC,
+            SlowA = new double[SlowCurrents.TauS.Length],
+            Hysteresis = new double[2 * ChargeSlices.Memory.Length],
+            TopH = new double[model.Tops],
+        };
+        double[] x = (double[])X.Clone();
+        x[at + PackParameters.Charge] = charge;
+        double rest = Volts(x, still, group, out Local local);
+        if (tapSign[group] != 0)
+            rest -= 0.01 * tapSign[group] * X[model.TapAt + tapOf[group]];
+        double slow = 1;
+        for (int j = 0; j < SlowCurrents.TauS.Length; j++)
+            slow += X[model.SlowAt + j];
+        double ohm = model.UnitOhm * ((X[at + PackParameters.Cells] * local.Factor * Math.Max(1, slow)) + (joint * X[at + PackParameters.Joint]));
+        return rest - (currentA * ohm);
+    }
+
     /// <summary>Misfit of a group at a piece, volts: measured less modelled.</summary>
     internal double MisfitV(int piece, int group)
     {
