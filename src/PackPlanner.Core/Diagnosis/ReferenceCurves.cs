@@ -15,7 +15,7 @@ internal static class ReferenceCurves
         .99, .995, 1,
     ];
 
-    // Source: [AboutEnergyBpx] C/20 discharge at 25 degC of an NMC111 pouch cell, counted and read off here.
+    // Source: [AboutEnergy2022] C/20 discharge at 25 degC of an NMC111 pouch cell, counted and read off here.
     private static readonly double[] Nmc111V =
     [
         4.1937, 4.1796, 4.1723, 4.1585, 4.1452, 4.1322, 4.1197, 4.0891, 4.0597, 4.0309, 4.0024, 3.9742, 3.9461, 3.9181,
@@ -33,7 +33,7 @@ internal static class ReferenceCurves
         3.2976, 3.2750, 3.2214, 3.1386, 3.0144, 2.9196, 2.7051,
     ];
 
-    // Source: [AboutEnergyBpx] C/20 discharge at 25 degC of an LFP 18650 cell; its first 3.48 V is no rest at 3.65 V.
+    // Source: [AboutEnergy2022] C/20 discharge at 25 degC of an LFP 18650 cell; its first 3.48 V is no rest at 3.65 V.
     private static readonly double[] LfpV =
     [
         3.4772, 3.3520, 3.3195, 3.3131, 3.3136, 3.3138, 3.3142, 3.3142, 3.3138, 3.3133, 3.3126, 3.3119, 3.3110, 3.3102,

@@ -1,5 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-
 namespace PackPlanner.Core.Diagnosis;
 
 /// <summary>Resistances read from the answer of voltages to currents, without any curve.</summary>
