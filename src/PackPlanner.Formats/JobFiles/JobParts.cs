@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Screening;
 using PackPlanner.Formats.Json;
 
 namespace PackPlanner.Formats.JobFiles;
@@ -83,7 +84,7 @@ internal static class JobParts
         ImmutableSortedDictionary<string, VerdictOverride>.Builder verdicts = ImmutableSortedDictionary.CreateBuilder<string, VerdictOverride>(StringComparer.Ordinal);
         foreach ((string label, JsonInput part) in PartsOf(state, "verdicts"))
         {
-            if (Enum.TryParse(part.Text("verdict"), ignoreCase: true, out HandVerdict verdict) && Enum.IsDefined(verdict))
+            if (Enum.TryParse(part.Text("verdict"), ignoreCase: true, out Verdict verdict) && Enum.IsDefined(verdict))
                 verdicts[label] = new VerdictOverride(verdict, part.Text("reason") ?? "", JobValueText.ReadOrigin(part));
             else
                 part.Refuse("verdict", $"is \"{part.Text("verdict")}\", use, hold or reject was expected", "Write one of the three.");

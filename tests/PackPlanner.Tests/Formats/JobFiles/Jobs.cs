@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Screening;
 
 namespace PackPlanner.Tests.Formats.JobFiles;
 
@@ -34,7 +35,7 @@ internal static class Jobs
         yield return JobChanges.Edit(new CellKey("T042", 1, CellField.CapacityAh), new CellEdit(new JobValue.Number(4.5), You));
         yield return JobChanges.Edit(new CellKey("T042", 1, CellField.LaterDate), new CellEdit(new JobValue.Moment(new DateTime(2026, 11, 9, 8, 30, 0)), You));
         yield return JobChanges.Edit(new CellKey("T200", 1, CellField.Tray), new CellEdit(null, You));
-        yield return JobChanges.SetVerdict("T042", new VerdictOverride(HandVerdict.Reject, "smells", You));
+        yield return JobChanges.SetVerdict("T042", new VerdictOverride(Verdict.Reject, "smells", You));
         yield return JobChanges.Lock("T200", 2);
         yield return JobChanges.AddGrouping(new JobGrouping([["T042"], ["T200"]], new Origin("groups.json", Standing.Measured), Source("s2", "groups.json", SourceKind.Groups)));
         yield return JobChanges.AddDocument(new JobDocument(Source("s3", "case.json", SourceKind.FitCase), "{\"a\": 1.50, \"future\": null}"));
