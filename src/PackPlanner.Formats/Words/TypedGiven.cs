@@ -1,3 +1,4 @@
+using System.Globalization;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using UnitsNet;
@@ -71,7 +72,8 @@ public static class TypedGiven
         {
             if (InUnit(entry.Kind, text, out why) is not { } converted)
                 return why.Length > 0 ? why : $"\"{text}\" has the unit {unit}; {UnitOrNone(entry.Kind)} was expected";
-            number = converted;
+            // The conversion leaves a residue in the last digits (5000 mAh gives 5.000000000000001 Ah); nobody types twelve.
+            number = double.Parse(converted.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
         }
         else if (entry.Kind == GivenKind.Fraction)
         {

@@ -38,6 +38,9 @@ internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, T
     /// <summary>auto, discharge or charge: which one is positive in the file.</summary>
     internal string CurrentSign => parsed.GetValue(CommonOptions.CurrentSign)!;
 
+    /// <summary>point or comma: how figures are written into tables.</summary>
+    internal string DecimalOut => parsed.GetValue(CommonOptions.DecimalOut)!;
+
     internal string? Why => parsed.GetValue(CommonOptions.Why);
 
     /// <summary>True when --time-limit ended the work; the answer then says stoppedBy.</summary>

@@ -10,6 +10,7 @@ internal static class VerbList
         ExplainVerb.Definition,
         CompletionVerb.Definition,
         HelpVerb.Definition,
+        JobVerb.Definition,
         SizeVerb.Definition,
     ];
 }

@@ -1,0 +1,134 @@
+using System.Text;
+using System.Text.Json;
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Formats.Json;
+
+namespace PackPlanner.Formats.JobFiles;
+
+/// <summary>JSON documents of ours on their way into a job: told apart by what they hold, not by their names.</summary>
+public static class JobDocuments
+{
+    /// <summary>The change that takes a JSON file in.</summary>
+    /// <param name="file">The file, as named by the user.</param>
+    /// <param name="bytes">Its content.</param>
+    /// <param name="job">The job it is to go into.</param>
+    /// <returns>The change, or why the file has no place in a job.</returns>
+    public static Outcome<JobChange> Change(string file, byte[] bytes, Job job)
+    {
+        ReadOnlyMemory<byte> text = bytes.AsSpan() is [0xEF, 0xBB, 0xBF, ..] ? bytes.AsMemory(3) : bytes;
+        JsonElement root;
+        try
+        {
+            using JsonDocument document = JsonDocument.Parse(text, new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
+            root = document.RootElement.Clone();
+        }
+        catch (JsonException fault)
+        {
+            return Refusal.Input("not-json", $"{file}, line {fault.LineNumber + 1}", "this is not JSON", "Mend the file there. Nothing was added.");
+        }
+
+        if (root.ValueKind != JsonValueKind.Object)
+            return Unknown(file);
+        JsonInput input = JsonInput.Of(file, root);
+        SourceKind? kind = KindOf(input);
+        JobSource Source(SourceKind of) => new(job.NextSourceId, Path.GetFileName(file), JobFile.FingerprintOf(bytes), of, []);
+        return kind switch
+        {
+            SourceKind.Groups => Grouping(input, Source(SourceKind.Groups)),
+            SourceKind.FitCase or SourceKind.FitAnswer or SourceKind.SizeNeed =>
+                JobChanges.AddDocument(new JobDocument(Source(kind.Value), Encoding.UTF8.GetString(text.Span))),
+            _ => IsGivens(input) ? Givens(input) : Unknown(file),
+        };
+    }
+
+    private static SourceKind? KindOf(JsonInput input)
+    {
+        string schema = input.Raw("schema") is { ValueKind: JsonValueKind.String } named ? named.GetString()! : "";
+        return schema switch
+        {
+            "packplanner/match" => SourceKind.Groups,
+            "packplanner-fit-case" => SourceKind.FitCase,
+            "packplanner/fit" => SourceKind.FitAnswer,
+            "packplanner-size-case" => SourceKind.SizeNeed,
+            _ when input.Has("groups") && input.Raw("groups") is { ValueKind: JsonValueKind.Array } => SourceKind.Groups,
+            _ when input.Has("need") || input.Has("electrics") => SourceKind.SizeNeed,
+            _ when input.Has("cavity") && input.Has("cell") => SourceKind.FitCase,
+            _ when input.Has("count") && input.Has("cells") => SourceKind.FitAnswer,
+            _ => null,
+        };
+    }
+
+    private static Outcome<JobChange> Grouping(JsonInput input, JobSource source)
+    {
+        List<IReadOnlyList<string>> groups = [];
+        HashSet<string> seen = new(StringComparer.Ordinal);
+        foreach (JsonInput group in input.Parts("groups"))
+        {
+            string[] cells = group.Texts("cells") ?? [];
+            if (cells.Length == 0)
+                group.Refuse("cells", "is missing or empty", "Give the labels of the cells of each group, as match prints them.");
+            foreach (string label in cells.Where(label => !seen.Add(label)))
+                group.Refuse("cells", $"names {label}, which stands in a group before it", "Name each cell once.");
+            groups.Add(cells);
+        }
+
+        return input.Wrong is { } wrong ? wrong
+            : groups.Count == 0 ? Refusal.Input("no-groups", input.File, "it has no groups", "Add what packplanner match --json printed. Nothing was added.")
+            : JobChanges.AddGrouping(new JobGrouping(groups, new Origin(source.File, Standing.Measured), source));
+    }
+
+    // The names that given.json of the diagnosis uses, beside our own keys.
+    private static readonly Dictionary<string, string> OtherNames = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["fullVoltage"] = "fullV",
+        ["emptyVoltage"] = "emptyV",
+        ["nominalVoltage"] = "nominalV",
+    };
+
+    private static bool IsGivens(JsonInput input) =>
+        input.Names.Any(name => GivenCatalogue.Find(OtherNames.GetValueOrDefault(name, name)) is not null) || input.Has("ratedGroupAh");
+
+    private static Outcome<JobChange> Givens(JsonInput input)
+    {
+        Origin origin = new(Path.GetFileName(input.File), Standing.Measured);
+        JobGivens told = JobGivens.None;
+        foreach (string name in input.Names)
+        {
+            if (GivenCatalogue.Find(OtherNames.GetValueOrDefault(name, name)) is not { } entry || Value(input, name, entry) is not { } value)
+                continue;
+            told = told.With(entry.Key, new Given(value, origin));
+        }
+
+        // A group's rated charge is P cells'; kept as the cell's, because that is what the user can look up.
+        if (input.Number("ratedGroupAh", 0) is { } groupAh && told.RatedAh is null)
+            told = told.With("ratedAh", new Given(new JobValue.Number(groupAh / (told.Parallel ?? 1)), origin));
+        return input.Wrong is { } wrong ? wrong : new JobChange($"take givens from {origin.From}", job =>
+            job with { Givens = told.Known.Aggregate(job.Givens, (givens, pair) => givens.With(pair.Key, pair.Value)) });
+    }
+
+    private static JobValue? Value(JsonInput input, string name, GivenEntry entry)
+    {
+        switch (entry.Kind)
+        {
+            case GivenKind.YesNo:
+                return input.Flag(name) is { } flag ? new JobValue.YesNo(flag) : null;
+            case GivenKind.Words:
+                return input.Text(name) is { Length: > 0 } words ? new JobValue.Word(words) : null;
+            case GivenKind.Chemistry:
+                if (input.Text(name) is not { } typed)
+                    return null;
+                if (Chemistries.Find(typed) is { } chemistry)
+                    return new JobValue.Word(chemistry.Name);
+                input.Refuse(name, $"is \"{typed}\"", $"Use one of {string.Join(", ", Chemistries.All.Select(known => known.Name))}.");
+                return null;
+            case GivenKind.Count:
+                return input.Whole(name, 1) is { } whole ? new JobValue.Number(whole) : null;
+            default:
+                return input.Number(name) is { } number ? new JobValue.Number(number) : null;
+        }
+    }
+
+    private static Refusal Unknown(string file) => Refusal.Input("no-place-in-a-job", file,
+        "this JSON is none of: a match answer, a fit case, a fit answer, a size need, givens", "See docs/files.md for their fields. Nothing was added.");
+}
