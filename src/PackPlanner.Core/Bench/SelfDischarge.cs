@@ -38,6 +38,9 @@ public sealed record SelfDischarge(
     /// <summary>Under this slope a resting voltage tells no charge: millivolts per percent. Our choice; the LFP plateau has 0.8 to 1.2.</summary>
     public const double FlatMillivoltPerPercent = 2;
 
+    /// <summary>On a flat curve a fall is told once it is larger than settling and hysteresis: 5 to 25 mV. Source: [LfpHysteresis].</summary>
+    public const double ClearFallOnFlatV = 0.025;
+
     /// <summary>Judges dated readings.</summary>
     /// <param name="days">Days since any moment, rising, shape [n], n ≥ 2, the last above the first.</param>
     /// <param name="volts">Resting volts, shape [n].</param>
@@ -110,7 +113,7 @@ public sealed record SelfDischarge(
         double narrow = spread / SpreadOfReadingV(stepV) * LeastSpreadV;
         LeakAnswer answer =
             Days < FewestDays ? LeakAnswer.TooEarly
-            : slope < FlatMillivoltPerPercent ? LeakAnswer.FlatCurve
+            : slope < FlatMillivoltPerPercent && fallV < ClearFallOnFlatV ? LeakAnswer.FlatCurve
             : MillivoltPerDay < -3 * SpreadMillivoltPerDay ? LeakAnswer.Rose
             : IsNarrow(percent, spread) ? LeakAnswer.Told
             : IsNarrow(percent, narrow) ? LeakAnswer.CoarseMeter

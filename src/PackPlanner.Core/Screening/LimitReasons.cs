@@ -52,9 +52,11 @@ internal static class LimitReasons
     /// <param name="read">The reading of a cell; null where it has none.</param>
     /// <param name="spread">One standard deviation of it.</param>
     /// <param name="unit">Its unit.</param>
+    /// <param name="onlyLow">True where a reading above its lot is no finding.</param>
     /// <returns>A reason for each cell that is unlike its lot.</returns>
     internal static IEnumerable<(CellDraft Cell, VerdictReason Reason)> Unlike(
-        IEnumerable<CellDraft> cells, ReadingName what, Func<CellDraft, double?> read, Func<CellDraft, double> spread, string unit)
+        IEnumerable<CellDraft> cells, ReadingName what, Func<CellDraft, double?> read, Func<CellDraft, double> spread, string unit,
+        bool onlyLow = false)
     {
         CellDraft[] known = [.. cells.Where(cell => read(cell) is not null)];
         double[] values = [.. known.Select(cell => read(cell)!.Value)];
@@ -63,7 +65,7 @@ internal static class LimitReasons
             yield break;
         double median = Robust.Median(values);
         for (int i = 0; i < known.Length; i++)
-            if (unlike[i])
+            if (unlike[i] && !(onlyLow && values[i] > median))
                 yield return (known[i], new VerdictReason(
                     ReasonCodes.UnlikeItsLot, what, values[i], median, LimitOrigin.LotMedian, Verdict.Hold, Unit: unit));
     }

@@ -11,7 +11,8 @@ internal sealed class LotReasons
     private const double AlikeFraction = 0.1;
     private const double AlikeCutoffV = 0.05;
 
-    // Resting volts closer to the lot than this are never called unlike it: cells are seldom charged more evenly. Our choice.
+    // A cell that rests lower than its lot may have lost charge by itself; one that rests higher has not. Cells are
+    // seldom charged more evenly than this. Our choice.
     private const double UnlikeRestV = 0.05;
 
     private readonly ScreeningRequest request;
@@ -192,7 +193,7 @@ internal sealed class LotReasons
                 found.AddRange(LimitReasons.Unlike(
                     kind, ReadingName.Resistance, cell => cell.ResistanceMilliohm, LimitReasons.ResistanceSpread, "mohm"));
             found.AddRange(LimitReasons.Unlike(
-                model, ReadingName.RestVoltage, cell => cell.RestV, _ => Math.Max(spreadV, UnlikeRestV / 2), "V"));
+                model, ReadingName.RestVoltage, cell => cell.RestV, _ => Math.Max(spreadV, UnlikeRestV / 2), "V", onlyLow: true));
         }
 
         return found;

@@ -162,6 +162,7 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
     // Of two columns with the same role the better name wins; the other is not used, except a second resting voltage or date.
     private static void GiveEachRoleOnce(CellColumn[] columns)
     {
+        int dates = columns.Count(column => column.Role == ColumnRole.Date);
         foreach (IGrouping<ColumnRole, CellColumn> same in columns.Where(column => column.Role != ColumnRole.Unknown).GroupBy(column => column.Role).ToArray())
         {
             CellColumn[] rivals = [.. same.OrderByDescending(column => Preference(column)).ThenByDescending(column => column.Fit).ThenBy(column => column.Index)];
@@ -173,7 +174,8 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
                 loser.Role = ColumnRole.Unknown;
             }
 
-            if (same.Key is ColumnRole.RestVoltage or ColumnRole.Date)
+            // Two columns of bare volts with two dates are two dated resting readings.
+            if (same.Key is ColumnRole.RestVoltage or ColumnRole.Date || (same.Key == ColumnRole.Voltage && dates > 1))
             {
                 CellColumn[] inOrder = [.. rivals.Take(2).OrderBy(column => column.Index)];
                 (inOrder[0].Role, inOrder[1].Role) = same.Key == ColumnRole.Date ? (ColumnRole.Date, ColumnRole.LaterDate) : (ColumnRole.RestVoltage, ColumnRole.LaterRestVoltage);

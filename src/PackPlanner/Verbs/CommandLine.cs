@@ -45,7 +45,7 @@ internal static class CommandLine
 
         if (!outcome.Is(out Reply? reply, out Refusal? why))
             return Print(why, json, output, notes);
-        if (call.Why is { } what)
+        if (call.Why is { } what && !reply.ExplainsItself)
         {
             if (!WhyAnswer.In(reply.Json(), what).Is(out WhyAnswer? found, out why))
                 return Print(why, json, output, notes);

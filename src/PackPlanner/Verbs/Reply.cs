@@ -30,6 +30,9 @@ internal sealed record Reply
     /// <summary>0, or 4 where a "no" is an ordinary answer.</summary>
     internal int ExitCode { get; }
 
+    /// <summary>True where the verb has answered --why itself, because the word names a thing of the answer and not a figure.</summary>
+    internal bool ExplainsItself { get; init; }
+
     internal static Reply Of<T>(
         T answer, JsonTypeInfo<T> type, IReadOnlyList<string> words, MainTable table, int exitCode = ExitCodes.Done)
         where T : Answer =>

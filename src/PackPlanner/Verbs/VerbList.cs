@@ -5,6 +5,7 @@ internal static class VerbList
 {
     internal static IReadOnlyList<Verb> All { get; } =
     [
+        CellsVerb.Definition,
         ShareVerb.Definition,
         FitVerb.Definition,
         ExplainVerb.Definition,
