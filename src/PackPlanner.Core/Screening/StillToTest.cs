@@ -3,7 +3,7 @@ using MathNet.Numerics;
 namespace PackPlanner.Core.Screening;
 
 /// <summary>How many more cells must be tested to fill the places of a pack.</summary>
-/// <param name="Short">Places that usable cells do not fill yet.</param>
+/// <param name="Missing">Places that usable cells do not fill yet.</param>
 /// <param name="Low">Fewest tests: in one case of twenty even fewer do.</param>
 /// <param name="Likely">Places short over the pass rate so far, rounded up; null while no cell has passed.</param>
 /// <param name="High">Most tests: in one case of twenty more are needed; null while too little is known.</param>
@@ -16,7 +16,7 @@ namespace PackPlanner.Core.Screening;
 /// (Jeffreys' prior), and the number of further tests until the last place is filled is negative binomial for any
 /// one rate; both chances are taken together. Pass rate times number alone would forget both.
 /// </remarks>
-public sealed record StillToTest(int Short, int Low, int? Likely, int? High, int? Rounds, double? Hours, int Passed, int Tried)
+public sealed record StillToTest(int Missing, int Low, int? Likely, int? High, int? Rounds, double? Hours, int Passed, int Tried)
 {
     // Beyond this many tests nobody plans; the high end is then unknown.
     private const int MostTests = 1_000_000;

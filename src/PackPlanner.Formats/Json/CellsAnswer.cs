@@ -198,7 +198,7 @@ public sealed record ModelLotJson(
     string? Model, int Cells, double? RatedAh, double? MedianCapacityAh, double? MedianResistanceMilliohm, double? LeastAh, string? LeastFrom, double LeastPercent);
 
 /// <summary>What still has to be tested.</summary>
-/// <param name="Short">Places not filled.</param>
+/// <param name="Missing">Places not filled.</param>
 /// <param name="Low">Fewest tests, low end of a 90 % range.</param>
 /// <param name="Likely">Short over the pass rate.</param>
 /// <param name="High">Most tests, high end of a 90 % range.</param>
@@ -207,7 +207,7 @@ public sealed record ModelLotJson(
 /// <param name="Places">Series times parallel.</param>
 /// <param name="Passed">Cells that passed.</param>
 /// <param name="Tried">Cells judged.</param>
-public sealed record StillToTestJson(int Short, int Low, int? Likely, int? High, double? Hours, int? Rounds, int Places, int Passed, int Tried);
+public sealed record StillToTestJson([property: JsonPropertyName("short")] int Missing, int Low, int? Likely, int? High, double? Hours, int? Rounds, int Places, int Passed, int Tried);
 
 /// <summary>Cells of one verdict that do not go into the pack.</summary>
 /// <param name="Verdict">hold or reject.</param>

@@ -30,7 +30,7 @@ public static class CellsJson
         ],
         Chemistry = lot.Chemistry?.Name,
         StillToTest = still is null ? null : new StillToTestJson(
-            still.Short, still.Low, still.Likely, still.High, still.Hours, still.Rounds, places, still.Passed, still.Tried),
+            still.Missing, still.Low, still.Likely, still.High, still.Hours, still.Rounds, places, still.Passed, still.Tried),
         SetApart = [SetApart(lot, Verdict.Hold), SetApart(lot, Verdict.Reject)],
         Cautions = CautionJson.From(lot.Cautions),
     };

@@ -106,12 +106,12 @@ public static class CellsWords
             + (repeatability.PooledFraction is { } pooled ? $" The few repeats here give {Text(100 * pooled, "0.00")} %, too few to go by ({repeatability.DegreesOfFreedom} degrees of freedom, {Repeatability.FewestDegreesOfFreedom} are needed)." : ""),
     };
 
-    private static string Still(StillToTestJson still) => still.Short == 0
+    private static string Still(StillToTestJson still) => still.Missing == 0
         ? $"No place of {still.Places} is short."
         : still.Likely is { } likely
-            ? $"Short of {still.Short} for {still.Places} places; {still.Passed} of {still.Tried} passed, so about {likely} more to test (nine times in ten {still.Low} to {Text(still.High, "0")})"
+            ? $"Short of {still.Missing} for {still.Places} places; {still.Passed} of {still.Tried} passed, so about {likely} more to test (nine times in ten {still.Low} to {Text(still.High, "0")})"
                 + (still.Hours is { } hours ? $", {still.Rounds} rounds, {Text(hours, "0.#")} h." : ".")
-            : $"Short of {still.Short} for {still.Places} places; no cell has passed yet, so nobody can say how many more to test.";
+            : $"Short of {still.Missing} for {still.Places} places; no cell has passed yet, so nobody can say how many more to test.";
 
     private static string Percent(ModelLot model) => $"{Text(100 * model.LeastFraction, "0.#")} %";
 
