@@ -8,8 +8,9 @@ internal static class FewestMovesSearch
     /// <param name="goodEnough">Steps: no further exchange once the smallest group holds this.</param>
     internal static GroupingTrial Improve(GroupingProblem problem, int[] existing, long goodEnough)
     {
-        GroupingTrial current = GroupingTrial.Of(problem, Completed(problem, existing));
-        while (current.Smallest < goodEnough && BestExchange(problem, current) is { } better)
+        int[] completed = Completed(problem, existing);
+        GroupingTrial current = GroupingTrial.Of(problem, completed);
+        while (current.Smallest < goodEnough && BestExchange(problem, current, completed) is { } better)
             current = better;
         return current;
     }
@@ -50,11 +51,11 @@ internal static class FewestMovesSearch
     }
 
     /// <summary>The exchange that raises the smallest group most; null when none raises it or makes such groups fewer.</summary>
-    private static GroupingTrial? BestExchange(GroupingProblem problem, GroupingTrial current)
+    private static GroupingTrial? BestExchange(GroupingProblem problem, GroupingTrial current, int[] before)
     {
         int poor = Array.IndexOf(current.Sum, current.Smallest);
         long others = current.Sum.Where((_, g) => g != poor).DefaultIfEmpty(long.MaxValue).Min();
-        (long best, long bestSpread, int inCell, int outCell) = (current.Smallest, long.MaxValue, -1, -1);
+        (long best, (int Moved, long Unlike) bestTie, int inCell, int outCell) = (current.Smallest, (int.MaxValue, 0), -1, -1);
         for (int a = 0; a < current.GroupOf.Length; a++)
         {
             if (current.GroupOf[a] != poor)
@@ -69,10 +70,11 @@ internal static class FewestMovesSearch
                 long lowered = giver < 0 ? long.MaxValue : current.Sum[giver] - gain;
                 long smallest = Math.Min(raised, lowered);
 
-                // A spare costs one move where another group costs two, so it wins a tie.
-                long unlike = giver < 0 ? 0 : Math.Abs(raised - lowered) + 1;
-                if (smallest > best || (smallest == best && inCell >= 0 && unlike < bestSpread))
-                    (best, bestSpread, inCell, outCell) = (smallest, unlike, b, a);
+                // Of equal gains the one that leaves fewer cells away from where they were welded.
+                int moved = Moved(before[a], poor, giver) + Moved(before[b], giver, poor);
+                (int, long) tie = (moved, giver < 0 ? 0 : Math.Abs(raised - lowered) + 1);
+                if (smallest > best || (smallest == best && inCell >= 0 && tie.CompareTo(bestTie) < 0))
+                    (best, bestTie, inCell, outCell) = (smallest, tie, b, a);
             }
         }
 
@@ -82,4 +84,7 @@ internal static class FewestMovesSearch
         (groupOf[inCell], groupOf[outCell]) = (groupOf[outCell], groupOf[inCell]);
         return GroupingTrial.Of(problem, groupOf);
     }
+
+    /// <summary>What taking a cell from one group to another adds to the count of cells that moved; a spare that stays out is none.</summary>
+    private static int Moved(int before, int from, int to) => (to == before || to < 0 ? 0 : 1) - (from == before || from < 0 ? 0 : 1);
 }

@@ -24,6 +24,7 @@ public static class GroupMatcher
             lot.Problem,
             new SearchBudget(request.SearchSteps, stop),
             (ulong)request.Seed,
+            lot.CloseEnough(request.TesterStepAh),
             progress is null ? null : better => progress.Report(lot.Progress(better)));
         GroupingTrial chosen = Choose(request, lot, strict, stop);
 
@@ -33,15 +34,26 @@ public static class GroupMatcher
         return new GroupingOutcome.Matched(PackAssembly.Of(request, lot, strict, chosen, stop.IsCancellationRequested));
     }
 
+    /// <summary>Expected range of the groups' sums that measurement noise alone would show.</summary>
+    /// <param name="repeatabilityFraction">Relative standard deviation of one capacity test.</param>
+    /// <param name="meanAh">Mean capacity of the cells, ampere-hours.</param>
+    /// <param name="series">Groups.</param>
+    /// <param name="parallel">Cells in each.</param>
+    /// <returns>Ampere-hours.</returns>
+    public static double NoiseSpreadAh(double repeatabilityFraction, double meanAh, int series, int parallel) =>
+        MeasurementNoise.ExpectedRange(series, MeasurementNoise.OfGroup(repeatabilityFraction, meanAh, parallel));
+
     /// <summary>What one kind of preference makes of the strict answer.</summary>
     private static GroupingTrial Choose(GroupingRequest request, SortedLot lot, StrictAnswer strict, CancellationToken stop)
     {
-        SearchBudget budget = new(request.LevellingSteps, stop);
+        // Without a band resistance only breaks ties, and there are few to break.
+        bool band = request.RepeatabilityFraction > 0 || request.Prefer == GroupingPreference.EvenCurrents;
+        SearchBudget budget = new(band ? request.LevellingSteps : request.LevellingSteps / 8, stop);
         double noise = MeasurementNoise.OfGroup(
             request.RepeatabilityFraction ?? 0, lot.MeanSteps, request.Parallel);
-        if (request.FewestMoves && request.Existing is not null)
+        if ((request.FewestMoves || request.AsItIs) && request.Existing is not null)
         {
-            long goodEnough = strict.Best.Smallest - (long)(noise / 4);
+            long goodEnough = request.AsItIs ? long.MinValue : strict.Best.Smallest - (long)(noise / 4);
             return FewestMovesSearch.Improve(lot.Problem, lot.ExistingGroupOf(request), goodEnough);
         }
 

@@ -23,6 +23,17 @@ public sealed record GroupingRequest
     /// </summary>
     public double? RepeatabilityFraction { get; init; }
 
+    /// <summary>
+    /// The same as found from repeats in the lot, where the user states none: it feeds the noise figure, never the band.
+    /// </summary>
+    public double? FoundRepeatabilityFraction { get; init; }
+
+    /// <summary>
+    /// Step in which the tester writes capacities, ampere-hours; a search ends once it is within one such step of its bounds.
+    /// Null: the step of the figures themselves.
+    /// </summary>
+    public double? TesterStepAh { get; init; }
+
     /// <summary>Cells that must stay in a group, numbered from 1.</summary>
     public IReadOnlyDictionary<string, int> Locks { get; init; } = new Dictionary<string, int>();
 
@@ -34,6 +45,9 @@ public sealed record GroupingRequest
 
     /// <summary>Move as few cells of the existing grouping as the gain needs.</summary>
     public bool FewestMoves { get; init; }
+
+    /// <summary>Take the existing grouping as it stands and only fill its empty places.</summary>
+    public bool AsItIs { get; init; }
 
     /// <summary>Seed of the searches.</summary>
     public int Seed { get; init; } = 1;

@@ -10,7 +10,7 @@ internal static class PackAssembly
         MatchedGroup[] groups = [.. members.Select((cells, g) => Group(g + 1, cells, lot))];
         bool sharesKnown = Array.TrueForAll(groups, group => group.LargestShare is not null);
         double[] used = [.. members.SelectMany(cells => cells).Select(cell => cell.CapacityAh).Order()];
-        double noise = MeasurementNoise.OfGroup(request.RepeatabilityFraction ?? 0, used.Average(), request.Parallel);
+        double? repeatability = request.RepeatabilityFraction ?? request.FoundRepeatabilityFraction;
         return new MatchedPack
         {
             Groups = groups,
@@ -23,7 +23,9 @@ internal static class PackAssembly
             ProvenOptimal = strict.Proven,
             SmallestProven = strict.SmallestProven,
             StepAh = lot.StepAh,
-            NoiseSpreadAh = request.RepeatabilityFraction is null ? null : MeasurementNoise.ExpectedRange(request.Series, noise),
+            NoiseSpreadAh = repeatability is { } fraction
+                ? GroupMatcher.NoiseSpreadAh(fraction, used.Average(), request.Series, request.Parallel)
+                : null,
             LargestShare = sharesKnown ? groups.Select(group => group.LargestShare!).MaxBy(share => share.TimesEqual) : null,
             OneMoreCellAh = (used[used.Length / 2] - used[0]) / request.Series,
             Moves = request.Existing is { } existing ? Moves(existing, members) : null,
@@ -54,7 +56,7 @@ internal static class PackAssembly
             cells.Sort(LargestFirst);
         List<GroupingCell>?[] numbered = new List<GroupingCell>?[series];
         for (int g = 0; g < series; g++)
-            if (lot.Pinned[g].Length > 0 || request.FewestMoves)
+            if (lot.Pinned[g].Length > 0 || request.FewestMoves || request.AsItIs)
                 numbered[g] = found[g];
         Queue<List<GroupingCell>> loose = new(Enumerable.Range(0, series).Where(g => numbered[g] is null).OrderBy(g => rank[g]).Select(g => found[g]));
         if (request.Existing is { } existing)

@@ -43,6 +43,10 @@ internal sealed class SortedLot
     /// <summary>The exact sum of the capacities as typed.</summary>
     internal double SumAh(IEnumerable<GroupingCell> cells) => _steps.InAh(cells.Sum(cell => _steps.StepsOf(cell.CapacityAh)));
 
+    /// <summary>Steps finer than the tester's own: within them two answers are alike to anyone who reads the tester.</summary>
+    internal long CloseEnough(double? testerStepAh) =>
+        testerStepAh is { } step ? Math.Max(0, (long)Math.Round(step / StepAh) - 1) : 0;
+
     internal GroupingProgress Progress(GroupingTrial trial) => new(InAh(trial.Smallest), InAh(trial.Spread));
 
     internal static SortedLot Of(GroupingRequest request)

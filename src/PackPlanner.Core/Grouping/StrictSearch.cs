@@ -29,6 +29,7 @@ internal sealed class StrictSearch
 
     private readonly GroupingProblem _problem;
     private readonly SearchBudget _budget;
+    private readonly long _closeEnough;
     private readonly Action<GroupingTrial>? _onBetter;
     private Dice _dice;
     private GroupingTrial _best;
@@ -38,9 +39,9 @@ internal sealed class StrictSearch
     // 1 when no choice of cells has a total that S equal groups at the sum bound would need.
     private long _leastSpread;
 
-    private StrictSearch(GroupingProblem problem, SearchBudget budget, ulong seed, Action<GroupingTrial>? onBetter)
+    private StrictSearch(GroupingProblem problem, SearchBudget budget, ulong seed, long closeEnough, Action<GroupingTrial>? onBetter)
     {
-        (_problem, _budget, _onBetter, _dice) = (problem, budget, onBetter, new Dice(seed + 1));
+        (_problem, _budget, _closeEnough, _onBetter, _dice) = (problem, budget, closeEnough, onBetter, new Dice(seed + 1));
         _best = null!;
     }
 
@@ -48,16 +49,17 @@ internal sealed class StrictSearch
     /// <param name="problem">The cells and groups.</param>
     /// <param name="budget">Steps to spend.</param>
     /// <param name="seed">Another seed searches in another order.</param>
+    /// <param name="closeEnough">Steps from a bound at which the search ends; 0 to go on to the bound itself.</param>
     /// <param name="onBetter">Told of every better grouping while the search runs.</param>
     internal static StrictAnswer Solve(
-        GroupingProblem problem, SearchBudget budget, ulong seed = 0, Action<GroupingTrial>? onBetter = null)
+        GroupingProblem problem, SearchBudget budget, ulong seed = 0, long closeEnough = 0, Action<GroupingTrial>? onBetter = null)
     {
-        StrictSearch search = new(problem, budget, seed, onBetter);
+        StrictSearch search = new(problem, budget, seed, closeEnough, onBetter);
         search.Run();
         return new StrictAnswer(search._best, search._bound, search._spreadBound, budget.Stopped);
     }
 
-    private bool Done => _best.Smallest == _bound && _best.Spread == _spreadBound;
+    private bool Done => _bound - _best.Smallest <= _closeEnough && _best.Spread - _spreadBound <= _closeEnough;
 
     private void Run()
     {

@@ -6,6 +6,7 @@ internal static class VerbList
     internal static IReadOnlyList<Verb> All { get; } =
     [
         CellsVerb.Definition,
+        MatchVerb.Definition,
         ShareVerb.Definition,
         FitVerb.Definition,
         ExplainVerb.Definition,

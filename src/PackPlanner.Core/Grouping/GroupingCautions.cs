@@ -1,0 +1,45 @@
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
+
+namespace PackPlanner.Core.Grouping;
+
+/// <summary>Where a matched pack can hurt.</summary>
+public static class GroupingCautions
+{
+    private const double HighestTouchableV = 60;
+
+    /// <summary>Cautions on the pack as matched; those on single cells come from the screening.</summary>
+    /// <param name="pack">The groups.</param>
+    /// <param name="chemistry">The cells' chemistry; null when unknown: the voltage is then not checked.</param>
+    /// <param name="fullV">Charge limit of one cell from the data sheet; null for the chemistry's.</param>
+    /// <param name="loadA">Amperes drawn from the pack; null when not stated: cell currents are then not checked.</param>
+    /// <param name="ratingA">Highest continuous amperes of a new cell; null when not stated.</param>
+    /// <param name="ratedAh">Capacity of a new cell: an aged cell's rating is lowered in proportion; null for no lowering.</param>
+    /// <returns>In any order.</returns>
+    public static IReadOnlyList<Caution> Of(
+        MatchedPack pack, Chemistry? chemistry, double? fullV, double? loadA, double? ratingA, double? ratedAh)
+    {
+        List<Caution> cautions = [];
+        double? packV = pack.Groups.Count * (fullV ?? chemistry?.FullV);
+        if (packV > HighestTouchableV)
+            cautions.Add(new Caution("caution-09", SignalWord.Warning, $"{pack.Groups.Count} in series",
+                $"{packV:0.0#} V when full, above {HighestTouchableV:0} V DC"));
+        if (loadA is { } load && ratingA is { } rating)
+            cautions.AddRange(pack.Groups.Select(group => Overload(group, Math.Abs(load), rating, ratedAh)).OfType<Caution>());
+        return cautions;
+    }
+
+    private static Caution? Overload(MatchedGroup group, double loadA, double ratingA, double? ratedAh)
+    {
+        string label = group.LargestShare?.Cell ?? group.Cells[^1].Label;
+        double share = group.LargestShare?.TimesEqual ?? 1;
+        double currentA = loadA / group.Cells.Count * share;
+        double capacityAh = group.Cells.First(cell => cell.Label == label).CapacityAh;
+        double aged = ratingA * (ratedAh is { } rated ? Math.Min(1, capacityAh / rated) : 1);
+        if (currentA <= aged)
+            return null;
+        string unchecked_ = group.LargestShare is null ? " (equal shares; a resistance is unknown, so the share is not checked)" : "";
+        return new Caution("caution-24", SignalWord.Warning, $"group {group.Number}, cell {label}",
+            $"{currentA:0.0#} A at first{unchecked_}, rated {ratingA:0.0#} A{(aged < ratingA ? $", {aged:0.0#} A after ageing" : "")}");
+    }
+}

@@ -1,0 +1,63 @@
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Grouping;
+using PackPlanner.Core.Screening;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Words;
+
+namespace PackPlanner.Verbs;
+
+/// <summary>The cells of a judged lot that may be grouped, and the others.</summary>
+/// <param name="Cells">May be grouped.</param>
+/// <param name="LeftOut">Labels that the user left out and that might have been used.</param>
+/// <param name="NotUsed">On hold or rejected.</param>
+/// <param name="Understood">What was assumed, a sentence each.</param>
+internal sealed record UsableCells(
+    IReadOnlyList<GroupingCell> Cells, IReadOnlyList<string> LeftOut, IReadOnlyList<ScreenedCell> NotUsed, IReadOnlyList<string> Understood)
+{
+    /// <summary>Chooses them.</summary>
+    /// <param name="lot">The judged lot.</param>
+    /// <param name="leaveOut">Labels that the user leaves out.</param>
+    /// <param name="useHeld">Also cells on hold, except for safety.</param>
+    /// <param name="chemistryStated">The user named the chemistry: cells of another one are then on hold, not in dispute.</param>
+    internal static Outcome<UsableCells> Of(ScreenedLot lot, IReadOnlyList<string> leaveOut, bool useHeld, bool chemistryStated)
+    {
+        HashSet<string> known = [.. lot.Cells.Select(cell => cell.Label)];
+        if (leaveOut.FirstOrDefault(label => !known.Contains(label)) is { } stranger)
+            return Refusal.Input("unknown-cell", $"--leave-out {stranger}", "no cell has this label",
+                $"Did you mean {NearestName.Of(stranger, known)}?");
+        ScreenedCell[] may = [.. lot.Cells.Where(cell => MayBeGrouped(cell, useHeld))];
+        if (lot.Chemistries.Count > 1 && !chemistryStated)
+            return Refusal.Input("two-chemistries", "the cells' chemistry", $"the table holds {string.Join(" and ", lot.Chemistries)}; two chemistries never go into one pack",
+                $"Give --chemistry {lot.Chemistries[0]} to use only those, and match the others by themselves.");
+        ScreenedCell[] used = [.. may.Where(cell => !leaveOut.Contains(cell.Label))];
+        return new UsableCells(
+            [.. used.Select(cell => new GroupingCell(cell.Label, cell.CapacityAh!.Value, cell.ResistanceMilliohm is > 0 ? cell.ResistanceMilliohm : null)
+            {
+                RestV = cell.RestV, Batch = cell.Batch, Model = cell.Model,
+            })],
+            [.. may.Select(cell => cell.Label).Where(leaveOut.Contains)],
+            [.. lot.Cells.Except(may)],
+            [.. Notes(used)]);
+    }
+
+    /// <summary>How many cells of a lot may be grouped.</summary>
+    internal static int Count(ScreenedLot lot, IReadOnlyList<string> leaveOut) =>
+        lot.Cells.Count(cell => MayBeGrouped(cell, useHeld: false) && !leaveOut.Contains(cell.Label));
+
+    private static bool MayBeGrouped(ScreenedCell cell, bool useHeld) =>
+        cell is { HeldForSafety: false, CapacityAh: > 0 }
+        && (cell.Verdict == Verdict.Use
+            || (useHeld && cell.Verdict == Verdict.Hold && cell.Reasons.All(reason => reason.Code != ReasonCodes.OtherChemistry)));
+
+    private static IEnumerable<string> Notes(ScreenedCell[] used)
+    {
+        string[] models = [.. used.Select(cell => cell.Model).OfType<string>().Distinct().Order(StringComparer.Ordinal)];
+        if (models.Length > 1)
+            yield return $"The usable cells are of {models.Length} models ({string.Join(", ", models.Take(5))}): give every group the same mix, or match each model by itself (common practice, no source).";
+        int unknown = used.Count(cell => cell.ResistanceMilliohm is null or <= 0);
+        if (unknown > 0)
+            yield return $"{unknown} of the usable cells have no resistance: shares of current are not checked, and group resistances play no part.";
+        else if (used.Any(cell => cell.ResistanceKind == ResistanceKind.Ac1Khz))
+            yield return "Resistances are 1 kHz figures: shares under a lasting load follow the DC resistance, which may differ.";
+    }
+}
