@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using System.Text;
 using PackPlanner.Formats;
+using PackPlanner.Screens;
 using PackPlanner.Verbs;
 
 namespace PackPlanner;
@@ -59,6 +60,8 @@ internal static class Program
             return ExitCodes.Done;
         }
 
+        if (ScreenStart.IsAsked(args) && ScreenStart.HasTerminal)
+            return ScreenStart.Run(args);
         if (args.Length > 0)
             return CommandLine.Run(args, Console.OpenStandardInput, output, notes, stopped);
         notes.Write(HelpText.OfProgram());

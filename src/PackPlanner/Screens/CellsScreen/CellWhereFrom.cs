@@ -1,0 +1,80 @@
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Screening;
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Screens.CellsScreen;
+
+/// <summary>Where a figure of a cell comes from.</summary>
+internal static class CellWhereFrom
+{
+    internal static WhereFrom Of(ScreenedCell cell, ScreenedLot lot, string column, Look look)
+    {
+        List<(string, string)> lines = [];
+        foreach (CellRow row in cell.Rows)
+            lines.Add(("read", Read(row, column, look)));
+        if (column is "mΩ")
+            lines.Add(("kind", Kind(cell)));
+        else if (column is not ("resting V" or "mV/day"))
+            lines.Add(("spread", Spread(cell, lot, look)));
+        foreach (VerdictReason reason in cell.Reasons)
+        {
+            if (reason.Limit is not null)
+                lines.Add(("limit", $"{look.Figure(reason.Limit, 3)} {reason.Unit}: {ReasonWords.From(reason.LimitFrom)}; e changes limits"));
+            lines.Add(("rule", Rule(reason, cell, look)));
+        }
+
+        lines.Add(("so", So(cell, look)));
+        string value = column switch
+        {
+            "mΩ" => $"{look.Figure(cell.ResistanceMilliohm, 1)} mΩ",
+            "resting V" => $"{look.Figure(cell.RestV, 3)} V",
+            "mV/day" => $"{look.Figure(cell.SelfDischarge?.MillivoltPerDay, 2)} mV a day",
+            _ => $"{look.Figure(cell.CapacityAh, 3)} Ah",
+        };
+        return new WhereFrom($"{value} of {cell.Label}", lines);
+    }
+
+    private static string Read(CellRow row, string column, Look look)
+    {
+        string figure = column switch
+        {
+            "mΩ" => $"{look.Figure(row.ResistanceMilliohm, 2)} mΩ",
+            "resting V" or "mV/day" => $"{look.Figure(row.RestV, 3)} V" + (row.LaterRestV is null ? "" : $", later {look.Figure(row.LaterRestV, 3)} V"),
+            _ => $"{look.Figure(row.CapacityAh, 4)} Ah",
+        };
+        string where = row.File is { } file ? $"{file}{(row.Line is { } line ? $" line {line}" : "")}" : "typed by hand";
+        return figure + ", " + where + (row.Slot is { } slot ? $", slot {slot}" : "") + (row.Date is { } day ? $", {day:d MMM yyyy}" : "");
+    }
+
+    private static string Kind(ScreenedCell cell) => cell.ResistanceKind switch
+    {
+        ResistanceKind.Dc => "a pulse: volts over amperes of a step" + (cell.ResistanceAfterS is { } after ? $", read {after:0.###} s after it" : ""),
+        ResistanceKind.Ac1Khz => "at 1 kHz, which leaves out the slow part: under load the drop is larger",
+        _ => "the table does not say whether DC or 1 kHz; the two differ by a half or more",
+    };
+
+    private static string Spread(ScreenedCell cell, ScreenedLot lot, Look look)
+    {
+        string from = lot.Repeatability.From switch
+        {
+            RepeatabilityOrigin.Given => "as you stated",
+            RepeatabilityOrigin.Repeats => $"from repeats in this lot ({lot.Repeatability.DegreesOfFreedom} to spare)",
+            _ => "assumed, p sets yours",
+        };
+        return $"{look.Figure(cell.CapacitySpreadAh, 3)} Ah: {look.Percent(lot.Repeatability.Fraction, 1)} of one test, one standard deviation, over {cell.CapacityTests} test{(cell.CapacityTests == 1 ? "" : "s")}; {from}";
+    }
+
+    private static string Rule(VerdictReason reason, ScreenedCell cell, Look look) => reason.Code switch
+    {
+        ReasonCodes.CapacityNearLimit => $"under a limit but within twice its spread of it: {look.Figure(reason.Limit - reason.Value, 3)} < {look.Figure(2 * cell.CapacitySpreadAh, 3)}",
+        ReasonCodes.LowCapacity => $"under a limit by more than twice its spread: {look.Figure(reason.Limit - reason.Value, 3)} > {look.Figure(2 * cell.CapacitySpreadAh, 3)}",
+        _ => ReasonWords.Of(reason, look),
+    };
+
+    private static string So(ScreenedCell cell, Look look) => cell.Verdict switch
+    {
+        Verdict.Hold when cell.CapacitySpreadAh is { } spread =>
+            $"hold; a repeat in another slot brings the spread to {look.Figure(spread * Math.Sqrt(cell.CapacityTests / (cell.CapacityTests + 1.0)), 3)} Ah",
+        _ => CellColumns.Word(cell.Verdict),
+    };
+}

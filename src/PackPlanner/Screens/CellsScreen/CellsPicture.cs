@@ -1,0 +1,66 @@
+using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Screening;
+
+namespace PackPlanner.Screens.CellsScreen;
+
+/// <summary>What the Cells step says.</summary>
+internal static class CellsPicture
+{
+    internal static readonly IReadOnlyList<(string Word, string Says)> Teaching =
+    [
+        ("for", "sorting used cells: a verdict for each, with the reading, the limit and whose limit it is"),
+        ("wants", "one table, a row a cell: label and Ah (or mAh), best also milliohm and resting volts; more files can follow"),
+        ("add", "i adds a file in almost any spelling; a adds a cell by hand; a table can also be pasted"),
+        ("try", "1 Job, Invented data, trike: 150 invented cells"),
+    ];
+
+    internal static StepPicture Of(Desk desk, ScreenedLot? lot)
+    {
+        const string Question = "Which of these cells may I use?";
+        if (lot is null)
+        {
+            return desk.Answers.IsJudging
+                ? new StepPicture(Question, "The cells are being judged.", "Wait a moment, or go on: nothing is lost")
+                : new StepPicture(Question, "No cells yet. Give one table of them, or add them by hand.",
+                    desk.Job is null ? "1 Job: open or begin a job first" : "i: add a table of cells");
+        }
+
+        int use = lot.Count(Verdict.Use);
+        int hold = lot.Count(Verdict.Hold);
+        int reject = lot.Count(Verdict.Reject);
+        string answer = $"{use} use, {hold} hold, {reject} reject of {lot.Cells.Count}. {Need(desk.Job!, use)} {Repeats(lot, desk)}";
+        return new StepPicture(Question, answer, Next(desk.Job!, use, hold), lot.Cautions);
+    }
+
+    private static string Need(Job job, int use)
+    {
+        if (job.Givens is not { Series: { } series, Parallel: { } parallel })
+            return "Say series and parallel in 1 Job to know how many you need.";
+        int need = series * parallel;
+        return use >= need
+            ? $"You need {need} for {series}s{parallel}p."
+            : $"You need {need} for {series}s{parallel}p: short of {need - use}.";
+    }
+
+    private static string Repeats(ScreenedLot lot, Desk desk)
+    {
+        string share = desk.Look.Percent(lot.Repeatability.Fraction, 1);
+        return lot.Repeatability.From switch
+        {
+            RepeatabilityOrigin.Given => $"Tester good to {share}, as you said.",
+            RepeatabilityOrigin.Repeats => $"Its repeats show a tester good to {share}.",
+            _ => $"Tester taken to repeat to {share} (p sets yours).",
+        };
+    }
+
+    private static string Next(Job job, int use, int hold)
+    {
+        string repeat = hold > 0 ? $"Repeat the {hold} held in another slot, or go on: " : "";
+        if (job.Givens is not { Series: { } series, Parallel: { } parallel })
+            return $"{repeat}1 Job, say how many in series and in parallel";
+        int need = series * parallel;
+        return use >= need
+            ? $"{repeat}3 Groups has enough"
+            : $"{repeat}test or buy about {need - use} more, or choose a smaller pack in 1 Job";
+    }
+}

@@ -1,0 +1,42 @@
+using PackPlanner.Core.Screening;
+using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Plots;
+
+namespace PackPlanner.Screens.CellsScreen;
+
+/// <summary>Resistance against capacity of the whole lot, a sign for each verdict; without resistance, how many have how much.</summary>
+internal static class LotPlot
+{
+    internal static void Paint(Area area, ScreenedLot lot)
+    {
+        // Rejected last, so that the gravest sign lies on top.
+        (double, double, string)[] points =
+        [
+            .. lot.Cells.Where(cell => cell.CapacityAh is not null && cell.ResistanceMilliohm is not null)
+                .OrderBy(cell => cell.Verdict)
+                .Select(cell => (cell.CapacityAh!.Value, cell.ResistanceMilliohm!.Value, Sign(cell.Verdict))),
+        ];
+        if (points.Length > 2)
+        {
+            area.Write(0, 0, area.Look.Of("mΩ"));
+            ScatterPlot.Paint(area, points, "Ah");
+            return;
+        }
+
+        double[] ah = [.. lot.Cells.Select(cell => cell.CapacityAh).OfType<double>()];
+        if (ah.Length < 3)
+            return;
+        (double low, double high) = PlotFrame.Range(ah);
+        PlotFrame frame = new(area.Part(0, 0, area.Width, 4), low, high, 0, 1);
+        area.Write(0, 0, "cells");
+        area.Write(PlotFrame.Left, 1, CountBars.Of(ah, low, high, frame.Inside.Width));
+        frame.PaintAxes("Ah");
+    }
+
+    private static string Sign(Verdict verdict) => verdict switch
+    {
+        Verdict.Use => "·",
+        Verdict.Hold => "o",
+        _ => "x",
+    };
+}

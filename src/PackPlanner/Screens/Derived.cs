@@ -1,0 +1,51 @@
+namespace PackPlanner.Screens;
+
+/// <summary>An answer that a step keeps until what it was computed from changes.</summary>
+/// <typeparam name="TInput">What it is computed from; compared by equality, so a record of immutable parts.</typeparam>
+/// <typeparam name="TAnswer">The answer.</typeparam>
+internal sealed class Derived<TInput, TAnswer>(
+    Desk desk, string doing, Func<TInput, BackgroundWork, TAnswer> compute, Func<TInput, bool> isShort)
+    where TInput : class
+    where TAnswer : class
+{
+    private TInput? computedFrom;
+
+    /// <summary>The last answer, which may belong to an older question; null before the first.</summary>
+    internal TAnswer? Last { get; private set; }
+
+    /// <summary>Whether the answer is still on its way.</summary>
+    internal bool IsWorking { get; private set; }
+
+    /// <summary>The answer; null while it is on its way, or when the question cannot be asked yet.</summary>
+    internal TAnswer? Of(TInput? input)
+    {
+        if (input is null)
+        {
+            computedFrom = null;
+            Last = null;
+            IsWorking = false;
+            desk.StopWork(this);
+            return null;
+        }
+
+        if (!input.Equals(computedFrom))
+        {
+            computedFrom = input;
+            Last = null;
+            IsWorking = true;
+            desk.StartWork(this, doing, work => Compute(input, work), isShort(input));
+        }
+
+        return Last;
+    }
+
+    private Action Compute(TInput input, BackgroundWork work)
+    {
+        TAnswer answer = compute(input, work);
+        return () =>
+        {
+            Last = answer;
+            IsWorking = false;
+        };
+    }
+}

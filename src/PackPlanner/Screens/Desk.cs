@@ -1,0 +1,262 @@
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Formats.Words;
+using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Frame;
+using PackPlanner.Screens.Keys;
+
+namespace PackPlanner.Screens;
+
+/// <summary>
+/// Everything that the text screens know, without any part of the terminal in it: the open job, the eight steps, what
+/// is laid over them, the work that runs aside. Takes keys, clicks and pasted text; gives pages.
+/// </summary>
+internal sealed class Desk
+{
+    private readonly List<IOverlay> overlays = [];
+    private readonly Dictionary<object, BackgroundWork> works = [];
+    private readonly Surroundings around;
+
+    internal Desk(Surroundings around, Look look)
+    {
+        this.around = around;
+        Look = look;
+        Store = new JobStore(this, around);
+        Answers = new Answers(this);
+        Steps = StepList.For(this);
+        GeneralKeys = GeneralActions.For(this);
+    }
+
+    internal Look Look { get; set; }
+
+    internal JobStore Store { get; }
+
+    /// <summary>Verdicts, groups and other answers that several steps share.</summary>
+    internal Answers Answers { get; }
+
+    internal Surroundings Around => around;
+
+    /// <summary>The job on screen; null at first start.</summary>
+    internal JobOnScreen? Open { get; private set; }
+
+    internal Job? Job => Open?.Now;
+
+    internal IReadOnlyList<IStep> Steps { get; }
+
+    /// <summary>Which step is on screen, from 0.</summary>
+    internal int At { get; private set; }
+
+    internal IStep Step => Steps[At];
+
+    /// <summary>Keys that work on every screen.</summary>
+    internal IReadOnlyList<KeyAction> GeneralKeys { get; }
+
+    /// <summary>What lies on top; null when the step itself has the keys.</summary>
+    internal IOverlay? Overlay => overlays.Count == 0 ? null : overlays[^1];
+
+    /// <summary>Work that runs aside and has run long enough to tell, this step's own first; null when there is none.</summary>
+    internal BackgroundWork? Work => works
+        .Where(work => work.Value.IsWorthTelling(around.Now()))
+        .OrderByDescending(work => work.Key == Step)
+        .Select(work => work.Value).FirstOrDefault();
+
+    /// <summary>Whether anything runs aside at all.</summary>
+    internal bool IsWorking => works.Count > 0;
+
+    /// <summary>One line about the last key; gone with the next one.</summary>
+    internal string? Says { get; set; }
+
+    /// <summary>Whether the user wants to leave.</summary>
+    internal bool IsLeaving { get; private set; }
+
+    internal DateTime Now() => around.Now();
+
+    internal DateOnly Today => DateOnly.FromDateTime(around.Now());
+
+    /// <summary>The title row.</summary>
+    internal string Title => Titles.Of(this);
+
+    internal string SavedWords => Titles.Saved(this);
+
+    /// <summary>Cautions of all steps, gravest first.</summary>
+    internal IReadOnlyList<Caution> AllCautions => Job is null ? [] : Caution.InOrder(Steps.SelectMany(step => step.Picture.Cautions));
+
+    internal Page Draw(int width, int height) => FramePainter.Paint(this, width, height);
+
+    internal void GoTo(int step)
+    {
+        overlays.Clear();
+        At = Math.Clamp(step, 0, Steps.Count - 1);
+        Store.RememberPlace();
+    }
+
+    internal void Show(IOverlay overlay) => overlays.Add(overlay);
+
+    internal void Close()
+    {
+        if (overlays.Count > 0)
+            overlays.RemoveAt(overlays.Count - 1);
+    }
+
+    internal void CloseAll() => overlays.Clear();
+
+    internal void Leave() => IsLeaving = true;
+
+    /// <summary>Puts a job on the screen.</summary>
+    internal void Use(JobOnScreen job, int step)
+    {
+        StopAllWork();
+        Open = job;
+        overlays.Clear();
+        At = Math.Clamp(step, 0, Steps.Count - 1);
+        Store.RememberPlace();
+    }
+
+    internal void Forget()
+    {
+        StopAllWork();
+        Open = null;
+        overlays.Clear();
+        At = 0;
+        Store.RememberPlace();
+    }
+
+    /// <summary>Makes a change, saves it at once, and says so when that failed.</summary>
+    internal void Do(JobChange change)
+    {
+        if (Open is null)
+            return;
+        Open.Do(change);
+        TellIfNotSaved();
+    }
+
+    internal void TellIfNotSaved()
+    {
+        if (Open?.NotSaved is { } why)
+            Says = $"NOT SAVED: {why.Problem.Why}. {why.Problem.Remedy}";
+    }
+
+    internal void Press(string key)
+    {
+        Says = null;
+        if (key == "Ctrl+C")
+        {
+            Leave();
+            return;
+        }
+
+        if (key == "Esc")
+        {
+            if (Overlay is not null)
+                Close();
+            else if (Work is { } work)
+                work.Stop(keepBest: true);
+            else
+                Says = "Esc goes back or stops work; q leaves the program.";
+            return;
+        }
+
+        if (Overlay is { } overlay)
+            overlay.Press(key);
+        else
+            KeyPress.Take(this, key);
+        Store.RememberPlace();
+    }
+
+    internal void Press(KeyAction action)
+    {
+        Says = null;
+        if (action.WhyNot() is { } why)
+            Says = $"{action.Entry.Key}: {why}";
+        else
+            action.Run();
+        Store.RememberPlace();
+    }
+
+    internal void Paste(string text)
+    {
+        Says = null;
+        if (Overlay is { } overlay)
+            overlay.Paste(text);
+        else
+            Reading.ReadingStart.Pasted(this, text);
+    }
+
+    /// <summary>Clicks the page that was drawn last.</summary>
+    internal void Click(Page page, int x, int y)
+    {
+        Says = null;
+        page.TargetAt(x, y)?.Invoke();
+        Store.RememberPlace();
+    }
+
+    /// <summary>
+    /// Runs something aside; a newer question of the same asker cancels the older one. The work returns what to do with
+    /// its answer, and that is done on the screen's own thread.
+    /// </summary>
+    /// <param name="asker">Who asks: a step, or an answer that a step keeps.</param>
+    /// <param name="doing">What is done, for the progress row.</param>
+    /// <param name="work">Does it.</param>
+    /// <param name="atOnce">For what is so short that the answer can be waited for.</param>
+    internal void StartWork(object asker, string doing, Func<BackgroundWork, Action> work, bool atOnce = false)
+    {
+        StopWork(asker);
+        BackgroundWork mine = new(doing, around.Now());
+        if (atOnce)
+        {
+            Answer(work, mine)();
+            mine.Dispose();
+            return;
+        }
+
+        works[asker] = mine;
+        around.Aside(() =>
+        {
+            Action answer = Answer(work, mine);
+            around.Back(() => Finish(asker, mine, answer));
+        });
+    }
+
+    /// <summary>Ends the work of one asker; its answer is not wanted any more.</summary>
+    internal void StopWork(object asker)
+    {
+        if (works.Remove(asker, out BackgroundWork? older))
+            older.Stop(keepBest: false);
+    }
+
+    private void StopAllWork()
+    {
+        foreach (object asker in works.Keys.ToArray())
+            StopWork(asker);
+    }
+
+    private Action Answer(Func<BackgroundWork, Action> work, BackgroundWork mine)
+    {
+        try
+        {
+            return work(mine);
+        }
+        catch (OperationCanceledException)
+        {
+            return () => { };
+        }
+        // Work aside has no other place to tell a fault of ours: the last catch of the program is on another thread.
+        catch (Exception fault)
+        {
+            string remedy = FaultReport.Write(fault).Problem.Remedy;
+            return () => Says = OneLine.Of($"A fault in the program: {fault.Message.TrimEnd('.')}. {remedy}");
+        }
+    }
+
+    private void Finish(object asker, BackgroundWork mine, Action answer)
+    {
+        if (works.TryGetValue(asker, out BackgroundWork? wanted) && wanted == mine)
+        {
+            works.Remove(asker);
+            answer();
+        }
+
+        mine.Dispose();
+        around.Redraw();
+    }
+}

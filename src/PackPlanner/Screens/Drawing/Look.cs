@@ -1,0 +1,45 @@
+using System.Globalization;
+using PackPlanner.Formats.Words;
+
+namespace PackPlanner.Screens.Drawing;
+
+/// <summary>How the user wants things shown. What is stored never depends on it.</summary>
+/// <param name="Ascii">Nothing beyond ASCII.</param>
+/// <param name="DecimalComma">A comma as decimal mark.</param>
+/// <param name="UsUnits">Pounds, inches, degrees Fahrenheit and miles.</param>
+internal sealed record Look(bool Ascii = false, bool DecimalComma = false, bool UsUnits = false)
+{
+    /// <summary>Words as this look writes them; call before measuring, because ASCII words can be longer.</summary>
+    internal string Of(string words) => Ascii ? AsciiText.Of(words) : words;
+
+    /// <summary>A figure with a fixed number of decimals; unknown is a dash.</summary>
+    internal string Figure(double? value, int decimals)
+    {
+        if (value is not { } known || !double.IsFinite(known))
+            return "-";
+        string text = known.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        if (text.StartsWith('-') && text.AsSpan(1).IndexOfAnyExcept('0', '.') < 0)
+            text = text[1..];
+        return DecimalComma ? text.Replace('.', ',') : text;
+    }
+
+    /// <summary>A share in percent.</summary>
+    internal string Percent(double? fraction, int decimals) =>
+        fraction is null ? "-" : Figure(fraction * 100, decimals) + " %";
+
+    /// <summary>Millimetres, or inches where the user has chosen them.</summary>
+    internal string Length(double? mm, int decimals = 1) =>
+        UsUnits ? Figure(mm / 25.4, decimals + 1) + " in" : Figure(mm, decimals) + " mm";
+
+    /// <summary>Kilograms, or pounds where the user has chosen them.</summary>
+    internal string Mass(double? kg, int decimals = 1) =>
+        UsUnits ? Figure(kg / 0.45359237, decimals) + " lb" : Figure(kg, decimals) + " kg";
+
+    /// <summary>Kilometres, or miles where the user has chosen them.</summary>
+    internal string Distance(double? km, int decimals = 0) =>
+        UsUnits ? Figure(km / 1.609344, decimals) + " miles" : Figure(km, decimals) + " km";
+
+    /// <summary>Degrees Celsius, or Fahrenheit where the user has chosen them.</summary>
+    internal string Temperature(double? degC, int decimals = 0) =>
+        UsUnits ? Figure((degC * 9 / 5) + 32, decimals) + " °F" : Figure(degC, decimals) + " °C";
+}

@@ -1,0 +1,72 @@
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Formats.Words;
+using PackPlanner.Screens.JobScreen;
+using PackPlanner.Screens.Overlays;
+
+namespace PackPlanner.Screens;
+
+/// <summary>Asks for something that a job may be told, from whatever screen needs it.</summary>
+internal static class GivenField
+{
+    /// <summary>Asks for one.</summary>
+    internal static void Ask(Desk desk, string key)
+    {
+        if (desk.Job is not { } job || GivenCatalogue.Find(key) is not { } entry)
+            return;
+        switch (entry.Kind)
+        {
+            case GivenKind.Chemistry:
+                AskChemistry(desk, entry);
+                break;
+            case GivenKind.YesNo:
+                Tick(desk, entry);
+                break;
+            default:
+                string unit = TypedGiven.UnitOf(entry.Kind);
+                desk.Show(new FieldOverlay(
+                    desk, entry.What + (unit.Length > 0 ? $" ({unit})" : ""),
+                    entry.Without.Length > 0 ? $"Empty makes it unknown: {entry.Without}." : "Empty makes it unknown.",
+                    GivenWords.Initial(entry, job.Givens),
+                    text => TypedGiven.Read(entry, AsTyped(desk, text), percentBeside: true, out _),
+                    text =>
+                    {
+                        TypedGiven.Read(entry, AsTyped(desk, text), percentBeside: true, out JobValue? value);
+                        Take(desk, entry, value);
+                    }));
+                break;
+        }
+    }
+
+    /// <summary>Asks which of some to change.</summary>
+    internal static void Choose(Desk desk, string title, IReadOnlyList<string> keys) => desk.Show(new ListOverlay(
+        desk, title,
+        () => desk.Job is not { } job ? [] :
+        [
+            .. keys.Select(key => GivenCatalogue.Find(key)!).Select(entry => new ListItem(
+                $"{entry.What}: {GivenWords.Value(entry, job.Givens, desk.Look).TrimEnd()}", GivenWords.From(new GivenRow("", [entry.Key]), job.Givens),
+                () => Ask(desk, entry.Key))),
+        ],
+        staysOpen: true));
+
+    /// <summary>Ticked, then not there, then unknown.</summary>
+    internal static void Tick(Desk desk, GivenEntry entry) => Take(desk, entry, desk.Job!.Givens.TickOf(entry.Key) switch
+    {
+        null => new JobValue.YesNo(true),
+        true => new JobValue.YesNo(false),
+        false => null,
+    });
+
+    // Who reads decimal commas types them too.
+    private static string AsTyped(Desk desk, string text) => desk.Look.DecimalComma ? text.Replace(',', '.') : text;
+
+    private static void AskChemistry(Desk desk, GivenEntry entry) => desk.Show(new ListOverlay(desk, "chemistry of the cells", () =>
+    [
+        .. Chemistries.All.Select(c => new ListItem(
+            $"{c.Name,-4} {c.Electrodes}", $"{desk.Look.Figure(c.NominalV, 2)} V", () => Take(desk, entry, new JobValue.Word(c.Name)))),
+        new ListItem("-    unknown", "", () => Take(desk, entry, null)),
+    ]));
+
+    private static void Take(Desk desk, GivenEntry entry, JobValue? value) =>
+        desk.Do(JobChanges.Set(entry.Key, value is null ? null : new Given(value, Origin.You(desk.Today))));
+}

@@ -1,0 +1,62 @@
+using PackPlanner.Core.Grouping;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens.Keys;
+using PackPlanner.Screens.Overlays;
+using PackPlanner.Screens.Tables;
+
+namespace PackPlanner.Screens.GroupsScreen;
+
+/// <summary>What can be done on the Groups step.</summary>
+internal static class GroupKeys
+{
+    internal static IReadOnlyList<KeyAction> WithoutGroups(Desk desk) => [Numbers(desk), .. Free(desk)];
+
+    internal static IReadOnlyList<KeyAction> Of(Desk desk, ListTable table, GroupsView view, MatchedGroup? group) =>
+    [
+        new(KeyBook.Better, "better", "chooses what the grouping favours: equal Ah, even currents, fewest moves", () => AskBetter(desk, view)),
+        new(KeyBook.Exchange, "exchange", "exchanges a cell of this group with one of another; both groups are shown first",
+            () => group is null || view.Pack.Groups.Count < 2 ? "there is no other group" : null, () => GroupMoves.AskExchange(desk, view, group!)),
+        new(KeyBook.Swap, "swap in a spare", "takes a cell of this group out and puts a spare in; the best three are shown with what they give",
+            () => view.Pack.LeftOut.Count == 0 ? "there is no spare" : group is null ? "no group is shown" : null, () => GroupMoves.AskSpare(desk, view, group!)),
+        new(KeyBook.Lock, "lock", "locks cells of this group where they are, or frees them", () => group is null ? "no group is shown" : null, () => AskLock(desk, group!)),
+        new(KeyBook.Open, "open", "shows every cell of the group", () => group is null ? "no group is shown" : null, () => Show(desk, view, group!)),
+        Numbers(desk),
+        .. Free(desk),
+        .. TableKeys.Of(desk, table),
+    ];
+
+    private static KeyAction Numbers(Desk desk) => new(KeyBook.Numbers, "series, parallel", "changes series, parallel and repeatability",
+        () => desk.Job is null ? "no job is open; 1 Job opens one" : null,
+        () => GivenField.Choose(desk, "numbers of this screen", ["series", "parallel", "repeatability"]));
+
+    // What was arranged by hand can always be given back to the search, also when it has become impossible.
+    private static IEnumerable<KeyAction> Free(Desk desk) => desk.Job?.Grouping is null && desk.Job?.Locks.IsEmpty != false
+        ? []
+        : [new(KeyBook.Delete, "free all", "forgets the arrangement and the locks, and lets the search decide again",
+            () => desk.Do(new JobChange("let the search group again", job => job with { Grouping = null, Locks = job.Locks.Clear() })))];
+
+    private static void AskBetter(Desk desk, GroupsView view) => desk.Show(new ListOverlay(desk, "what should the grouping favour?", () =>
+    [
+        new("equal Ah, then like milliohm of the groups", "", () => desk.Answers.Prefer(GroupingPreference.EqualAh, fewestMoves: false)),
+        new("even currents: like milliohm within each group, then Ah", "", () => desk.Answers.Prefer(GroupingPreference.EvenCurrents, fewestMoves: false)),
+        view.Question.Arranged is null
+            ? new ListItem("fewest moves: only where something was arranged by hand or read from a file")
+            : new ListItem("fewest moves from what is arranged now", "", () => desk.Answers.Prefer(GroupingPreference.EqualAh, fewestMoves: true)),
+    ]));
+
+    private static void AskLock(Desk desk, MatchedGroup group) => desk.Show(new ListOverlay(desk, $"locked in group {group.Number}", () =>
+    [
+        .. group.Cells.Select(cell =>
+        {
+            bool locked = desk.Job!.Locks.ContainsKey(cell.Label);
+            return new ListItem($"[{(locked ? "x" : " ")}] {cell.Label}", "", () => desk.Do(JobChanges.Lock(cell.Label, locked ? null : group.Number)));
+        }),
+    ], staysOpen: true));
+
+    private static void Show(Desk desk, GroupsView view, MatchedGroup group) => desk.Show(new TextOverlay(
+        $"group {group.Number}: {desk.Look.Figure(group.CapacityAh, view.AhDecimals)} Ah, {desk.Look.Figure(group.ResistanceMilliohm, 2)} mΩ",
+        [.. group.Cells.Select(cell => (cell.Label,
+            $"{desk.Look.Figure(cell.CapacityAh, view.AhDecimals)} Ah   {desk.Look.Figure(cell.ResistanceMilliohm, 1)} mΩ   {desk.Look.Figure(cell.RestV, 3)} V"
+            + (view.Question.Locks.ContainsKey(cell.Label) ? "   locked" : "")
+            + (view.Cell(cell.Label).Tray is { } tray ? $"   tray {tray}" : "")))]));
+}

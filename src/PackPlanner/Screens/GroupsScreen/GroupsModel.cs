@@ -1,0 +1,119 @@
+using PackPlanner.Core.Grouping;
+using PackPlanner.Core.Screening;
+using PackPlanner.Formats.Words;
+using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Keys;
+using PackPlanner.Screens.Tables;
+
+namespace PackPlanner.Screens.GroupsScreen;
+
+/// <summary>Step 3: the groups, how equal they are, how equal they could be, and what the tester's noise leaves of that.</summary>
+internal sealed class GroupsModel : IStep
+{
+    private const int TwoPanes = 110;
+
+    private readonly Desk desk;
+    private readonly ListTable table = new([new Column("group", _ => "")]);
+    private GroupsView? view;
+    private Look? shownWith;
+    private string waitingFor = "";
+
+    internal GroupsModel(Desk desk)
+    {
+        this.desk = desk;
+        table.Opened = () => desk.Press("Enter");
+    }
+
+    public string Name => "Groups";
+
+    public bool IsFilled => desk.Answers.HasGroups;
+
+    public StepPicture Picture => View() is { } shown ? GroupsPicture.Of(shown, desk)
+        : desk.Answers.Groups is { } outcome ? GroupsPicture.Refused(outcome)
+        : GroupsPicture.Waiting(desk, desk.Answers.Lot);
+
+    public IReadOnlyList<KeyAction> Keys => View() is { } shown
+        ? GroupKeys.Of(desk, table, shown, Current)
+        : GroupKeys.WithoutGroups(desk);
+
+    public string Place
+    {
+        get => table.Name ?? waitingFor;
+        set
+        {
+            waitingFor = value;
+            table.GoTo(value);
+        }
+    }
+
+    private MatchedGroup? Current => view is not null && table.Row is { } row ? view.Pack.Groups[row] : null;
+
+    public void Paint(Area body)
+    {
+        if (View() is not { } shown)
+        {
+            Teach.Paint(body, GroupsPicture.Teaching);
+            return;
+        }
+
+        if (body.Width >= TwoPanes)
+        {
+            int left = Math.Clamp(body.Width * 5 / 8, 72, 110);
+            PaintTable(body.Part(0, 0, left - 1, body.Height));
+            for (int y = 0; y < body.Height; y++)
+                body.Write(left, y, "│");
+            if (Current is { } group)
+                GroupPane.Paint(body.Part(left + 2, 0, body.Width - left - 2, body.Height), shown, group);
+            return;
+        }
+
+        PaintTable(body);
+    }
+
+    public bool Move(string key) => View() is not null && table.Move(key);
+
+    public WhereFrom? WhereFrom() => View() is { } shown && Current is { } group ? GroupWhereFrom.Of(shown, group, desk.Look) : null;
+
+    public string? CopyText() => View() is not null && Current is { } group
+        ? $"group {group.Number}: {desk.Look.Figure(group.CapacityAh, 3)} Ah: {string.Join(" ", group.Cells.Select(cell => cell.Label))}"
+        : null;
+
+    public MainTable Table() => View() is { } shown
+        ? new(
+            ["group", "capacityAh", "resistanceMilliohm", "hardestWorked", "timesEqual", "cells"],
+            [.. shown.Pack.Groups.Select(group => new object?[]
+            {
+                group.Number, group.CapacityAh, group.ResistanceMilliohm, group.LargestShare?.Cell, group.LargestShare?.TimesEqual,
+                string.Join(" ", group.Cells.Select(cell => cell.Label)),
+            })])
+        : MainTable.Empty;
+
+    private GroupsView? View()
+    {
+        GroupingOutcome? outcome = desk.Answers.Groups;
+        ScreenedLot? lot = desk.Answers.Lot;
+        if (outcome is not GroupingOutcome.Matched matched || lot is null)
+        {
+            view = null;
+            return null;
+        }
+
+        if (ReferenceEquals(view?.Pack, matched.Pack) && desk.Look == shownWith)
+            return view;
+        bool first = view is null;
+        view = new GroupsView(matched.Pack, lot, desk.Answers.GroupsAsked!);
+        shownWith = desk.Look;
+        table.SetColumns(GroupColumns.Of(view, desk.Look));
+        table.SetRows(matched.Pack.Groups.Count, row => matched.Pack.Groups[row].Number.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        if (first && waitingFor.Length > 0)
+            table.GoTo(waitingFor);
+        return view;
+    }
+
+    private void PaintTable(Area area)
+    {
+        table.Paint(area.Part(0, 0, area.Width, area.Height - 1));
+        area.Write(3, area.Height - 1, TextWidth.Cut(area.Look.Of("Ah: sum of the cells as typed.  ±: 90 %"), area.Width - 30));
+        area.WriteRight(area.Height - 1, table.Account() + " ");
+    }
+}

@@ -1,0 +1,65 @@
+using PackPlanner.Core.Grouping;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Screening;
+
+namespace PackPlanner.Screens.GroupsScreen;
+
+/// <summary>What the Groups step says.</summary>
+internal static class GroupsPicture
+{
+    private const string Question = "Which cell goes in which group?";
+
+    internal static readonly IReadOnlyList<(string Word, string Says)> Teaching =
+    [
+        ("for", "dividing cells into series groups of equal Ah, with the proven limit and what your tester's noise alone would show"),
+        ("wants", "cells with Ah (2 Cells), and how many in series and in parallel (1 Job, or e here)"),
+        ("gives", "each cell's group, sums that a calculator agrees with, spares, and who works hardest"),
+    ];
+
+    internal static StepPicture Waiting(Desk desk, ScreenedLot? lot)
+    {
+        JobGivens? givens = desk.Job?.Givens;
+        if (desk.Answers.IsJudging)
+            return new StepPicture(Question, "The cells are being judged first.", "Wait a moment");
+        if (lot is null)
+            return new StepPicture(Question, "Nothing to group yet: there are no cells.", "2 Cells: add a table of cells");
+        return givens is { Series: null } or { Parallel: null }
+            ? new StepPicture(Question, $"{lot.Count(Verdict.Use)} cells may be used. How many in series and in parallel is not known yet.", "e: say series and parallel")
+            : new StepPicture(Question, "The groups are being made; the best so far stands below.", "Esc stops and keeps the best so far");
+    }
+
+    internal static StepPicture Refused(GroupingOutcome outcome) => outcome switch
+    {
+        GroupingOutcome.TooFewCells few => new StepPicture(
+            Question,
+            $"{few.Needed} cells needed, {few.Usable} usable: short of {few.Needed - few.Usable}.{Shapes(few)}",
+            "e: choose another shape, or test more cells in 2 Cells"),
+        GroupingOutcome.Contradicts wrong => new StepPicture(
+            Question, $"{wrong.Problem.Where}: {wrong.Problem.Why}.", wrong.Problem.Remedy),
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    internal static StepPicture Of(GroupsView view, Desk desk)
+    {
+        MatchedPack pack = view.Pack;
+        GroupsQuestion asked = view.Question;
+        string how = asked.Arranged is { } arranged && !asked.FewestMoves ? $"Arranged ({arranged.From.From})"
+            : pack.Stopped ? "Stopped with the best so far" : "Matched";
+        string best = asked.Arranged is not null && !asked.FewestMoves ? "" : pack.ProvenOptimal ? ", proven best"
+            : $", smallest {desk.Look.Figure(pack.SmallestAh, view.AhDecimals)} of at most {desk.Look.Figure(pack.SmallestBoundAh, view.AhDecimals)}";
+        string noise = view.NoiseAh is { } ah
+            ? $" But noise (how far two tests of one cell differ, {desk.Look.Percent(view.Lot.Repeatability.Fraction, 1)}{(view.Lot.Repeatability.From == RepeatabilityOrigin.Assumed ? " assumed" : "")}) alone would show {desk.Look.Figure(ah, 2)} Ah."
+            : "";
+        string answer = $"{how}: spread {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{best}; {asked.Series} groups of {asked.Parallel}, {pack.LeftOut.Count} spare.{noise}";
+        return new StepPicture(Question, answer, Next(view, desk), view.Lot.Cautions.Where(c => c.Code is "caution-06" or "caution-14").ToList());
+    }
+
+    private static string Next(GroupsView view, Desk desk) =>
+        desk.Job!.Givens.RepeatabilityFraction is null && view.Pack.Groups.All(group => group.ResistanceMilliohm is not null)
+            ? "6 Energy. State your repeatability (p in Cells) and groups get like mΩ too"
+            : "6 Energy: how much of it is usable, and how far that is";
+
+    private static string Shapes(GroupingOutcome.TooFewCells few) => few.Shapes.Count == 0
+        ? ""
+        : $" Enough for {string.Join(", ", few.Shapes.Take(3).Select(shape => $"{shape.Series}s{shape.Parallel}p"))}.";
+}

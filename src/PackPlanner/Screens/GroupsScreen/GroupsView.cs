@@ -1,0 +1,36 @@
+using PackPlanner.Core.Grouping;
+using PackPlanner.Core.Screening;
+
+namespace PackPlanner.Screens.GroupsScreen;
+
+/// <summary>A grouping on screen with what the lot knows of its cells.</summary>
+/// <param name="Pack">The groups.</param>
+/// <param name="Lot">The cells.</param>
+/// <param name="Question">What was asked.</param>
+internal sealed record GroupsView(MatchedPack Pack, ScreenedLot Lot, GroupsQuestion Question)
+{
+    private readonly Dictionary<string, ScreenedCell> cells = Lot.Cells.ToDictionary(cell => cell.Label, StringComparer.Ordinal);
+
+    internal ScreenedCell Cell(string label) => cells[label];
+
+    /// <summary>Sums of typed values keep the typed digits, so that a calculator agrees.</summary>
+    internal int AhDecimals => Pack.StepAh >= 0.1 ? 1 : Pack.StepAh >= 0.01 ? 2 : 3;
+
+    /// <summary>Half the width of the 90 % range of a group's sum: independent tests add as squares.</summary>
+    internal double? RangeAh(MatchedGroup group)
+    {
+        double squares = 0;
+        foreach (GroupingCell cell in group.Cells)
+        {
+            if (cells[cell.Label].CapacitySpreadAh is not { } spread)
+                return null;
+            squares += spread * spread;
+        }
+
+        return 1.645 * Math.Sqrt(squares);
+    }
+
+    /// <summary>What the tester's noise alone would show between groups that are equal in truth, Ah.</summary>
+    internal double? NoiseAh => Pack.NoiseSpreadAh ?? GroupNoise.SpreadAh(
+        Lot.Repeatability.Fraction, Pack.Groups.SelectMany(group => group.Cells).Average(cell => cell.CapacityAh), Pack.Groups.Count, Pack.Groups[0].Cells.Count);
+}

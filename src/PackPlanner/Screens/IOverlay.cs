@@ -1,0 +1,25 @@
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Screens;
+
+/// <summary>Something laid over a step until Esc: a list, a field, a question.</summary>
+internal interface IOverlay
+{
+    /// <summary>Rows that it wants of <paramref name="most"/>; the step shows above it in the rest.</summary>
+    public int Rows(int most);
+
+    /// <summary>Words for the first hint line while it is open.</summary>
+    public string Hint { get; }
+
+    /// <summary>Draws itself.</summary>
+    public void Paint(Area area);
+
+    /// <summary>Takes a key; Esc never arrives, it closes.</summary>
+    public void Press(string key);
+
+    /// <summary>Takes pasted text.</summary>
+    public void Paste(string text);
+
+    /// <summary>Whether letters and digits type.</summary>
+    public bool TakesText { get; }
+}

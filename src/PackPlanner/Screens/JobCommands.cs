@@ -1,0 +1,54 @@
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens.Overlays;
+
+namespace PackPlanner.Screens;
+
+/// <summary>Commands over whole jobs: new, open, copy, rename, delete.</summary>
+internal static class JobCommands
+{
+    internal static IReadOnlyList<ListItem> Of(Desk desk)
+    {
+        List<ListItem> items =
+        [
+            new("new job", "", () => AskNew(desk, "my pack")),
+            new("open a job", "", () => AskOpen(desk)),
+        ];
+        if (desk.Open is { } open)
+        {
+            items.Add(new("copy this job, to compare a variant", "", () => AskCopy(desk, open)));
+            items.Add(new("rename this job", "", () => AskRename(desk)));
+            items.Add(new("close this job", "", desk.Forget));
+            items.Add(new("delete this job (it is put aside and can be opened again)", "", desk.Store.Delete));
+        }
+
+        return items;
+    }
+
+    internal static void AskNew(Desk desk, string suggested, Action? then = null) => desk.Show(new FieldOverlay(
+        desk, "name of the job", $"A file of this name is made in {desk.Around.JobsFolder}.", suggested,
+        desk.Store.WhyNotName,
+        name =>
+        {
+            if (desk.Store.New(name))
+                then?.Invoke();
+        }));
+
+    internal static void AskOpen(Desk desk)
+    {
+        IReadOnlyList<string> files = desk.Store.Recent();
+        List<ListItem> items = [.. files.Select(file => new ListItem(Path.GetFileName(file), Path.GetDirectoryName(file) ?? "", () => desk.Store.OpenFile(file)))];
+        items.Add(new ListItem("another file: type its path", "", () => desk.Show(new FieldOverlay(
+            desk, "job file", "The whole path of a .job.json file.", desk.Around.JobsFolder + Path.DirectorySeparatorChar,
+            path => File.Exists(path.Trim()) ? null : "There is no such file.", path => desk.Store.OpenFile(path.Trim())))));
+        desk.Show(new ListOverlay(desk, "open a job", () => items));
+    }
+
+    private static void AskCopy(Desk desk, JobOnScreen open) => desk.Show(new FieldOverlay(
+        desk, "name of the copy", "The copy is opened; this job stays as it is.", open.Now.Title + " 2",
+        desk.Store.WhyNotName, name => desk.Store.CopyAs(name)));
+
+    private static void AskRename(Desk desk) => desk.Show(new FieldOverlay(
+        desk, "new name", "The title of the job; its file keeps its name. u takes it back.", desk.Job!.Title,
+        name => string.IsNullOrWhiteSpace(name) ? "A job needs a name." : null,
+        name => desk.Do(JobChanges.Rename(name.Trim()))));
+}

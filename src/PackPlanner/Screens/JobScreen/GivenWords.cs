@@ -1,0 +1,90 @@
+using System.Globalization;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Screens.JobScreen;
+
+/// <summary>Values of the givens form in words, and where they come from.</summary>
+internal static class GivenWords
+{
+    /// <summary>A value as it is shown; unknown is a dash.</summary>
+    internal static string Value(GivenEntry entry, JobGivens givens, Look look)
+    {
+        if (entry.Kind == GivenKind.YesNo)
+            return Tick(givens.TickOf(entry.Key)) + " " + Short(entry);
+        JobValue? value = givens.Known.GetValueOrDefault(entry.Key)?.Value ?? FromChemistry(entry, givens);
+        return value switch
+        {
+            null => "-",
+            JobValue.Word word => word.Value,
+            JobValue.Number number => Number(entry.Kind, number.Value, look),
+            JobValue.Moment moment => moment.Value.ToString("d MMM yyyy", CultureInfo.InvariantCulture),
+            _ => "-",
+        };
+    }
+
+    /// <summary>Who said it; blank when nobody did.</summary>
+    internal static string From(GivenRow row, JobGivens givens)
+    {
+        foreach (string key in row.Keys)
+        {
+            if (givens.Known.TryGetValue(key, out Given? given))
+                return Origin(given.From);
+        }
+
+        return row.Entries.Any(entry => FromChemistry(entry, givens) is not null) ? givens.Chemistry!.Name : "";
+    }
+
+    internal static string Origin(Origin from) =>
+        from.On is { } day ? $"{from.From}, {day.ToString("d MMM", CultureInfo.InvariantCulture)}" : from.From;
+
+    /// <summary>Whether everything on the line is known.</summary>
+    internal static bool IsKnown(GivenRow row, JobGivens givens) => row.Entries.All(entry =>
+        givens.Known.ContainsKey(entry.Key) || FromChemistry(entry, givens) is not null || entry.Key == "cellFuse");
+
+    /// <summary>What is used while the user has said nothing, because the chemistry says it.</summary>
+    internal static JobValue? FromChemistry(GivenEntry entry, JobGivens givens)
+    {
+        double? volts = entry.Key switch
+        {
+            "fullV" => givens.FullV,
+            "emptyV" => givens.EmptyV,
+            "nominalV" => givens.NominalV,
+            _ => null,
+        };
+        return volts is { } known ? new JobValue.Number(known) : null;
+    }
+
+    /// <summary>What stands in the field when a value is changed: the figure in full, in its own unit.</summary>
+    internal static string Initial(GivenEntry entry, JobGivens givens) => givens.Known.GetValueOrDefault(entry.Key)?.Value switch
+    {
+        JobValue.Word word => word.Value,
+        JobValue.Number number when entry.Kind == GivenKind.Fraction => (number.Value * 100).ToString("0.####", CultureInfo.InvariantCulture),
+        JobValue.Number number => number.Value.ToString("0.########", CultureInfo.InvariantCulture),
+        _ => "",
+    };
+
+    private static string Number(GivenKind kind, double value, Look look)
+    {
+        string exact = value.ToString("0.####", CultureInfo.InvariantCulture);
+        string shown = look.DecimalComma ? exact.Replace('.', ',') : exact;
+        return kind switch
+        {
+            GivenKind.Fraction => look.Figure(value * 100, value * 100 % 1 == 0 ? 0 : 1) + " %",
+            GivenKind.DegC => look.Temperature(value),
+            GivenKind.Kilograms => look.Mass(value),
+            GivenKind.Volts => look.Figure(value, value >= 10 && value % 1 == 0 ? 0 : 2),
+            _ => shown,
+        };
+    }
+
+    private static string Tick(bool? ticked) => ticked switch { true => "[x]", false => "[ ]", null => "[-]" };
+
+    private static string Short(GivenEntry entry) => entry.Key switch
+    {
+        "bms" => "BMS per group",
+        "cellFuse" => "cell fuses",
+        "clamping" or "vents" => "",
+        _ => entry.What,
+    };
+}

@@ -1,0 +1,117 @@
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Screens.Overlays;
+
+/// <summary>The cautions of the job, gravest first; the one under the cursor in full. Space marks it read; none can be switched off.</summary>
+internal sealed class CautionsOverlay(Desk desk) : IOverlay
+{
+    private int cursor;
+    private int top;
+
+    public string Hint => "arrows choose  Space read";
+
+    public bool TakesText => false;
+
+    public int Rows(int most) => most;
+
+    public void Paint(Area area)
+    {
+        IReadOnlyList<Caution> all = desk.AllCautions;
+        cursor = Math.Clamp(cursor, 0, Math.Max(0, all.Count - 1));
+        area.Write(1, 0, TextWidth.Cut(area.Look.Of(Account(all)), area.Width - 2), Ink.Bold);
+        if (all.Count == 0)
+        {
+            area.Write(3, 2, "Nothing that this program checks stands out in what it has been told so far.");
+            area.Write(3, 3, "What is unknown was not checked; local rules and trained people come first.");
+            return;
+        }
+
+        top = FirstInView(all, area);
+        int y = 1;
+        for (int i = top; i < all.Count && y < area.Height; i++)
+            y = PaintOne(area, y, i, all[i]);
+    }
+
+    public void Press(string key)
+    {
+        int last = Math.Max(0, desk.AllCautions.Count - 1);
+        switch (key)
+        {
+            case "Up": cursor = Math.Max(0, cursor - 1); break;
+            case "Down": cursor = Math.Min(last, cursor + 1); break;
+            case "PgUp": cursor = Math.Max(0, cursor - 5); break;
+            case "PgDn": cursor = Math.Min(last, cursor + 5); break;
+            case "Home": cursor = 0; break;
+            case "End": cursor = last; break;
+            case " ": MarkRead(); break;
+            default: break;
+        }
+    }
+
+    public void Paste(string text)
+    {
+    }
+
+    private static string Account(IReadOnlyList<Caution> all) => all.Count == 0
+        ? "in this job: no cautions"
+        : "in this job: " + string.Join("  ", all.GroupBy(c => c.Signal).Select(g => $"{g.Key.ToString().ToUpperInvariant()} {g.Count()}"))
+            + "   Space: read";
+
+    private static string NameOf(Caution caution) => $"{caution.Code} {caution.Where}";
+
+    // The caution in full takes more rows than the others, so the view begins late enough for it to end in view.
+    private int FirstInView(IReadOnlyList<Caution> all, Area area)
+    {
+        int first = Math.Min(top, cursor);
+        int needs = Lines(all[cursor], area).Count + 1;
+        return Math.Max(first, cursor - Math.Max(0, area.Height - 1 - needs));
+    }
+
+    private int PaintOne(Area area, int y, int index, Caution caution)
+    {
+        bool here = index == cursor;
+        bool read = desk.Job?.CautionsRead.Contains(NameOf(caution)) == true;
+        area.Write(1, y, here ? ">" : " ", Ink.Accent | Ink.Bold);
+        int x = area.Write(3, y, caution.Signal.ToString().ToUpperInvariant(), Ink.Underline);
+        string words = $"{(read ? "(read) " : "")}{caution.Where}: {caution.Saw}";
+        area.Write(Math.Max(x + 1, 12), y, TextWidth.Cut(area.Look.Of(words), area.Width - 13));
+        area.OnClick(0, y, area.Width, () => cursor = index);
+        if (!here)
+            return y + 1;
+        area.Cursor(1, y);
+        foreach ((string word, string says) in Lines(caution, area))
+        {
+            y++;
+            area.Write(5, y, word, Ink.Accent);
+            area.Write(12, y, says);
+        }
+
+        return y + 1;
+    }
+
+    private static List<(string Word, string Says)> Lines(Caution caution, Area area)
+    {
+        List<(string, string)> lines = [];
+        CautionEntry entry = caution.Entry;
+        foreach ((string word, string says) in new[]
+        {
+            ("saw", caution.Saw), ("why", entry.Why), ("do", caution.DoNow ?? entry.DoNow), ("do not", entry.DoNot),
+        })
+        {
+            IReadOnlyList<string> parts = TextWidth.Wrap(area.Look.Of(says), Math.Min(100, area.Width - 13));
+            lines.AddRange(parts.Select((part, i) => (i == 0 ? word : "", part)));
+        }
+
+        return lines;
+    }
+
+    private void MarkRead()
+    {
+        if (desk.Job is not { } job || cursor >= desk.AllCautions.Count)
+            return;
+        string name = NameOf(desk.AllCautions[cursor]);
+        desk.Do(JobChanges.MarkCaution(name, !job.CautionsRead.Contains(name)));
+    }
+}

@@ -1,0 +1,56 @@
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Screens.Overlays;
+
+/// <summary>One value to be typed. What is wrong with it is said as it is typed; Enter takes it, Esc leaves things as they were.</summary>
+/// <param name="desk">Where it lies.</param>
+/// <param name="what">What is asked for.</param>
+/// <param name="tells">One line of help: what it is for, an example.</param>
+/// <param name="initial">What stands there at first.</param>
+/// <param name="check">What is wrong with the text; null when nothing is.</param>
+/// <param name="accept">Takes the text.</param>
+internal sealed class FieldOverlay(
+    Desk desk, string what, string tells, string initial, Func<string, string?> check, Action<string> accept) : IOverlay
+{
+    private readonly TypedLine line = new(initial);
+    private bool tried;
+
+    public string Hint => "Enter take it";
+
+    public bool TakesText => true;
+
+    /// <summary>What is in the field.</summary>
+    internal string Text => line.Text;
+
+    public int Rows(int most) => Math.Min(4, most);
+
+    public void Paint(Area area)
+    {
+        area.Rule(0);
+        int x = area.Write(1, 1, what, Ink.Bold) + 2;
+        line.Paint(area, x, 1, Math.Max(8, Math.Min(60, area.Width - x - 1)));
+        string? wrong = tried || line.Text.Length > 0 ? check(line.Text) : null;
+        area.Write(1, 2, TextWidth.Cut(area.Look.Of(wrong ?? tells), area.Width - 2), wrong is null ? Ink.Plain : Ink.Bold);
+    }
+
+    public void Press(string key)
+    {
+        if (key != "Enter")
+        {
+            line.Press(key);
+            return;
+        }
+
+        tried = true;
+        if (check(line.Text) is { } wrong)
+        {
+            desk.Says = wrong;
+            return;
+        }
+
+        desk.Close();
+        accept(line.Text);
+    }
+
+    public void Paste(string text) => line.Insert(text);
+}

@@ -1,0 +1,7 @@
+namespace PackPlanner.Screens.Overlays;
+
+/// <summary>One line of a list that can be chosen.</summary>
+/// <param name="Text">What it is.</param>
+/// <param name="Aside">What stands at the right: its key, or a state.</param>
+/// <param name="Run">Does it; null for a line that only tells.</param>
+internal sealed record ListItem(string Text, string Aside = "", Action? Run = null);

@@ -1,0 +1,95 @@
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Screens.Overlays;
+
+/// <summary>Lines to choose from, narrowed by typing where that helps.</summary>
+/// <param name="desk">Where it lies.</param>
+/// <param name="title">What is chosen.</param>
+/// <param name="items">The lines; asked for again at each drawing, so that ticks show at once.</param>
+/// <param name="narrows">Whether typing narrows the list.</param>
+/// <param name="staysOpen">Whether it stays after a choice.</param>
+internal sealed class ListOverlay(
+    Desk desk, string title, Func<IReadOnlyList<ListItem>> items, bool narrows = false, bool staysOpen = false) : IOverlay
+{
+    private readonly TypedLine line = new("");
+    private int cursor;
+    private int top;
+    private int pageRows = 1;
+
+    public string Hint => narrows ? "type to narrow  Enter run" : "Enter choose";
+
+    public bool TakesText => narrows;
+
+    private ListItem[] Shown => [.. items().Where(item => line.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+        .All(word => item.Text.Contains(word, StringComparison.OrdinalIgnoreCase) || item.Aside.Equals(word, StringComparison.Ordinal)))];
+
+    public int Rows(int most) => most;
+
+    public void Paint(Area area)
+    {
+        ListItem[] shown = Shown;
+        int x = area.Write(1, 0, title, Ink.Bold);
+        if (narrows)
+            line.Paint(area, x + 2, 0, 24);
+        area.WriteRight(0, $"{shown.Length} of {items().Count} ");
+        pageRows = Math.Max(1, area.Height - 1);
+        cursor = Math.Clamp(cursor, 0, Math.Max(0, shown.Length - 1));
+        top = Math.Clamp(top, Math.Max(0, cursor - pageRows + 1), cursor);
+        if (shown.Length == 0)
+            area.Write(3, 1, "nothing like this; Backspace widens again");
+        for (int row = 0; row < pageRows && top + row < shown.Length; row++)
+            PaintItem(area, row + 1, top + row, shown[top + row]);
+    }
+
+    public void Press(string key)
+    {
+        int last = Math.Max(0, Shown.Length - 1);
+        switch (key)
+        {
+            case "Up": cursor = Math.Max(0, cursor - 1); break;
+            case "Down": cursor = Math.Min(last, cursor + 1); break;
+            case "PgUp": cursor = Math.Max(0, cursor - pageRows); break;
+            case "PgDn": cursor = Math.Min(last, cursor + pageRows); break;
+            case "Enter" or " " when key == "Enter" || !narrows: Choose(cursor); break;
+            case "Home" when !narrows: cursor = 0; break;
+            case "End" when !narrows: cursor = last; break;
+            default:
+                if (narrows && line.Press(key))
+                    cursor = 0;
+                break;
+        }
+    }
+
+    public void Paste(string text)
+    {
+        if (narrows)
+            line.Insert(text);
+    }
+
+    private void PaintItem(Area area, int y, int index, ListItem item)
+    {
+        bool here = index == cursor;
+        if (here)
+            area.Write(1, y, ">", Ink.Accent | Ink.Bold);
+        string aside = area.Look.Of(item.Aside);
+        int room = area.Width - 4 - (aside.Length > 0 ? TextWidth.Of(aside) + 2 : 0);
+        area.Write(3, y, TextWidth.Cut(area.Look.Of(item.Text), room), item.Run is null ? Ink.Plain : here ? Ink.Bold : Ink.Plain);
+        if (aside.Length > 0)
+            area.WriteRight(y, aside + " ", Ink.Accent);
+        // A list that narrows keeps the terminal's cursor in its field; the line is told by its mark.
+        if (here && !narrows)
+            area.Cursor(1, y);
+        area.OnClick(0, y, area.Width, () => Choose(index));
+    }
+
+    private void Choose(int index)
+    {
+        ListItem[] shown = Shown;
+        cursor = index;
+        if (index >= shown.Length || shown[index].Run is not { } run)
+            return;
+        if (!staysOpen)
+            desk.Close();
+        run();
+    }
+}

@@ -1,0 +1,41 @@
+using System.Globalization;
+
+namespace PackPlanner.Screens.Plots;
+
+/// <summary>Axis marks at steps of 1, 2 or 5 times a power of ten.</summary>
+internal static class Ticks
+{
+    /// <summary>Marks within a range, at most <paramref name="most"/> of them.</summary>
+    internal static IReadOnlyList<double> Between(double low, double high, int most)
+    {
+        if (!(high > low) || most < 1)
+            return [low];
+        double step = StepOf((high - low) / most);
+        List<double> ticks = [];
+        for (double n = Math.Ceiling((low / step) - 1e-9); n * step <= high + (step * 1e-9); n++)
+            ticks.Add(n * step);
+        return ticks;
+    }
+
+    /// <summary>Decimals that tell neighbouring marks apart.</summary>
+    internal static int Decimals(IReadOnlyList<double> ticks)
+    {
+        double step = ticks.Count > 1 ? ticks[1] - ticks[0] : Math.Max(Math.Abs(ticks[0]), 1);
+        return Math.Clamp(-(int)Math.Floor(Math.Log10(step) + 1e-9), 0, 6);
+    }
+
+    internal static string Text(double tick, int decimals) =>
+        tick.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
+    private static double StepOf(double atLeast)
+    {
+        double power = Math.Pow(10, Math.Floor(Math.Log10(atLeast)));
+        foreach (double step in new[] { 1.0, 2.0, 5.0 })
+        {
+            if (step * power >= atLeast * (1 - 1e-12))
+                return step * power;
+        }
+
+        return 10 * power;
+    }
+}

@@ -1,0 +1,112 @@
+using System.Globalization;
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Formats;
+using PackPlanner.Formats.JobFiles;
+using PackPlanner.Formats.Tables;
+
+namespace PackPlanner.Screens.Reading;
+
+/// <summary>Reads a file by the same doors as the verbs, whatever it is.</summary>
+internal static class FileReader
+{
+    internal static FileInHand? Read(FileChoices choices, Job job, CancellationToken stopped, out Refusal? why)
+    {
+        if (IsJson(choices.Path))
+            return Document(choices, job, out why);
+        JobGivens givens = job.Givens;
+        ReadOptions options = new()
+        {
+            Decimal = choices.Decimal,
+            CurrentSign = choices.CurrentSign,
+            Chemistry = givens.Chemistry,
+            RatedAh = givens.RatedAh,
+            Series = givens.Series,
+            Stopped = stopped,
+        };
+        if (!CellTables.Read([choices.Path], options).Is(out CellTableReading? reading, out why))
+            return null;
+        return Cells(choices, reading);
+    }
+
+    // A document of ours is told by what it holds; whatever begins like one is read as one.
+    private static bool IsJson(string path)
+    {
+        try
+        {
+            using StreamReader reader = new(path);
+            int first;
+            do
+                first = reader.Read();
+            while (first >= 0 && char.IsWhiteSpace((char)first));
+            return first == '{';
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            // The reader of tables says better what is wrong with the file.
+            return false;
+        }
+    }
+
+    private static FileInHand? Document(FileChoices choices, Job job, out Refusal? why)
+    {
+        byte[] bytes = File.ReadAllBytes(choices.Path);
+        if (!JobDocuments.Change(choices.Shown, bytes, job).Is(out JobChange? change, out why))
+            return null;
+        Job after = change.Apply(job);
+        (string what, int step) = !ReferenceEquals(after.FitCase, job.FitCase) ? ("a cavity with its cell and clearances", 3)
+            : !ReferenceEquals(after.FitAnswer, job.FitAnswer) ? ("positions of cells in a cavity", 4)
+            : !ReferenceEquals(after.Grouping, job.Grouping) ? ("a grouping: which cell stands in which group", 2)
+            : !ReferenceEquals(after.SizeNeed, job.SizeNeed) ? ("what the vehicle needs", 3)
+            : ("givens: what the job is to know", 0);
+        return new FileInHand(
+            "Have I read your file right?", $"{choices.Shown} holds {what}.", [], new Dictionary<string, string>(), null, [change.Name],
+            now => JobDocuments.Change(choices.Shown, bytes, now).Is(out JobChange? again, out _) ? again : change, step);
+    }
+
+    private static FileInHand Cells(FileChoices choices, CellTableReading reading)
+    {
+        string sum = ReadingStart.Fingerprint(choices.Path);
+        CellRow[] rows = [.. reading.Rows.Select(row => row with { File = choices.Shown })];
+        int cells = rows.Select(row => row.Label).Distinct(StringComparer.Ordinal).Count();
+        int again = rows.Length - cells;
+        string repeats = again == 0 ? "" : again == 1 ? " (one a repeat)" : $" ({again} repeats)";
+        RowAccount account = reading.Account;
+        return new FileInHand(
+            "Have I read your file right?",
+            $"{cells} cells. {account.RowsRead} rows read: {account.RowsUsed} used{repeats}, {account.RowsRead - account.RowsUsed} set aside.",
+            reading.Shapes[0].Columns,
+            FirstValues(reading.Shapes[0].Columns, rows),
+            account,
+            reading.Understood,
+            job => JobChanges.AddTable(new JobTable(
+                new JobSource(job.NextSourceId, choices.Shown, sum, SourceKind.Cells, reading.Understood), rows, account.RowsRead - account.RowsUsed)),
+            Step: 1);
+    }
+
+    private static Dictionary<string, string> FirstValues(IReadOnlyList<ColumnReading> columns, CellRow[] rows)
+    {
+        Dictionary<string, string> first = [];
+        foreach (ColumnReading column in columns)
+        {
+            Func<CellRow, string?>? of = column.ReadAs.Split(',')[0].Trim() switch
+            {
+                "label" => row => row.Label,
+                "capacity" => row => Text(row.CapacityAh, "Ah"),
+                "resistance" => row => Text(row.ResistanceMilliohm, "mΩ"),
+                "resting volts" or "resting voltage" or "rest voltage" => row => Text(row.RestV, "V"),
+                "slot" or "tester slot" => row => row.Slot,
+                "model" => row => row.Model,
+                "tray" => row => row.Tray,
+                _ => null,
+            };
+            if (of is not null)
+                first.TryAdd(column.Name, string.Join(" ", rows.Take(3).Select(row => of(row) ?? "-")));
+        }
+
+        return first;
+    }
+
+    private static string? Text(double? value, string unit) =>
+        value is { } known ? known.ToString("0.####", CultureInfo.InvariantCulture) + unit : null;
+}

@@ -1,0 +1,84 @@
+using System.Security.Cryptography;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Words;
+using PackPlanner.Screens.Overlays;
+
+namespace PackPlanner.Screens.Reading;
+
+/// <summary>Takes a file in: reads it aside, shows how it was read, and adds it to the job when the user accepts.</summary>
+internal static class ReadingStart
+{
+    /// <summary>A file by its path.</summary>
+    internal static void File(Desk desk, string path)
+    {
+        if (desk.Job is null)
+            desk.Says = "No job is open; 1 Job opens one, and then the file can be added.";
+        else
+            Read(desk, new FileChoices(Full(path), Path.GetFileName(path)));
+    }
+
+    /// <summary>A table that was pasted: kept in a file of its own for as long as it is being read.</summary>
+    internal static void Pasted(Desk desk, string text)
+    {
+        if (desk.Job is null || !text.Contains('\n', StringComparison.Ordinal))
+        {
+            desk.Says = desk.Job is null ? "No job is open; 1 Job opens one." : "A table has several lines; a single line can be pasted into a field.";
+            return;
+        }
+
+        try
+        {
+            string file = Path.Combine(Path.GetTempPath(), $"packplanner-pasted-{Guid.NewGuid():N}.csv");
+            System.IO.File.WriteAllText(file, text);
+            Read(desk, new FileChoices(file, "pasted table"));
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            desk.Says = $"The pasted table could not be kept while it is read: {OneLine.Of(fault.Message)}";
+        }
+    }
+
+    /// <summary>Reads with what the user has said so far.</summary>
+    internal static void Read(Desk desk, FileChoices choices)
+    {
+        Job job = desk.Job!;
+        desk.StartWork(typeof(ReadingStart), $"reading {choices.Shown}", work =>
+        {
+            FileInHand? inHand = FileReader.Read(choices, job, work.Stopped, out Refusal? why);
+            return () => Show(desk, choices, inHand, why);
+        });
+    }
+
+    /// <summary>The checksum of a file, read in pieces.</summary>
+    internal static string Fingerprint(string path)
+    {
+        using FileStream stream = System.IO.File.OpenRead(path);
+        return Convert.ToHexStringLower(SHA256.HashData(stream));
+    }
+
+    private static void Show(Desk desk, FileChoices choices, FileInHand? inHand, Refusal? why)
+    {
+        if (inHand is not null)
+            desk.Show(new ReadingOverlay(desk, choices, inHand));
+        else
+            desk.Show(Refused(desk, choices, why!));
+    }
+
+    private static ListOverlay Refused(Desk desk, FileChoices choices, Refusal why) => new(desk, $"{choices.Shown} was not added", () =>
+    [
+        new($"where  {OneLine.Of(why.Problem.Where.Replace(choices.Path, choices.Shown, StringComparison.Ordinal))}"),
+        .. Lines("why    ", why.Problem.Why),
+        .. Lines("do     ", why.Problem.Remedy),
+        new("The job is as it was."),
+        new("read it with a decimal point", "", () => Read(desk, choices with { Decimal = "point" })),
+        new("read it with a decimal comma", "", () => Read(desk, choices with { Decimal = "comma" })),
+        new("choose another file", "", () => FileChooser.Ask(desk)),
+    ]);
+
+    private static IEnumerable<ListItem> Lines(string word, string says) =>
+        Drawing.TextWidth.Wrap(OneLine.Of(says), 66).Select((line, i) => new ListItem((i == 0 ? word : "       ") + line));
+
+    private static string Full(string path) =>
+        Path.GetFullPath(path.StartsWith("~/", StringComparison.Ordinal) ? Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), path[2..]) : path);
+}

@@ -1,0 +1,92 @@
+using System.Runtime.InteropServices;
+using PackPlanner.Formats;
+using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Window;
+using Terminal.Gui.App;
+using Terminal.Gui.Configuration;
+using Terminal.Gui.Drivers;
+
+namespace PackPlanner.Screens;
+
+/// <summary>Starts and ends the text screens: terminal, signals, the job that was open last.</summary>
+internal static class ScreenStart
+{
+    /// <summary>Whether these words ask for the text screens: none, or one job file, with options that concern looks.</summary>
+    internal static bool IsAsked(string[] args) =>
+        ScreenOptions.Read(args) is { } options && (options.Job is null || LooksLikeJob(options.Job));
+
+    /// <summary>Whether both ends are a terminal; without one the library would run for ever and show nothing.</summary>
+    internal static bool HasTerminal => !Console.IsInputRedirected && !Console.IsOutputRedirected;
+
+    /// <summary>Runs the screens until the user leaves or a signal ends them.</summary>
+    /// <returns>0, or 128 plus the signal's number.</returns>
+    internal static int Run(string[] args)
+    {
+        ScreenOptions options = ScreenOptions.Read(args)!;
+        bool colour = options.Color switch
+        {
+            "never" => false,
+            "always" => true,
+            _ => TerminalEnvironmentDetector.DetectColorCapabilities().Capability != ColorCapabilityLevel.NoColor,
+        };
+        Surroundings around = Surroundings.OfThisMachine();
+        Desk desk = new(around, new Look(options.Ascii, options.DecimalComma, options.UsUnits));
+        desk.Store.Resume(options.Job);
+        return Run(desk, around, colour);
+    }
+
+    private static int Run(Desk desk, Surroundings around, bool colour)
+    {
+        Application.MaximumIterationsPerSecond = 60;
+        Driver.Force16Colors = true;
+        DriverSettings.Defaults.SizeDetection = SizeDetectionMode.Polling;
+        using IApplication app = Application.Create();
+        app.Init();
+        using PlannerWindow window = new(desk, colour);
+        int exitCode = 0;
+        void Stop(PosixSignalContext context)
+        {
+            context.Cancel = true;
+            exitCode = context.Signal switch
+            {
+                PosixSignal.SIGHUP => 129,
+                PosixSignal.SIGINT => ExitCodes.Stopped,
+                PosixSignal.SIGQUIT => 131,
+                _ => 143,
+            };
+        }
+
+        PosixSignalRegistration[] signals =
+        [
+            .. new[] { PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP, PosixSignal.SIGQUIT }
+                .Select(signal => PosixSignalRegistration.Create(signal, Stop)),
+        ];
+        around.Back = action => app.Invoke(action);
+        around.Redraw = window.SetNeedsDraw;
+        around.Copy = text => ClipboardSequence.Write(app, text);
+        app.Iteration += (_, _) =>
+        {
+            if (exitCode != 0)
+                app.RequestStop();
+        };
+        app.AddTimeout(TimeSpan.FromMilliseconds(200), () =>
+        {
+            if (desk.IsWorking)
+                window.SetNeedsDraw();
+            return true;
+        });
+        app.Run(window, fault =>
+        {
+            desk.Says = FaultReport.Write(fault).Problem is { } problem ? $"{problem.Why}. {problem.Remedy}" : "";
+            return true;
+        });
+        desk.Store.RememberPlace();
+        foreach (PosixSignalRegistration signal in signals)
+            signal.Dispose();
+        return exitCode;
+    }
+
+    // A word without a dash that names a file, or could only be one, is a job; anything else is a misspelt verb.
+    private static bool LooksLikeJob(string word) =>
+        File.Exists(word) || word.EndsWith(".json", StringComparison.OrdinalIgnoreCase);
+}

@@ -1,0 +1,16 @@
+using PackPlanner.Core.Cautions;
+
+namespace PackPlanner.Screens;
+
+/// <summary>What a step says in words, whatever the size of the terminal.</summary>
+/// <param name="Question">The question that the screen answers.</param>
+/// <param name="Answer">One or two sentences with their uncertainty.</param>
+/// <param name="Next">The most useful next step, with its key.</param>
+/// <param name="Cautions">Those that concern this screen.</param>
+internal sealed record StepPicture(string Question, string Answer, string Next, IReadOnlyList<Caution> Cautions)
+{
+    internal StepPicture(string question, string answer, string next)
+        : this(question, answer, next, [])
+    {
+    }
+}

@@ -1,0 +1,262 @@
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Screens.Tables;
+
+/// <summary>
+/// A table on screen: order, condition, cursor, marks, what is in view. Only rows in view are ever formatted, so ten
+/// thousand rows cost no more to draw than ten.
+/// </summary>
+internal sealed class ListTable
+{
+    private readonly HashSet<string> marks = [];
+    private readonly HashSet<string> hidden = [];
+    private Func<int, string> nameOf = row => "";
+    private int[] order = [];
+    private int top;
+    private int pageRows = 1;
+    private Func<int, bool>? holds;
+
+    internal ListTable(IReadOnlyList<Column> columns)
+    {
+        Columns = columns;
+        foreach (Column column in columns.Where(c => c.StartsHidden))
+            hidden.Add(column.Heading);
+    }
+
+    internal IReadOnlyList<Column> Columns { get; private set; }
+
+    /// <summary>Rows there are, shown or not.</summary>
+    internal int Count { get; private set; }
+
+    internal int Shown => order.Length;
+
+    internal int Marked => marks.Count;
+
+    internal IEnumerable<string> Marks => marks.Order(StringComparer.Ordinal);
+
+    /// <summary>The cursor's place among the rows shown.</summary>
+    internal int Cursor { get; private set; }
+
+    /// <summary>The column that s sorts by.</summary>
+    internal int ActiveColumn { get; private set; }
+
+    internal int? SortColumn { get; private set; }
+
+    internal bool IsDescending { get; private set; }
+
+    internal string Condition { get; private set; } = "";
+
+    internal string Sought { get; private set; } = "";
+
+    /// <summary>The row under the cursor; null when no row is shown.</summary>
+    internal int? Row => order.Length == 0 ? null : order[Cursor];
+
+    /// <summary>The name of the row under the cursor.</summary>
+    internal string? Name => Row is { } row ? nameOf(row) : null;
+
+    /// <summary>Whether a caution stands on the row.</summary>
+    internal Func<int, bool> HasCaution { get; set; } = _ => false;
+
+    /// <summary>Called when a row is clicked that already has the cursor.</summary>
+    internal Action? Opened { get; set; }
+
+    internal bool IsHidden(Column column) => hidden.Contains(column.Heading);
+
+    internal void Toggle(Column column)
+    {
+        if (!hidden.Remove(column.Heading) && Columns.Count(c => !hidden.Contains(c.Heading)) > 1)
+            hidden.Add(column.Heading);
+    }
+
+    internal void SetColumns(IReadOnlyList<Column> columns) => Columns = columns;
+
+    /// <summary>Puts other rows in; the cursor stays on the row of the same name where there is one.</summary>
+    internal void SetRows(int count, Func<int, string> names)
+    {
+        string? before = Name;
+        int cursor = Cursor;
+        Count = count;
+        nameOf = names;
+        HashSet<string> present = [.. Enumerable.Range(0, count).Select(names)];
+        marks.RemoveWhere(mark => !present.Contains(mark));
+        Arrange();
+        if (before is null || !GoTo(before))
+            Cursor = Math.Clamp(cursor, 0, Math.Max(0, order.Length - 1));
+    }
+
+    /// <summary>Moves the cursor to a row by its name.</summary>
+    internal bool GoTo(string name)
+    {
+        int at = Array.FindIndex(order, row => nameOf(row) == name);
+        if (at < 0)
+            return false;
+        Cursor = at;
+        return true;
+    }
+
+    internal bool IsMarked(int row) => marks.Contains(nameOf(row));
+
+    internal void Mark()
+    {
+        if (Name is { } name && !marks.Remove(name))
+            marks.Add(name);
+    }
+
+    internal void MarkShown()
+    {
+        string[] shown = [.. order.Select(nameOf)];
+        if (shown.All(marks.Contains))
+            marks.ExceptWith(shown);
+        else
+            marks.UnionWith(shown);
+    }
+
+    /// <summary>Sorts, stable; the same column again turns the order round, a third time takes it away.</summary>
+    internal void Sort(int column, bool? descending = null)
+    {
+        ActiveColumn = column;
+        if (descending is { } wanted)
+            (SortColumn, IsDescending) = (column, wanted);
+        else if (SortColumn != column)
+            (SortColumn, IsDescending) = (column, false);
+        else if (!IsDescending)
+            IsDescending = true;
+        else
+            SortColumn = null;
+        Keep(Arrange);
+    }
+
+    /// <summary>Shows only rows that meet a condition; empty shows all.</summary>
+    /// <returns>What is wrong with the condition; null when it was taken.</returns>
+    internal string? Filter(string typed)
+    {
+        if (RowCondition.Read(typed, Columns, out Func<int, bool>? test) is { } wrong)
+            return wrong;
+        (Condition, holds) = (typed.Trim(), test);
+        Keep(Arrange);
+        return null;
+    }
+
+    /// <summary>Moves to the next row that contains the words, from the cursor on and round.</summary>
+    internal bool Find(string words, int direction = 1, bool fromHere = false)
+    {
+        Sought = words;
+        for (int step = fromHere ? 0 : 1; step <= order.Length && words.Length > 0; step++)
+        {
+            int at = ((Cursor + (step * direction)) % order.Length + order.Length) % order.Length;
+            if (!Columns.Any(c => c.Text(order[at]).Contains(words, StringComparison.OrdinalIgnoreCase)))
+                continue;
+            Cursor = at;
+            return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Takes the keys that move.</summary>
+    internal bool Move(string key)
+    {
+        int last = Math.Max(0, order.Length - 1);
+        switch (key)
+        {
+            case "Up": Cursor = Math.Max(0, Cursor - 1); return true;
+            case "Down": Cursor = Math.Min(last, Cursor + 1); return true;
+            case "PgUp": Cursor = Math.Max(0, Cursor - pageRows); return true;
+            case "PgDn": Cursor = Math.Min(last, Cursor + pageRows); return true;
+            case "Home": Cursor = 0; return true;
+            case "End": Cursor = last; return true;
+            case "Left": Step(-1); return true;
+            case "Right": Step(1); return true;
+            default: return false;
+        }
+    }
+
+    /// <summary>One line on what is in view.</summary>
+    internal string Account()
+    {
+        string rows = order.Length == 0 ? "no rows" : $"rows {top + 1}-{Math.Min(order.Length, top + pageRows)} of {order.Length}";
+        string all = order.Length == Count ? "" : $", {Count} in all";
+        string marked = marks.Count == 0 ? "" : $", {marks.Count} marked";
+        string condition = Condition.Length == 0 ? "" : $", only {Condition}";
+        return rows + all + marked + condition;
+    }
+
+    /// <summary>Draws headings and rows; the account of rows is the caller's to place.</summary>
+    /// <param name="area">Where; its first row takes the headings.</param>
+    /// <param name="focused">Whether the terminal's cursor belongs here.</param>
+    internal void Paint(Area area, bool focused = true)
+    {
+        pageRows = Math.Max(1, area.Height - 1);
+        top = Math.Clamp(top, Math.Max(0, Cursor - pageRows + 1), Math.Max(0, Math.Min(Cursor, Math.Max(0, order.Length - pageRows))));
+        IReadOnlyList<(int Index, int X, int Width)> layout = ColumnLayout.Of(this, area.Width, order.AsSpan(top, Math.Min(pageRows, order.Length - top)), area.Look);
+        foreach ((int index, int x, int width) in layout)
+            PaintHeading(area, index, x, width);
+        for (int line = 0; line < pageRows && top + line < order.Length; line++)
+            PaintRow(area, line + 1, top + line, layout, focused);
+    }
+
+    private void PaintHeading(Area area, int index, int x, int width)
+    {
+        Column column = Columns[index];
+        string arrow = SortColumn == index ? (IsDescending ? "▾" : "▴") : "";
+        string heading = TextWidth.Fit(area.Look.Of(column.Heading + arrow), width, column.IsRight);
+        area.Write(x, 0, heading, index == ActiveColumn ? Ink.Accent | Ink.Bold : Ink.Bold);
+        area.OnClick(x, 0, width, () => Sort(index));
+    }
+
+    private void PaintRow(Area area, int y, int at, IReadOnlyList<(int Index, int X, int Width)> layout, bool focused)
+    {
+        int row = order[at];
+        if (at == Cursor)
+            area.Write(1, y, ">", Ink.Accent | Ink.Bold);
+        if (IsMarked(row))
+            area.Write(2, y, "*", Ink.Accent);
+        if (HasCaution(row))
+            area.Write(3, y, "!", Ink.Underline);
+        foreach ((int index, int x, int width) in layout)
+        {
+            Column column = Columns[index];
+            string text = area.Look.Of(column.Text(row));
+            text = column.CutsMiddle ? TextWidth.CutMiddle(text, width) : TextWidth.Cut(text, width);
+            int indent = column.IsRight ? width - TextWidth.Of(text) : 0;
+            area.Write(x + indent, y, text, column.InkOf(row));
+        }
+
+        if (at == Cursor && focused)
+            area.Cursor(1, y);
+        area.OnClick(0, y, area.Width, () =>
+        {
+            if (Cursor == at)
+                Opened?.Invoke();
+            Cursor = at;
+        });
+    }
+
+    private void Step(int by)
+    {
+        int next = ActiveColumn + by;
+        while (next >= 0 && next < Columns.Count && IsHidden(Columns[next]))
+            next += by;
+        if (next >= 0 && next < Columns.Count)
+            ActiveColumn = next;
+    }
+
+    private void Keep(Action change)
+    {
+        string? name = Name;
+        change();
+        if (name is null || !GoTo(name))
+            Cursor = 0;
+    }
+
+    private void Arrange()
+    {
+        IEnumerable<int> rows = Enumerable.Range(0, Count);
+        if (holds is not null)
+            rows = rows.Where(holds);
+        if (SortColumn is { } index && index < Columns.Count)
+            rows = RowOrder.By(rows, Columns[index], IsDescending);
+        order = [.. rows];
+        Cursor = Math.Clamp(Cursor, 0, Math.Max(0, order.Length - 1));
+    }
+}

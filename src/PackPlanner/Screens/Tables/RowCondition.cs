@@ -1,0 +1,84 @@
+using System.Globalization;
+using PackPlanner.Formats.Words;
+
+namespace PackPlanner.Screens.Tables;
+
+/// <summary>A typed condition over the columns of a table, such as <c>Ah&lt;4.1 verdict=hold</c>.</summary>
+internal static class RowCondition
+{
+    private static readonly string[] Signs = ["<=", ">=", "!=", "<", ">", "="];
+
+    /// <summary>Reads a condition: parts separated by blanks, all of which must hold; a bare word is looked for in every column.</summary>
+    /// <param name="typed">What was typed.</param>
+    /// <param name="columns">The columns it may name.</param>
+    /// <param name="holds">The test of one row; null when nothing was typed.</param>
+    /// <returns>What is wrong with it; null when nothing is.</returns>
+    internal static string? Read(string typed, IReadOnlyList<Column> columns, out Func<int, bool>? holds)
+    {
+        holds = null;
+        List<Func<int, bool>> parts = [];
+        foreach (string part in typed.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            string? sign = Signs.Where(s => part.Contains(s, StringComparison.Ordinal))
+                .MinBy(s => (part.IndexOf(s, StringComparison.Ordinal), -s.Length));
+            if (sign is null)
+            {
+                parts.Add(row => columns.Any(c => c.Text(row).Contains(part, StringComparison.OrdinalIgnoreCase)));
+                continue;
+            }
+
+            int at = part.IndexOf(sign, StringComparison.Ordinal);
+            string name = part[..at];
+            string value = part[(at + sign.Length)..];
+            Column? column = Named(name, columns);
+            if (column is null)
+                return $"no column is called \"{name}\"; nearest: {NearestName.Of(name, columns.Select(c => c.Heading))}";
+            if (value.Length == 0)
+                return $"\"{part}\" lacks what to compare with, such as {name}{sign}4.1";
+            if (Test(column, sign, value, out Func<int, bool>? test) is { } wrong)
+                return wrong;
+            parts.Add(test!);
+        }
+
+        if (parts.Count > 0)
+            holds = row => parts.TrueForAll(part => part(row));
+        return null;
+    }
+
+    private static Column? Named(string name, IReadOnlyList<Column> columns)
+    {
+        string wanted = Bare(name);
+        return columns.FirstOrDefault(c => Bare(c.Heading) == wanted)
+            ?? columns.FirstOrDefault(c => wanted.Length > 0 && Bare(c.Heading).StartsWith(wanted, StringComparison.Ordinal));
+    }
+
+    private static string Bare(string heading) =>
+        AsciiText.Of(heading).Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant();
+
+    private static string? Test(Column column, string sign, string value, out Func<int, bool>? test)
+    {
+        test = null;
+        bool isNumber = double.TryParse(value.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double limit);
+        if (column.Number is { } number && isNumber)
+        {
+            test = sign switch
+            {
+                "<" => row => number(row) < limit,
+                "<=" => row => number(row) <= limit,
+                ">" => row => number(row) > limit,
+                ">=" => row => number(row) >= limit,
+                "=" => row => number(row) is { } known && Math.Abs(known - limit) < 1e-9,
+                _ => row => number(row) is { } known && Math.Abs(known - limit) >= 1e-9,
+            };
+            return null;
+        }
+
+        if (column.Number is not null && value != "-")
+            return $"{column.Heading} is a column of figures, \"{value}\" is not one";
+        if (sign is not ("=" or "!="))
+            return $"{column.Heading} is a column of words: only = and != can be used with it";
+        bool wanted = sign == "=";
+        test = row => column.Text(row).StartsWith(value, StringComparison.OrdinalIgnoreCase) == wanted;
+        return null;
+    }
+}

@@ -1,0 +1,30 @@
+using System.Globalization;
+using PackPlanner.Core.Jobs;
+
+namespace PackPlanner.Screens;
+
+/// <summary>The title row: which job, what pack, which revision, when it was saved.</summary>
+internal static class Titles
+{
+    internal static string Of(Desk desk)
+    {
+        if (desk.Open is not { } open)
+            return "PackPlanner";
+        JobGivens givens = open.Now.Givens;
+        List<string> parts = [open.Now.Title + (open.Now.IsDemo ? " (demo copy)" : "")];
+        if (givens.Series is { } series)
+            parts.Add(givens.Parallel is { } parallel ? $"{series}s{parallel}p" : $"{series}s");
+        if (givens.Chemistry is { } chemistry)
+            parts.Add(givens.WordOf("cellModel") is { } model ? $"{chemistry.Name} {model}" : chemistry.Name);
+        parts.Add($"rev {open.History.Revision.ToString(CultureInfo.InvariantCulture)}");
+        return string.Join(" · ", parts);
+    }
+
+    internal static string Saved(Desk desk) => desk.Open switch
+    {
+        null => "",
+        { NotSaved: not null } => "NOT SAVED",
+        { SavedAt: { } at } => $"saved {at.ToString("HH:mm", CultureInfo.InvariantCulture)}",
+        _ => "opened",
+    };
+}

@@ -1,0 +1,82 @@
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens;
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Tests.Screens;
+
+/// <summary>The screens without a terminal: a desk in a folder of its own, a clock that stands, work done at once.</summary>
+internal sealed class Bench : IDisposable
+{
+    internal static readonly DateTime Noon = new(2026, 11, 2, 12, 0, 0);
+
+    private readonly string folder = Directory.CreateTempSubdirectory("packplanner-screens").FullName;
+
+    internal Bench(Look? look = null)
+    {
+        Desk = NewDesk(look);
+    }
+
+    internal Desk Desk { get; private set; }
+
+    internal string JobsFolder => Path.Combine(folder, "jobs");
+
+    /// <summary>Another desk on the same disk, as after a kill.</summary>
+    internal Desk NewDesk(Look? look = null) => new(
+        new Surroundings
+        {
+            Now = () => Noon,
+            JobsFolder = JobsFolder,
+            LastJobFile = Path.Combine(folder, "state", "last-job.txt"),
+            Aside = action => action(),
+        },
+        look ?? new Look());
+
+    /// <summary>A desk that has come back after the program was killed.</summary>
+    internal void Restart()
+    {
+        Desk = NewDesk();
+        Desk.Store.Resume(null);
+    }
+
+    internal void Press(params string[] keys)
+    {
+        foreach (string key in keys)
+            Desk.Press(key);
+    }
+
+    internal void Type(string text) => Press([.. text.Select(letter => letter.ToString())]);
+
+    internal string Text(int width = 80, int height = 24) => Desk.Draw(width, height).ToText();
+
+    /// <summary>A job with an invented lot: capacities and resistances by a rule, so that figures can be checked by hand.</summary>
+    internal void OpenLot(int cells = 12, int? series = 4, int? parallel = 2)
+    {
+        Assert.True(Desk.Store.New("Test lot"));
+        CellRow[] rows = [.. Enumerable.Range(1, cells).Select(i => new CellRow
+        {
+            Label = $"T{i:000}",
+            File = "cells.csv",
+            Line = i + 1,
+            CapacityAh = 4.4 + (0.01 * (i * 7 % 11)),
+            CapacityStepAh = 0.001,
+            ResistanceMilliohm = 30 + (0.5 * (i * 5 % 9)),
+            ResistanceKind = ResistanceKind.Dc,
+            RestV = 3.6 + (0.001 * (i % 5)),
+            Slot = ((i % 4) + 1).ToString(System.Globalization.CultureInfo.InvariantCulture),
+        })];
+        rows[0] = rows[0] with { CapacityAh = 3.999 };
+        rows[1] = rows[1] with { CapacityAh = 3.091 };
+        Desk.Do(JobChanges.AddTable(new JobTable(new JobSource("s1", "cells.csv", new string('0', 64), SourceKind.Cells, ["invented"]), rows, 0)));
+        Set("chemistry", new JobValue.Word("NMC"));
+        Set("ratedAh", new JobValue.Number(5.0));
+        if (series is { } s)
+            Set("series", new JobValue.Number(s));
+        if (parallel is { } p)
+            Set("parallel", new JobValue.Number(p));
+    }
+
+    internal void Set(string key, JobValue value) => Desk.Do(JobChanges.Set(key, new Given(value, new Origin("you", Standing.Measured, new DateOnly(2026, 11, 2)))));
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+}

@@ -1,0 +1,222 @@
+using PackPlanner.Core.Jobs;
+using PackPlanner.Formats.JobFiles;
+using PackPlanner.Screens;
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Tests.Screens;
+
+public class DeskTests
+{
+    [Fact]
+    public void The_first_start_offers_three_ways_in_and_invented_data()
+    {
+        using Bench bench = new();
+
+        string text = bench.Text();
+
+        Assert.Contains("What are you doing today?", text);
+        Assert.Contains("Sort used cells", text);
+        Assert.Contains("Find lost range", text);
+        Assert.Contains("Fit a space", text);
+        Assert.Contains("‹ trike ›", text);
+    }
+
+    [Fact]
+    public void A_letter_without_a_use_here_says_so_and_changes_nothing()
+    {
+        using Bench bench = new();
+
+        bench.Press("j");
+
+        Assert.Contains("no use here", bench.Desk.Says);
+        Assert.Equal(0, bench.Desk.At);
+    }
+
+    [Fact]
+    public void Escape_never_leaves_and_q_does()
+    {
+        using Bench bench = new();
+
+        bench.Press("Esc", "Esc", "Esc");
+        Assert.False(bench.Desk.IsLeaving);
+
+        bench.Press("q");
+        Assert.True(bench.Desk.IsLeaving);
+    }
+
+    [Fact]
+    public void Letters_and_digits_type_while_a_field_is_open()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("Down", "Enter");
+
+        bench.Type("q35");
+
+        Assert.False(bench.Desk.IsLeaving);
+        Assert.Equal(0, bench.Desk.At);
+        Assert.Contains("q35", bench.Text());
+    }
+
+    [Fact]
+    public void A_value_that_cannot_be_taken_is_refused_with_the_reason_and_the_old_one_stays()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("Down", "Enter", "End", "Backspace");
+        bench.Type("seven");
+
+        bench.Press("Enter");
+
+        Assert.Contains("is not a number", bench.Text());
+        Assert.Equal(5.0, bench.Desk.Job!.Givens.RatedAh);
+    }
+
+    [Fact]
+    public void Every_change_is_in_the_file_at_once()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+
+        bench.Set("peakA", new JobValue.Number(40));
+
+        Assert.True(JobFile.Open(bench.Desk.Open!.File).Is(out OpenJob? stored, out _));
+        Assert.Equal(40, stored.History.Now.Givens.PeakA);
+    }
+
+    [Fact]
+    public void Undo_and_redo_reach_every_change_and_name_it()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Set("peakA", new JobValue.Number(40));
+
+        bench.Press("u");
+        Assert.Null(bench.Desk.Job!.Givens.PeakA);
+        Assert.Contains("undone: set peak load A", bench.Desk.Says);
+
+        bench.Press("U");
+        Assert.Equal(40, bench.Desk.Job!.Givens.PeakA);
+
+        for (int i = 0; i < 6; i++)
+            bench.Press("u");
+        Assert.Empty(bench.Desk.Job!.Tables);
+        bench.Press("u");
+        Assert.Contains("nothing to take back", bench.Desk.Says);
+    }
+
+    [Fact]
+    public void After_a_kill_the_same_job_step_and_row_come_back()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("2");
+        bench.Text();
+        bench.Press("Down", "Down", "Down");
+        bench.Text();
+        string? row = bench.Desk.Step.Place;
+
+        bench.Restart();
+        bench.Text();
+
+        Assert.Equal("Cells", bench.Desk.Step.Name);
+        Assert.Equal(row, bench.Desk.Step.Place);
+        Assert.Contains($"> ", bench.Text());
+    }
+
+    [Fact]
+    public void A_job_that_another_program_changed_is_not_written_over()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        Desk other = bench.NewDesk();
+        Assert.True(other.Store.OpenFile(bench.Desk.Open!.File));
+        other.Do(JobChanges.Rename("theirs"));
+
+        bench.Set("peakA", new JobValue.Number(40));
+
+        Assert.Contains("NOT SAVED", bench.Desk.Says);
+        Assert.Contains("NOT SAVED", bench.Text());
+        Assert.True(JobFile.Open(bench.Desk.Open.File).Is(out OpenJob? stored, out _));
+        Assert.Equal("theirs", stored.History.Now.Title);
+    }
+
+    [Fact]
+    public void A_copy_is_another_job_and_leaves_the_first_as_it_was()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        string first = bench.Desk.Open!.File;
+
+        bench.Desk.Store.CopyAs("Variant");
+        bench.Set("series", new JobValue.Number(3));
+
+        Assert.NotEqual(first, bench.Desk.Open!.File);
+        Assert.True(JobFile.Open(first).Is(out OpenJob? stored, out _));
+        Assert.Equal(4, stored.History.Now.Givens.Series);
+    }
+
+    [Fact]
+    public void A_deleted_job_is_put_aside_and_can_be_opened_again()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+
+        bench.Desk.Store.Delete();
+
+        Assert.Null(bench.Desk.Open);
+        string aside = Assert.Single(Directory.GetFiles(bench.JobsFolder));
+        Assert.True(bench.Desk.Store.OpenFile(aside));
+    }
+
+    [Fact]
+    public void The_command_list_narrows_by_typing_shows_keys_and_runs()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+
+        bench.Press(":");
+        bench.Type("go to groups");
+        Assert.Contains("go to Groups", bench.Text());
+        bench.Press("Enter");
+
+        Assert.Equal("Groups", bench.Desk.Step.Name);
+    }
+
+    [Fact]
+    public void The_keys_list_names_every_key_of_the_screen_with_what_it_will_do()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("2");
+        string[] keys = [.. bench.Desk.Step.Keys.Select(key => key.Entry.Key)];
+
+        bench.Press("?");
+        string text = bench.Text(120, 80);
+
+        foreach (string key in keys)
+            Assert.Contains($" {key} ", text);
+    }
+
+    [Fact]
+    public void A_click_on_a_step_goes_there_and_a_click_on_a_hint_presses_its_key()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        Page page = bench.Desk.Draw(80, 24);
+
+        Click(bench.Desk, page, "2 Cells");
+        Assert.Equal("Cells", bench.Desk.Step.Name);
+
+        page = bench.Desk.Draw(80, 24);
+        Click(bench.Desk, page, ": commands");
+        Assert.NotNull(bench.Desk.Overlay);
+    }
+
+    private static void Click(Desk desk, Page page, string words)
+    {
+        string[] lines = page.ToText().Split('\n');
+        int y = Array.FindIndex(lines, line => line.Contains(words, StringComparison.Ordinal));
+        desk.Click(page, lines[y].IndexOf(words, StringComparison.Ordinal), y);
+    }
+}

@@ -1,0 +1,97 @@
+using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Plots;
+
+namespace PackPlanner.Tests.Screens;
+
+public class DrawingTests
+{
+    [Theory]
+    [InlineData("abc", 3)]
+    [InlineData("电池", 4)]
+    [InlineData("mΩ ±", 4)]
+    [InlineData("e\u0301", 1)]
+    public void Text_is_measured_in_terminal_columns(string text, int columns) => Assert.Equal(columns, TextWidth.Of(text));
+
+    [Fact]
+    public void Long_labels_are_cut_in_the_middle_so_that_both_ends_stay() =>
+        Assert.Equal("HALL-…-0113", TextWidth.CutMiddle("HALL-NORTH-SHELF-7-0113", 11));
+
+    [Fact]
+    public void Wide_signs_never_stick_out_of_their_area()
+    {
+        Page page = new(5, 1, new Look());
+
+        page.Whole.Write(0, 0, "电池电池");
+
+        Assert.Equal("电池", page.ToText().TrimEnd('\n'));
+    }
+
+    [Fact]
+    public void Words_wrap_at_blanks_and_end_in_an_ellipsis_when_there_are_too_many() =>
+        Assert.Equal(["one two", "three …"], TextWidth.Wrap("one two three four", 7, 2).Select(line => line.TrimEnd()));
+
+    [Theory]
+    [InlineData(0, 80, 5, new[] { 0.0, 20, 40, 60, 80 })]
+    [InlineData(2.4, 3.4, 6, new[] { 2.4, 2.6, 2.8, 3.0, 3.2, 3.4 })]
+    [InlineData(-3, 3, 4, new[] { -2.0, 0, 2 })]
+    public void Axis_marks_stand_at_steps_of_one_two_or_five(double low, double high, int most, double[] expected)
+    {
+        IReadOnlyList<double> ticks = Ticks.Between(low, high, most);
+
+        Assert.Equal(expected.Length, ticks.Count);
+        foreach ((double tick, double wanted) in ticks.Zip(expected))
+            Assert.Equal(wanted, tick, tolerance: 1e-9);
+    }
+
+    [Fact]
+    public void Unknown_is_a_dash_and_never_a_nought()
+    {
+        Look look = new();
+
+        Assert.Equal("-", look.Figure(null, 3));
+        Assert.Equal("-", look.Figure(double.NaN, 3));
+        Assert.Equal("0.000", look.Figure(-0.0001, 3));
+    }
+
+    [Fact]
+    public void The_comma_and_the_pound_change_what_is_shown_and_nothing_else()
+    {
+        Look look = new(DecimalComma: true, UsUnits: true);
+
+        Assert.Equal("4,12", look.Figure(4.123, 2));
+        // 1 lb is 0.45359237 kg exactly, 1 in is 25.4 mm exactly, 1 mile is 1.609344 km exactly (by definition).
+        Assert.Equal("2,0 lb", look.Mass(0.90718474));
+        Assert.Equal("1,00 in", look.Length(25.4));
+        Assert.Equal("10 miles", look.Distance(16.09344));
+        Assert.Equal("46 °F", look.Temperature(8));
+    }
+
+    [Fact]
+    public void A_curve_is_joined_where_it_is_steep_and_named_at_its_end()
+    {
+        Page page = new(60, 12, new Look());
+
+        BrailleCurves.Paint(page.Whole, [new BrailleCurves.Curve("m", [0, 10, 10.1, 20], [4, 4, 3, 3])], "Ah");
+
+        string text = page.ToText();
+        Assert.Contains("m", text);
+        Assert.Contains("Ah", text);
+        string[] lines = text.Split('\n');
+        Assert.All(lines[1..9], line => Assert.Contains(line, sign => sign is > '\u2800' and <= '\u28FF'));
+    }
+
+    [Fact]
+    public void Ascii_curves_use_only_dots_and_colons()
+    {
+        Page page = new(60, 12, new Look(Ascii: true));
+
+        BrailleCurves.Paint(page.Whole, [new BrailleCurves.Curve("m", [0, 20], [4, 3])], "Ah");
+
+        Assert.True(System.Text.Ascii.IsValid(page.ToText()));
+        Assert.Contains('.', page.ToText());
+    }
+
+    [Fact]
+    public void Counts_are_full_where_most_fall() =>
+        Assert.Equal("▂ █", CountBars.Of([0.1, 2.5, 2.6, 2.7, 2.8, 2.9, 2.6, 2.7], 0, 3, 3));
+}

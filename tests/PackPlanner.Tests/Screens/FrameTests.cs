@@ -1,0 +1,115 @@
+using PackPlanner.Screens;
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Tests.Screens;
+
+public class FrameTests
+{
+    public static TheoryData<int, int> Sizes => new()
+    {
+        { 60, 18 }, { 79, 19 }, { 80, 22 }, { 80, 23 }, { 80, 24 }, { 100, 30 }, { 120, 36 }, { 200, 60 },
+    };
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void Every_step_shows_question_answer_next_and_keys_at_every_size(int width, int height)
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        foreach (IStep step in bench.Desk.Steps)
+        {
+            bench.Desk.GoTo(bench.Desk.Steps.ToList().IndexOf(step));
+
+            string text = bench.Text(width, height);
+
+            string[] lines = text.TrimEnd('\n').Split('\n');
+            Assert.Equal(height, bench.Desk.Draw(width, height).Height);
+            Assert.StartsWith(" Q ", lines[2]);
+            Assert.StartsWith(" A ", lines[3]);
+            Assert.Contains(lines, line => line.StartsWith(" Next", StringComparison.Ordinal));
+            Assert.Contains(" ? keys", text);
+            Assert.Contains($"[{bench.Desk.At + 1} {step.Name}]", lines[1]);
+        }
+    }
+
+    [Fact]
+    public void Below_the_least_size_one_line_says_so_and_the_answer_is_still_there()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("2");
+
+        string text = bench.Text(40, 8);
+
+        Assert.StartsWith("60 x 18 needed", text);
+        Assert.Contains("use", text);
+        Assert.Contains("hold", text);
+    }
+
+    [Theory]
+    [InlineData(1, 1)]
+    [InlineData(5, 2)]
+    [InlineData(59, 17)]
+    public void A_tiny_terminal_is_no_fault(int width, int height)
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        for (int step = 0; step < 8; step++)
+        {
+            bench.Desk.GoTo(step);
+
+            Assert.NotEmpty(bench.Text(width, height));
+        }
+    }
+
+    [Fact]
+    public void Ascii_leaves_nothing_beyond_it_on_any_step_or_overlay()
+    {
+        using Bench bench = new(new Look(Ascii: true));
+        bench.OpenLot();
+        for (int step = 0; step < 8; step++)
+        {
+            foreach (string overlay in new[] { "Esc", "?", ":", "!", "=" })
+            {
+                bench.Desk.GoTo(step);
+                bench.Press(overlay);
+
+                Assert.True(System.Text.Ascii.IsValid(bench.Text()), bench.Text());
+                Assert.True(System.Text.Ascii.IsValid(bench.Text(120, 36)), bench.Text(120, 36));
+            }
+        }
+    }
+
+    [Fact]
+    public void The_progress_row_goes_first_then_the_second_answer_line_then_evidence()
+    {
+        PackPlanner.Screens.Frame.FrameRows full = PackPlanner.Screens.Frame.FrameRows.Of(24);
+        PackPlanner.Screens.Frame.FrameRows less = PackPlanner.Screens.Frame.FrameRows.Of(23);
+        PackPlanner.Screens.Frame.FrameRows least = PackPlanner.Screens.Frame.FrameRows.Of(22);
+        PackPlanner.Screens.Frame.FrameRows small = PackPlanner.Screens.Frame.FrameRows.Of(18);
+
+        Assert.Equal((12, 2, true), (full.BodyHeight, full.AnswerRows, full.Progress is not null));
+        Assert.Equal((12, 2, false), (less.BodyHeight, less.AnswerRows, less.Progress is not null));
+        Assert.Equal((12, 1, false), (least.BodyHeight, least.AnswerRows, least.Progress is not null));
+        Assert.Equal((8, 1), (small.BodyHeight, small.AnswerRows));
+    }
+
+    [Fact]
+    public void A_resize_keeps_row_and_cursor()
+    {
+        using Bench bench = new();
+        bench.OpenLot(cells: 60);
+        bench.Press("2");
+        bench.Text();
+        for (int i = 0; i < 30; i++)
+            bench.Press("Down");
+        bench.Text();
+        string row = bench.Desk.Step.Place;
+
+        foreach ((int width, int height) in new[] { (60, 18), (200, 60), (10, 3), (120, 36), (80, 24) })
+            bench.Text(width, height);
+
+        Assert.Equal(row, bench.Desk.Step.Place);
+        Assert.Contains($">   {row}", bench.Text());
+    }
+}

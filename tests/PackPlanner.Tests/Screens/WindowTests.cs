@@ -1,0 +1,151 @@
+using PackPlanner.Screens.Window;
+using Terminal.Gui.App;
+using Terminal.Gui.Drivers;
+using Terminal.Gui.Input;
+using Terminal.Gui.Testing;
+using Terminal.Gui.Time;
+
+namespace PackPlanner.Tests.Screens;
+
+/// <summary>The program's one window in the library's own driver without a terminal.</summary>
+[Collection(nameof(OneTerminalAtATime))]
+public class WindowTests
+{
+    [Fact]
+    public void What_the_driver_shows_is_the_page()
+    {
+        using Bench bench = new();
+        using Terminal terminal = new(bench);
+
+        Assert.Equal(Trimmed(bench.Text()), Trimmed(terminal.Text));
+    }
+
+    [Fact]
+    public void Keys_reach_the_desk_and_the_screen_follows()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        using Terminal terminal = new(bench);
+
+        terminal.Press((Key)'2');
+        Assert.Contains("[2 Cells]", terminal.Text);
+        terminal.Press(Key.CursorDown, (Key)'?');
+        Assert.Contains("keys of Cells", terminal.Text);
+        terminal.Press(Key.Esc);
+        Assert.DoesNotContain("keys of Cells", terminal.Text);
+        Assert.False(bench.Desk.IsLeaving);
+    }
+
+    [Fact]
+    public void Typed_capitals_and_signs_arrive_as_typed()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        using Terminal terminal = new(bench);
+        terminal.Press((Key)':');
+
+        terminal.Press([.. "Ah<4.1=U".Select(letter => (Key)letter)]);
+
+        Assert.Contains("Ah<4.1=U", terminal.Text);
+    }
+
+    [Fact]
+    public void A_click_reaches_what_lies_under_it()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        using Terminal terminal = new(bench);
+        int x = terminal.Text.Split('\n')[1].IndexOf("3 Groups", StringComparison.Ordinal);
+
+        terminal.Click(x, 1);
+
+        Assert.Contains("[3 Groups]", terminal.Text);
+    }
+
+    [Theory]
+    [InlineData(60, 18)]
+    [InlineData(120, 36)]
+    [InlineData(20, 5)]
+    public void The_page_follows_the_size_of_the_terminal(int width, int height)
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        using Terminal terminal = new(bench);
+
+        terminal.Resize(width, height);
+
+        Assert.Equal(Trimmed(bench.Text(width, height)), Trimmed(terminal.Text));
+    }
+
+    [Fact]
+    public void Without_colour_no_colour_code_is_sent_and_states_are_still_told_apart()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("2");
+        using Terminal terminal = new(bench, colour: false);
+
+        string codes = terminal.Ansi;
+
+        Assert.DoesNotMatch(@"\u001b\[[0-9;]*(3[0-7]|4[0-7]|9[0-7]|10[0-7]|38|48)[;0-9]*m", codes);
+        Assert.Matches(@"\u001b\[[0-9;]*7m", codes);
+    }
+
+    private static string Trimmed(string text) => string.Join('\n', text.ReplaceLineEndings("\n").Split('\n').Select(line => line.TrimEnd())).TrimEnd();
+
+    private sealed class Terminal : IDisposable
+    {
+        private readonly SynchronizationContext? saved = SynchronizationContext.Current;
+        private readonly IApplication app;
+        private readonly PlannerWindow window;
+        private readonly Action end;
+
+        internal Terminal(Bench bench, bool colour = true)
+        {
+            app = Application.Create(new VirtualTimeProvider());
+            app.Init(DriverRegistry.Names.ANSI);
+            app.Driver!.SetScreenSize(80, 24);
+            window = new PlannerWindow(bench.Desk, colour);
+            SessionToken token = app.Begin(window)!;
+            end = () => app.End(token);
+            // The library leaves its own context on the thread; tests go on without it.
+            SynchronizationContext.SetSynchronizationContext(saved);
+            app.LayoutAndDraw(true);
+        }
+
+        internal string Text => app.Driver!.ToString()!;
+
+        internal string Ansi => app.Driver!.ToAnsi();
+
+        internal void Press(params Key[] keys)
+        {
+            foreach (Key key in keys)
+                app.InjectKey(key);
+            app.LayoutAndDraw();
+        }
+
+        internal void Click(int x, int y)
+        {
+            app.InjectSequence(InputInjectionExtensions.LeftButtonClick(new System.Drawing.Point(x, y)));
+            app.LayoutAndDraw();
+        }
+
+        internal void Resize(int width, int height)
+        {
+            app.Driver!.SetScreenSize(width, height);
+            app.LayoutAndDraw(true);
+        }
+
+        public void Dispose()
+        {
+            end();
+            window.Dispose();
+            app.Dispose();
+            SynchronizationContext.SetSynchronizationContext(saved);
+        }
+    }
+}
+
+/// <summary>The library's settings belong to the whole process, so these tests run by themselves.</summary>
+[CollectionDefinition(nameof(OneTerminalAtATime), DisableParallelization = true)]
+public class OneTerminalAtATime;
