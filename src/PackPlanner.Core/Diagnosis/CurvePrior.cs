@@ -1,0 +1,239 @@
+using MathNet.Numerics.LinearAlgebra;
+using PackPlanner.Core.Cells;
+
+namespace PackPlanner.Core.Diagnosis;
+
+/// <summary>What is believed about the open-circuit curve before the log speaks: a mean and the ways it may differ.</summary>
+/// <remarks>
+/// Curve(z) = mean(z) + sum over j of weight[j] x shape[j](z), the weights being standard normal. State of charge is 1 at the
+/// resting full voltage and 0 at the resting empty voltage by definition, so every shape vanishes at both ends: this is what
+/// lets a log that reaches an end tell absolute ampere-hours at all.
+/// </remarks>
+internal sealed class CurvePrior
+{
+    private const int Steps = 400;
+    private readonly double[] meanV;
+    private readonly double[] nodes;
+    private readonly double[,] shapeV;
+    private readonly bool flat;
+    private readonly int[] nodeBelow;
+
+    private CurvePrior(double[] meanV, double[] nodes, double[,] shapeV, bool flat)
+    {
+        this.flat = flat;
+        nodeBelow = [.. Enumerable.Range(0, Steps + 1).Select(i => Math.Clamp(nodes.Count(n => n <= i / (double)Steps) - 1, 0, nodes.Length - 2))];
+        this.meanV = meanV;
+        this.nodes = nodes;
+        this.shapeV = shapeV;
+    }
+
+    /// <summary>How many shapes the correction has.</summary>
+    internal int Shapes => shapeV.GetLength(1);
+
+    /// <summary>Builds the belief for one chemistry between two resting voltages.</summary>
+    internal static CurvePrior For(Chemistry chemistry, double fullV, double emptyV)
+    {
+        CurveFamily family = chemistry.Name switch
+        {
+            "LFP" => CurveFamily.Lfp,
+            "NMC" => CurveFamily.Nmc,
+            "NCA" => CurveFamily.Nca,
+            _ => CurveFamily.Other,
+        };
+        if (family == CurveFamily.Other)
+            return Build(family, Between(s => chemistry.Curve.VoltsAt(1 - s), fullV, emptyV), []);
+        (Func<double, double> mean, (Func<double, double> To, double Sd)[] modes) = Members(family, fullV, emptyV);
+        return Build(family, mean, modes);
+    }
+
+    private static CurvePrior Build(CurveFamily family, Func<double, double> mean, (Func<double, double> To, double Sd)[] modes)
+    {
+        double[] meanV = [.. Enumerable.Range(0, Steps + 1).Select(i => mean(i / (double)Steps))];
+        double[] nodes = Nodes(family == CurveFamily.Lfp ? 0.02 : 0.04);
+        Matrix<double> covariance = Matrix<double>.Build.Dense(nodes.Length, nodes.Length);
+        foreach ((double sdV, double perSlope, double length) in Smoothness(family))
+            AddSmooth(covariance, nodes, mean, sdV, perSlope, length);
+        foreach ((Func<double, double> to, double sd) in modes)
+        {
+            Vector<double> way = Vector<double>.Build.Dense(nodes.Length, i => sd * (to(nodes[i]) - mean(nodes[i])));
+            covariance += way.OuterProduct(way);
+        }
+        HoldEnds(covariance);
+        return new CurvePrior(meanV, nodes, Shape(covariance), family == CurveFamily.Lfp);
+    }
+
+    /// <summary>The correction that some weights make, volts at every node.</summary>
+    internal double[] Correction(ReadOnlySpan<double> weights)
+    {
+        double[] volts = new double[nodes.Length];
+        for (int i = 0; i < volts.Length; i++)
+        {
+            for (int j = 0; j < weights.Length; j++)
+                volts[i] += weights[j] * shapeV[i, j];
+        }
+        return volts;
+    }
+
+    /// <summary>Volts of the curve at z with a correction, and the slope in volts per unit of charge.</summary>
+    internal double Volts(double z, double[] correctionV, out double slopeV)
+    {
+        double v = Mean(z, out slopeV);
+        if (z <= 0 || z >= 1)
+            return v;
+        int i = Node(z, out double share);
+        double rise = correctionV[i + 1] - correctionV[i];
+        slopeV += rise / (nodes[i + 1] - nodes[i]);
+        return v + correctionV[i] + (share * rise);
+    }
+
+    /// <summary>Writes the value of every shape at z.</summary>
+    internal void ShapesAt(double z, Span<double> into)
+    {
+        if (z <= 0 || z >= 1)
+        {
+            into.Clear();
+            return;
+        }
+        int i = Node(z, out double share);
+        for (int j = 0; j < into.Length; j++)
+            into[j] = shapeV[i, j] + (share * (shapeV[i + 1, j] - shapeV[i, j]));
+    }
+
+    /// <summary>How strange the slopes of a corrected curve are, as a sum of squared spreads over stretches of a tenth.</summary>
+    /// <remarks>
+    /// The weights alone let a curve lie nearly flat just below full, and then a quarter too much capacity fits as well as
+    /// the truth. Slopes of one chemistry differ by a factor, so their logarithms are judged.
+    /// </remarks>
+    internal double Strangeness(ReadOnlySpan<double> weights)
+    {
+        double sum = 0;
+        double[] corrected = Correction(weights), bare = new double[nodes.Length];
+        for (int i = 0; i < 10; i++)
+        {
+            double low = i / 10.0, high = (i + 1) / 10.0;
+            double rise = Volts(high, corrected, out _) - Volts(low, corrected, out _), usual = Volts(high, bare, out _) - Volts(low, bare, out _);
+            double log = Math.Log(Math.Max(rise, 0.02 * usual) / usual) / (flat ? 1.0 : 0.5);
+            sum += log * log;
+        }
+        return sum;
+    }
+
+    private double Mean(double z, out double slopeV)
+    {
+        int i = (int)Math.Clamp(Math.Floor(z * Steps), 0, Steps - 1);
+        slopeV = (meanV[i + 1] - meanV[i]) * Steps;
+        return meanV[i] + ((z - (i / (double)Steps)) * slopeV);
+    }
+
+    private int Node(double z, out double share)
+    {
+        int i = nodeBelow[(int)(z * Steps)];
+        while (i < nodes.Length - 2 && nodes[i + 1] <= z)
+            i++;
+        share = (z - nodes[i]) / (nodes[i + 1] - nodes[i]);
+        return i;
+    }
+
+    private static (Func<double, double> Mean, (Func<double, double> To, double Sd)[] Modes) Members(
+        CurveFamily family, double fullV, double emptyV)
+    {
+        if (family == CurveFamily.Lfp)
+        {
+            // The measured discharge branch lies below the resting curve by about 10 mV, and its top is not a rest.
+            Func<double, double> fit = Between(ReferenceCurves.LfpElectrodes, fullV, emptyV);
+            double Measured(double z) => fit(z) + (Middle(z) * (ReferenceCurves.Lfp(1 - z) + 0.008 - fit(z)));
+            return (z => (0.65 * fit(z)) + (0.35 * Measured(z)), [(fit, 0.6)]);
+        }
+        Func<double, double> nmc811 = Between(ReferenceCurves.Nmc811, fullV, emptyV);
+        // The C/20 branch is about 8 mV below rest; the mean of two branches needs nothing.
+        Func<double, double> nmc111 = Between(s => ReferenceCurves.Nmc111(s) + 0.008, fullV, emptyV);
+        Func<double, double> nca = Between(ReferenceCurves.Nca, fullV, emptyV);
+        return family switch
+        {
+            CurveFamily.Nca => (z => (0.5 * nca(z)) + (0.5 * nmc811(z)), [(nmc811, 1.0), (nmc111, 0.2)]),
+            _ => (z => (0.75 * nmc811(z)) + (0.15 * nmc111(z)) + (0.1 * nca(z)), [(nmc811, 0.8), (nmc111, 0.35), (nca, 0.2)]),
+        };
+    }
+
+    private static (double SdV, double PerSlope, double Length)[] Smoothness(CurveFamily family) => family switch
+    {
+        // Measured against a whole strange cell: 20-40 mV in the middle; steps of LFP sit elsewhere by a point or two.
+        CurveFamily.Lfp => [(0.006, 0.004, 0.25), (0.002, 0.012, 0.04)],
+        CurveFamily.Other or CurveFamily.Nca => [(0.030, 0.010, 0.20), (0.005, 0.004, 0.06)],
+        _ => [(0.020, 0.010, 0.20), (0.004, 0.004, 0.06)],
+    };
+
+    private static double Middle(double z) => Ramp((z - 0.06) / 0.06) * Ramp((0.96 - z) / 0.04);
+
+    private static double Ramp(double x) => x <= 0 ? 0 : x >= 1 ? 1 : x * x * (3 - (2 * x));
+
+    /// <summary>Cuts a falling curve at the two resting voltages and counts charge between them, 1 = full.</summary>
+    private static Func<double, double> Between(Func<double, double> volts, double fullV, double emptyV)
+    {
+        double full = Crossing(volts, fullV, -0.3, 0.5), empty = Crossing(volts, emptyV, 0.5, 1.3);
+        return z => volts(empty + ((full - empty) * z));
+    }
+
+    private static double Crossing(Func<double, double> volts, double wantedV, double low, double high)
+    {
+        for (int i = 0; i < 60; i++)
+        {
+            double middle = (low + high) / 2;
+            (low, high) = volts(middle) > wantedV ? (middle, high) : (low, middle);
+        }
+        return low;
+    }
+
+    private static double[] Nodes(double step)
+    {
+        List<double> nodes = [0, 0.01, 0.02, 0.035, 0.05, 0.07];
+        for (double z = 0.09; z < 0.93; z += step)
+            nodes.Add(z);
+        nodes.AddRange([0.94, 0.96, 0.975, 0.985, 0.993, 1.0]);
+        return [.. nodes];
+    }
+
+    private static void AddSmooth(
+        Matrix<double> covariance, double[] nodes, Func<double, double> mean, double sdV, double perSlope, double length)
+    {
+        double Sd(double z)
+        {
+            double slope = (mean(Math.Min(1, z + 0.005)) - mean(Math.Max(0, z - 0.005))) / (Math.Min(1, z + 0.005) - Math.Max(0, z - 0.005));
+            return Math.Sqrt((sdV * sdV) + (perSlope * perSlope * slope * slope));
+        }
+        double[] sd = [.. nodes.Select(Sd)];
+        for (int i = 0; i < nodes.Length; i++)
+        {
+            for (int j = 0; j < nodes.Length; j++)
+            {
+                double d = (nodes[i] - nodes[j]) / length;
+                covariance[i, j] += sd[i] * sd[j] * Math.Exp(-d * d / 2);
+            }
+        }
+    }
+
+    /// <summary>Conditions the belief on no correction at either end.</summary>
+    private static void HoldEnds(Matrix<double> covariance)
+    {
+        foreach (int end in (int[])[0, covariance.RowCount - 1])
+        {
+            Vector<double> column = covariance.Column(end);
+            if (column[end] > 1e-12)
+                covariance.Subtract(column.OuterProduct(column) / column[end], covariance);
+        }
+    }
+
+    private static double[,] Shape(Matrix<double> covariance)
+    {
+        MathNet.Numerics.LinearAlgebra.Factorization.Evd<double> parts = covariance.Evd(Symmetricity.Symmetric);
+        int[] kept = [.. Enumerable.Range(0, covariance.RowCount).Where(i => parts.EigenValues[i].Real > 0.0004 * 0.0004)];
+        double[,] shape = new double[covariance.RowCount, kept.Length];
+        for (int j = 0; j < kept.Length; j++)
+        {
+            double root = Math.Sqrt(parts.EigenValues[kept[j]].Real);
+            for (int i = 0; i < covariance.RowCount; i++)
+                shape[i, j] = parts.EigenVectors[i, kept[j]] * root;
+        }
+        return shape;
+    }
+}

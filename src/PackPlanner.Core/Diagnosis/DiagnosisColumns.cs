@@ -1,0 +1,35 @@
+namespace PackPlanner.Core.Diagnosis;
+
+/// <summary>The columns of a log that the fit reads: bare arrays, discharge positive.</summary>
+/// <param name="TimeS">Seconds, never falling, shape [rows].</param>
+/// <param name="CurrentA">Amperes, discharge positive, shape [rows].</param>
+/// <param name="GroupV">Volts, shape [groups][rows]; NaN where lost.</param>
+/// <param name="TemperatureDegC">Mean of the probes, shape [rows]; null when there is none.</param>
+/// <param name="RowsAreAverages">Rows are means over the time since the row before.</param>
+internal sealed record DiagnosisColumns(
+    double[] TimeS, double[] CurrentA, double[][] GroupV, double[]? TemperatureDegC, bool RowsAreAverages)
+{
+    /// <summary>Rows.</summary>
+    internal int Rows => TimeS.Length;
+
+    /// <summary>Series groups.</summary>
+    internal int Groups => GroupV.Length;
+
+    /// <summary>Median seconds between rows.</summary>
+    internal double UsualStepS { get; } = ChargeCount.UsualStep(TimeS);
+
+    /// <summary>Temperature of a row; NaN when unknown.</summary>
+    internal double Temperature(int row) => TemperatureDegC is null ? double.NaN : TemperatureDegC[row];
+
+    /// <summary>Copies one row of volts; false when any of them is lost.</summary>
+    internal bool CopyVolts(int row, double[] into)
+    {
+        bool whole = true;
+        for (int k = 0; k < GroupV.Length; k++)
+        {
+            into[k] = GroupV[k][row];
+            whole &= !double.IsNaN(into[k]);
+        }
+        return whole;
+    }
+}

@@ -1,0 +1,134 @@
+using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.LinearAlgebra.Factorization;
+
+namespace PackPlanner.Core.Diagnosis;
+
+/// <summary>Normal equations of a fit with a few parameters common to all groups and some of each group's own.</summary>
+/// <remarks>
+/// No two groups' own parameters meet, so each group is eliminated by itself and the work grows with the number of
+/// groups, not with its cube.
+/// </remarks>
+internal sealed class NormalEquations
+{
+    private readonly int shared;
+    private readonly int own;
+    private readonly Matrix<double> common;
+    private readonly Matrix<double>[] mixed;
+    private readonly Matrix<double>[] single;
+
+    internal NormalEquations(int shared, int own, int groups)
+    {
+        this.shared = shared;
+        this.own = own;
+        common = Matrix<double>.Build.Dense(shared, shared);
+        mixed = [.. Enumerable.Range(0, groups).Select(_ => Matrix<double>.Build.Dense(own, shared))];
+        single = [.. Enumerable.Range(0, groups).Select(_ => Matrix<double>.Build.Dense(own, own))];
+        Right = new double[shared + (groups * own)];
+    }
+
+    /// <summary>The pull on every parameter.</summary>
+    internal double[] Right { get; }
+
+    internal void Clear()
+    {
+        common.Clear();
+        Array.Clear(Right);
+        for (int k = 0; k < single.Length; k++)
+        {
+            mixed[k].Clear();
+            single[k].Clear();
+        }
+    }
+
+    /// <summary>Adds to the curvature between two parameters, counted as in <see cref="Right"/>; both orders at once.</summary>
+    internal void Add(int a, int b, double value)
+    {
+        if (a < shared && b < shared)
+        {
+            common[a, b] += value;
+            if (a != b)
+                common[b, a] += value;
+            return;
+        }
+        (int low, int high) = a < b ? (a, b) : (b, a);
+        int group = (high - shared) / own, at = (high - shared) % own;
+        if (low < shared)
+        {
+            mixed[group][at, low] += value;
+            return;
+        }
+        int other = low - shared - (group * own);
+        single[group][at, other] += value;
+        if (at != other)
+            single[group][other, at] += value;
+    }
+
+    /// <summary>Adds a lower-triangular block over the common parameters and then one group's own.</summary>
+    internal void AddBlock(int group, ReadOnlySpan<double> block, ReadOnlySpan<double> right)
+    {
+        int size = shared + own;
+        for (int a = 0; a < size; a++)
+        {
+            Right[a < shared ? a : a + (group * own)] += right[a];
+            for (int b = 0; b <= a; b++)
+            {
+                double value = block[(a * size) + b];
+                if (value != 0)
+                    Add(a < shared ? a : a + (group * own), b < shared ? b : b + (group * own), value);
+            }
+        }
+    }
+
+    /// <summary>Solves with the diagonal raised by a share of itself.</summary>
+    internal double[] Solve(double damping)
+    {
+        Matrix<double> left = common.Clone();
+        for (int i = 0; i < shared; i++)
+            left[i, i] *= 1 + damping;
+        Vector<double> right = Vector<double>.Build.Dense(Right[..shared]);
+        Matrix<double>[] carried = new Matrix<double>[single.Length];
+        Vector<double>[] lone = new Vector<double>[single.Length];
+        for (int k = 0; k < single.Length; k++)
+        {
+            Matrix<double> block = single[k].Clone();
+            for (int i = 0; i < own; i++)
+                block[i, i] *= 1 + damping;
+            Cholesky<double> factor = block.Cholesky();
+            carried[k] = factor.Solve(mixed[k]);
+            lone[k] = factor.Solve(Vector<double>.Build.Dense(Right[(shared + (k * own))..(shared + ((k + 1) * own))]));
+            left -= mixed[k].TransposeThisAndMultiply(carried[k]);
+            right -= mixed[k].TransposeThisAndMultiply(lone[k]);
+        }
+        Vector<double> head = left.Cholesky().Solve(right);
+        double[] all = new double[Right.Length];
+        head.ToArray().CopyTo(all, 0);
+        for (int k = 0; k < single.Length; k++)
+            (lone[k] - (carried[k] * head)).ToArray().CopyTo(all, shared + (k * own));
+        return all;
+    }
+
+    /// <summary>Solves for one group's own parameters with the common ones held.</summary>
+    internal double[] SolveOwn(int group, double damping)
+    {
+        Matrix<double> block = single[group].Clone();
+        for (int i = 0; i < own; i++)
+            block[i, i] *= 1 + damping;
+        return block.Cholesky().Solve(Vector<double>.Build.Dense(Right[(shared + (group * own))..(shared + ((group + 1) * own))])).ToArray();
+    }
+
+    /// <summary>Covariance of the common parameters, and of each group's own with them taken into account.</summary>
+    internal (Matrix<double> Common, Matrix<double>[] Own, Matrix<double>[] Carried) Covariances()
+    {
+        Matrix<double> left = common.Clone();
+        Matrix<double>[] carried = new Matrix<double>[single.Length], inverse = new Matrix<double>[single.Length];
+        for (int k = 0; k < single.Length; k++)
+        {
+            inverse[k] = single[k].Cholesky().Solve(Matrix<double>.Build.DenseIdentity(own));
+            carried[k] = inverse[k] * mixed[k];
+            left -= mixed[k].TransposeThisAndMultiply(carried[k]);
+        }
+        Matrix<double> shared = left.Cholesky().Solve(Matrix<double>.Build.DenseIdentity(this.shared));
+        Matrix<double>[] owns = [.. inverse.Select((i, k) => i + (carried[k] * shared).TransposeAndMultiply(carried[k]))];
+        return (shared, owns, carried);
+    }
+}

@@ -1,0 +1,203 @@
+namespace PackPlanner.Core.Diagnosis;
+
+/// <summary>From columns to a fitted pack: counts, cuts, looks over the valleys, fits, and tries tap errors.</summary>
+internal static class PackEstimator
+{
+    /// <summary>The fitted pack and what led to it.</summary>
+    internal sealed record Estimate(
+        PackModel Model, PackFit Fit, ChargeCount Count, ResistanceFit Resistance, IReadOnlyList<(int A, int B, double Gain)> Taps, double StepS, double EmptyV)
+    {
+        /// <summary>Median of the groups' capacities.</summary>
+        internal double MedianCapacityAh { get; } = Model.RatedAh * Math.Exp(GroupEstimates.Median(
+            [.. Enumerable.Range(0, Model.Groups).Select(k => Fit.X[Model.GroupAt(k) + PackParameters.LogCapacity])]));
+
+        /// <summary>Median of the groups' states of charge at the first row.</summary>
+        internal double MedianCharge { get; } = GroupEstimates.Median(
+            [.. Enumerable.Range(0, Model.Groups).Select(k => Fit.X[Model.GroupAt(k) + PackParameters.Charge])]);
+    }
+
+    /// <summary>Fits a log.</summary>
+    internal static Estimate Of(DiagnosisColumns log, PackGiven given, CancellationToken cancel)
+    {
+        (double ratedAh, double fullV, double emptyV) = (given.RatedGroupAh, given.FullV, given.EmptyV);
+        bool flat = given.Chemistry.HasFlatCurve;
+        ChargeCount count = ChargeCount.Of(log.TimeS, log.CurrentA, log.RowsAreAverages, ratedAh);
+        double lastS = log.TimeS[^1];
+        ResistanceWindows windows = ResistanceWindows.Of(log, count);
+        cancel.ThrowIfCancellationRequested();
+        double topV = flat ? fullV - 0.25 : fullV - 0.13;
+        ChargeSlices slices = Cut(log, count, ratedAh, topV);
+        double meanDegC = slices.Pieces.Select(p => p.TemperatureDegC).DefaultIfEmpty(double.NaN).Average();
+        ResistanceFit resistance = ResistanceFit.Of(windows, (_, _) => 1, log.Groups);
+        double floorV = flat ? 0.0012 : 0.0015;
+        PackModel model = new(slices, CurvePrior.For(given.Chemistry, fullV, emptyV), ResistanceShape.Prior(meanDegC), resistance, ratedAh,
+            Unit(resistance, ratedAh), floorV, Grain(log), flat ? 0.012 : 0.004, lastS > 12 * 3600, [], OwnCurves: false, LoadError: 0.06,
+            OffsetSd: Math.Max(0.3, count.ZeroSpreadA / (0.001 * ratedAh)));
+
+        PackFit? fit = null;
+        PackModel first = model;
+        foreach (PackFit start in FirstFits(first, new PackScan(first)))
+        {
+            cancel.ThrowIfCancellationRequested();
+            (PackModel tried, PackFit trial) = Refine(first, start, windows, meanDegC, log.Groups);
+            (tried, trial) = Refine(tried with { OwnCurves = true }, trial, windows, meanDegC, log.Groups);
+            if (fit is null || trial.Judgement < fit.Judgement)
+                (model, fit) = (tried, trial);
+        }
+        cancel.ThrowIfCancellationRequested();
+        (model, fit, IReadOnlyList<(int, int, double)> taps) = TapErrors.Try(model, fit!);
+        return new Estimate(model, fit, count, model.Resistance, taps, log.UsualStepS, emptyV);
+    }
+
+    private static ChargeSlices Cut(DiagnosisColumns log, ChargeCount count, double ratedAh, double topV)
+    {
+        double shortestS = Math.Max(10, log.UsualStepS);
+        ChargeSlices slices = ChargeSlices.Of(log, count, ratedAh, shortestS, topV);
+        while (slices.Pieces.Length > 1100 && shortestS < 600)
+        {
+            shortestS *= 1.5 * Math.Max(1, slices.Pieces.Length / 3000.0);
+            slices = ChargeSlices.Of(log, count, ratedAh, shortestS, topV);
+        }
+        return slices;
+    }
+
+    /// <summary>The first fits worth going on with: the best, and another valley that comes near it.</summary>
+    private static List<PackFit> FirstFits(PackModel model, PackScan scan)
+    {
+        List<PackFit> fits = [];
+        foreach (PackScan.Start start in scan.Median(4))
+        {
+            PackFit fit = new(model, Begin(model, start));
+            LookAgain(model, fit, scan, keepBetter: false);
+            fit.Run(20, adaptFloors: false);
+            fits.Add(fit);
+        }
+        fits.Sort((a, b) => a.Judgement.CompareTo(b.Judgement));
+        List<PackFit> kept = [fits[0]];
+        PackFit? second = fits.Skip(1).FirstOrDefault(f => f.Judgement < fits[0].Judgement + 60
+            && (Math.Abs(f.X[model.MeanAt] - fits[0].X[model.MeanAt]) > 0.04 || Math.Abs(f.X[model.MeanAt + 1] - fits[0].X[model.MeanAt + 1]) > 0.03));
+        if (second is not null)
+            kept.Add(second);
+        return kept;
+    }
+
+    private static double[] Begin(PackModel model, PackScan.Start start)
+    {
+        double[] x = new double[model.Size];
+        start.Weights.CopyTo(x, 0);
+        for (int j = 0; j < SlowCurrents.TauS.Length; j++)
+            x[model.SlowAt + j] = PackStart.ExpectedSlow(model, j, out _);
+        start.Hysteresis.CopyTo(x, model.HysteresisAt);
+        (x[model.MeanAt], x[model.MeanAt + 1]) = (start.LogCapacity, start.Charge);
+        for (int k = 0; k < model.Groups; k++)
+            Own(model, k, start.LogCapacity, start.Charge).CopyTo(x, model.GroupAt(k));
+        return x;
+    }
+
+    private static double[] Own(PackModel model, int group, double logCapacity, double charge)
+    {
+        double[] own = new double[model.PerGroup];
+        PackStart.ResistanceBelief(model, group, out double cells, out double joint, out _, out _, out _);
+        (own[PackParameters.LogCapacity], own[PackParameters.Charge]) = (logCapacity, charge);
+        (own[PackParameters.Cells], own[PackParameters.Joint]) = (cells, joint);
+        return own;
+    }
+
+    /// <summary>Looks over the valleys of every group under the curve as it now is, and moves the group where one is better.</summary>
+    /// <returns>True when a group moved.</returns>
+    private static bool LookAgain(PackModel model, PackFit fit, PackScan scan, bool keepBetter)
+    {
+        double[] x = fit.X;
+        PackScan.Start now = new(x[model.MeanAt], x[model.MeanAt + 1], x[..model.Curve.Shapes],
+            x[model.HysteresisAt..model.MeanAt], 0);
+        bool moved = false;
+        for (int k = 0; k < model.Groups; k++)
+        {
+            int at = model.GroupAt(k);
+            (double[] Own, double Cost) best = fit.Polish(k, x[at..(at + model.PerGroup)], 0, keepBetter ? 6 : 12);
+            double had = best.Cost;
+            foreach ((double logCapacity, double charge) in scan.Group(k, now, 3))
+            {
+                (double[] Own, double Cost) trial = fit.Polish(k, Own(model, k, logCapacity, charge), 0, 12);
+                if (trial.Cost < best.Cost)
+                    best = trial;
+            }
+            moved |= best.Cost < had - 3;
+            fit.Place(k, best.Own);
+        }
+        return moved;
+    }
+
+    /// <summary>With charges known, reads how resistance depends on charge, and fits again.</summary>
+    private static (PackModel Model, PackFit Fit) Refine(PackModel model, PackFit fit, ResistanceWindows windows, double meanDegC, int groups)
+    {
+        double[][] charge = new double[windows.All.Count][];
+        for (int w = 0; w < charge.Length; w++)
+        {
+            int piece = Nearest(model.Slices, windows.All[w].TimeS);
+            charge[w] = [.. Enumerable.Range(0, groups).Select(k => fit.ChargeAt(piece, k))];
+        }
+        ResistanceShape shape = model.Shape;
+        ResistanceFit resistance = model.Resistance;
+        for (int round = 0; round < 2; round++)
+        {
+            ResistanceShape now = shape;
+            resistance = ResistanceFit.Of(windows, (w, k) => now.At(charge[w][k], windows.All[w].TemperatureDegC, out _), groups);
+            shape = ResistanceShape.Fit(
+                [.. resistance.Factors().Select(f => new ResistanceShape.Reading(
+                    charge[f.Window][f.Group], windows.All[f.Window].TemperatureDegC, f.Factor, f.Variance))], meanDegC);
+        }
+        PackModel next = model with { LoadError = 0.015, Shape = shape, Resistance = resistance, UnitOhm = Unit(resistance, model.RatedAh) };
+        double[] x = (double[])fit.X.Clone();
+        for (int k = 0; k < groups; k++)
+        {
+            x[next.GroupAt(k) + PackParameters.Cells] *= model.UnitOhm / next.UnitOhm;
+            x[next.GroupAt(k) + PackParameters.Joint] *= model.UnitOhm / next.UnitOhm;
+        }
+        PackFit again = new(next, x);
+        PackScan scan = new(next);
+        for (int round = 0; round < 3; round++)
+        {
+            bool moved = LookAgain(next, again, scan, keepBetter: true);
+            again.Run(round == 0 ? 25 : 15, adaptFloors: round == 0);
+            if (!moved)
+                break;
+        }
+        return (next, again);
+    }
+
+    private static int Nearest(ChargeSlices slices, double timeS)
+    {
+        int low = 0, high = slices.Pieces.Length - 1;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = slices.Pieces[middle].TimeS < timeS ? (middle + 1, high) : (low, middle);
+        }
+        return low > 0 && timeS - slices.Pieces[low - 1].TimeS < slices.Pieces[low].TimeS - timeS ? low - 1 : low;
+    }
+
+    private static double Unit(ResistanceFit resistance, double ratedAh)
+    {
+        double[] total = [.. resistance.CellOhm.Zip(resistance.JointOhm, (c, j) => c + j).Order()];
+        double middle = total[total.Length / 2];
+        // About 85 milliohm for each ampere-hour in parallel is ordinary (common practice, no source).
+        return middle > 0.1 * 0.085 / ratedAh && middle < 10 * 0.085 / ratedAh ? middle : 0.085 / ratedAh;
+    }
+
+    /// <summary>The smallest step between different readings of one group.</summary>
+    private static double Grain(DiagnosisColumns log)
+    {
+        double grain = 0.1;
+        foreach (double[] volts in log.GroupV)
+        {
+            for (int i = 1; i < Math.Min(volts.Length, 3000); i++)
+            {
+                double d = Math.Abs(volts[i] - volts[i - 1]);
+                if (d > 2e-5)
+                    grain = Math.Min(grain, d);
+            }
+        }
+        return grain;
+    }
+}

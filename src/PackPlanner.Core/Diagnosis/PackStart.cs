@@ -1,0 +1,60 @@
+namespace PackPlanner.Core.Diagnosis;
+
+/// <summary>Beliefs that stand before the joint fit.</summary>
+internal static class PackStart
+{
+    // Slow parts relative to the ohmic one where the log holds no steps to tell (common practice, no source).
+    private static readonly double[] UsualSlow = [.12, .18, .18, .25, .3];
+
+    private static readonly double[] SeenSd = [.08, .1, .15, .35];
+
+    // Squared error that the division into cells and joint has whatever the log, in units: about 3 %.
+    private const double OwnError = 0.03 * 0.03;
+
+    /// <summary>Expected slow part j and its spread.</summary>
+    internal static double ExpectedSlow(PackModel model, int j, out double sd)
+    {
+        bool known = Known(model);
+        bool seen = known && j < ResistanceWindows.Terms - 1;
+        sd = seen ? SeenSd[j] : 0.4;
+        return seen ? model.Resistance.Slow[j] : UsualSlow[j];
+    }
+
+    /// <summary>Expected logarithm of capacity over rated: used packs hold less than new ones, hardly any holds more.</summary>
+    internal static double ExpectedLogCapacity(double at, out double sd)
+    {
+        double expected = Math.Log(0.93);
+        sd = at > expected ? 0.06 : 0.13;
+        return expected;
+    }
+
+    /// <summary>True where steps of current told the resistance to a tenth or better.</summary>
+    internal static bool Known(PackModel model)
+    {
+        double[] cc = [.. model.Resistance.Information.Select(i => i[0])];
+        Array.Sort(cc);
+        double sd = 1 / Math.Sqrt(Math.Max(1e-12, cc[cc.Length / 2]));
+        return sd < 0.03 * model.UnitOhm;
+    }
+
+    /// <summary>Expected cells and joint of a group in units, and the information on them.</summary>
+    internal static void ResistanceBelief(
+        PackModel model, int k, out double cells, out double joint, out double cc, out double cj, out double jj)
+    {
+        if (!Known(model))
+        {
+            (cells, joint, cc, cj, jj) = (1, 0, 1 / 0.09, 0, 1 / 0.0025);
+            return;
+        }
+        cells = model.Resistance.CellOhm[k] / model.UnitOhm;
+        joint = model.Resistance.JointOhm[k] / model.UnitOhm;
+        double[] information = model.Resistance.Information[k];
+        // Counted row by row the information is far too proud: a tenth of it, and an error of the model's own on top.
+        double scale = 0.1 * model.UnitOhm * model.UnitOhm;
+        double determinant = scale * scale * ((information[0] * information[2]) - (information[1] * information[1]));
+        double vc = (scale * information[2] / determinant) + OwnError, vj = (scale * information[0] / determinant) + OwnError;
+        double vx = (-scale * information[1] / determinant) - (0.9 * OwnError);
+        determinant = (vc * vj) - (vx * vx);
+        (cc, cj, jj) = (vj / determinant, -vx / determinant, vc / determinant);
+    }
+}

@@ -1,0 +1,110 @@
+using PackPlanner.Core.Cautions;
+using static System.FormattableString;
+
+namespace PackPlanner.Core.Diagnosis;
+
+/// <summary>Diagnoses a pack from its log.</summary>
+public static class RideDiagnoser
+{
+    /// <summary>Fits the log and says what it shows.</summary>
+    /// <param name="log">The log; its current column must be there and signed.</param>
+    /// <param name="given">What the owner knows.</param>
+    /// <param name="stop">A user's cancel.</param>
+    /// <exception cref="ArgumentException">The log has no current, fewer than three rows, or no group.</exception>
+    public static RideDiagnosis Diagnose(RideLog log, PackGiven given, CancellationToken stop = default)
+    {
+        if (log.CurrentA is not { } current || log.Rows < 3 || log.Groups == 0)
+            throw new ArgumentException("A diagnosis needs rows with time, current and group voltages.", nameof(log));
+        DiagnosisColumns columns = new(log.TimeS, current, log.GroupV, MeanTemperature(log), log.RowsAreAverages);
+        bool flat = given.Chemistry.HasFlatCurve;
+        PackEstimator.Estimate estimate = PackEstimator.Of(columns, given, stop);
+        GroupEstimate[] groups = GroupEstimates.Of(estimate);
+        Identifiability told = Identifiability.Of(estimate, flat);
+        HashSet<int> suspect = [.. estimate.Taps.SelectMany(t => (int[])[t.A, t.B]).Where(k => k >= 0)];
+        List<FindingDetail>[] findings = [.. groups.Select((g, k) => Verdicts.Of(g, estimate, told, suspect.Contains(k)))];
+        (IReadOnlyList<RideEvent> events, IReadOnlyList<Caution> cautions) = RideEvents.Of(log, given, estimate.Count, suspect);
+        (LoadedRecovery loaded, IReadOnlyList<Remedy> remedies) = Remedies.Of(estimate, groups, findings);
+        double meanDegC = columns.TemperatureDegC is { } t ? t.Where(double.IsFinite).DefaultIfEmpty(double.NaN).Average() : double.NaN;
+        return new RideDiagnosis
+        {
+            Groups = [.. groups.Select((g, k) => Told(k, g, estimate, findings[k]))],
+            CapacityTold = told.Told,
+            WhyNot = told.Reason,
+            Recovery = Recovery.Of([.. groups.Select(g => g.CapacityAh)], [.. groups.Select(g => Math.Clamp(g.Charge, 0, 1))]),
+            Loaded = loaded,
+            Remedies = remedies,
+            Events = [.. events, .. Mirrored(estimate)],
+            Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC),
+            Cautions = [.. cautions, .. TapCautions(estimate), .. OutsideMeasured(told)],
+            Notes = Notes(log, given, estimate, meanDegC),
+        };
+    }
+
+    private static GroupDiagnosis Told(int k, GroupEstimate g, PackEstimator.Estimate estimate, List<FindingDetail> findings) => new(
+        k + 1, Ranged.Relative(g.CapacityAh, g.CapacitySd), Ranged.Normal(g.Offset, g.OffsetSd),
+        g.ResistanceOhm > 0 ? Ranged.Relative(1000 * g.ResistanceOhm, g.ResistanceSd) : null, Ranged.Relative(g.Share, g.ShareSd),
+        g.Charge, estimate.Model.Leaks ? 1000 * g.LeakA : null, 1000 * g.TapV, findings);
+
+    private static double[]? MeanTemperature(RideLog log)
+    {
+        if (log.TemperatureDegC.Length == 0)
+            return null;
+        double[] mean = new double[log.Rows];
+        double last = double.NaN;
+        for (int i = 0; i < mean.Length; i++)
+        {
+            double sum = 0;
+            int n = 0;
+            foreach (double[] probe in log.TemperatureDegC)
+            {
+                if (double.IsNaN(probe[i]))
+                    continue;
+                sum += probe[i];
+                n++;
+            }
+            mean[i] = last = n == 0 ? last : sum / n;
+        }
+        int first = Array.FindIndex(mean, double.IsFinite);
+        if (first < 0)
+            return null;
+        Array.Fill(mean, mean[first], 0, first);
+        return mean;
+    }
+
+    private static IEnumerable<Caution> OutsideMeasured(Identifiability told) => told.Told ? [] :
+        [new Caution("caution-30", SignalWord.Notice, "capacities", told.Reason!)];
+
+    private static IEnumerable<RideEvent> Mirrored(PackEstimator.Estimate estimate) => estimate.Taps.Select(t => new RideEvent(
+        0, "mirrored", t.A + 1, null, null, t.B < 0 ? "the end tap reads wrong by a constant amount"
+            : Invariant($"groups {t.A + 1} and {t.B + 1} read wrong by opposite amounts throughout the log")));
+
+    private static IEnumerable<Caution> TapCautions(PackEstimator.Estimate estimate)
+    {
+        for (int t = 0; t < estimate.Taps.Count; t++)
+        {
+            double millivolt = Math.Abs(10 * estimate.Fit.X[estimate.Model.TapAt + t]);
+            (int a, int b, _) = estimate.Taps[t];
+            yield return new Caution("caution-16", millivolt >= 50 ? SignalWord.Warning : SignalWord.Notice,
+                b < 0 ? Invariant($"group {a + 1}") : Invariant($"groups {a + 1} and {b + 1}"), Invariant($"readings wrong by {millivolt:f0} mV, mirrored"));
+        }
+    }
+
+    private static List<string> Notes(RideLog log, PackGiven given, PackEstimator.Estimate estimate, double meanDegC)
+    {
+        ChargeCount count = estimate.Count;
+        List<string> notes =
+        [
+            Invariant($"{log.Groups} groups, {log.Rows} rows over {log.TimeS[^1] / 3600:f2} h, a row each {log.UsualStepS:f1} s{(log.RowsAreAverages ? ", rows are averages" : "")}"),
+            Invariant($"the current sensor reads {count.ZeroA:f2} A at rest; that was taken off"),
+            Invariant($"{given.Chemistry.Name}, {given.RatedGroupAh:f1} Ah rated, full {given.FullV:f2} V and empty {given.EmptyV:f2} V at rest"),
+        ];
+        double gapH = count.Gaps.Sum(g => g.Seconds) / 3600;
+        if (count.Gaps.Count > 0)
+            notes.Add(Invariant($"{count.Gaps.Count} gaps, {gapH:f1} h in all; parked gaps were taken to move no charge"));
+        if (!estimate.Model.Leaks)
+            notes.Add("the log is too short for self-discharge to show: charge, rest 24 h or more, and read again");
+        if (!double.IsNaN(meanDegC) && meanDegC < 10)
+            notes.Add(Invariant($"the pack was cold (mean {meanDegC:f0} °C): every group's resistance is higher for it, and that accuses none"));
+        return notes;
+    }
+}

@@ -1,0 +1,90 @@
+namespace PackPlanner.Core.Diagnosis;
+
+/// <summary>Tries whether two neighbours read wrong by opposite amounts, and keeps it only where the fit gains a lot.</summary>
+internal static class TapErrors
+{
+    // A tap is believed when it explains as much as this many squared spreads; two free numbers alone would gain about two.
+    private const double Needed = 25;
+
+    /// <summary>Tries every tap; returns the fit with those freed that were believed.</summary>
+    internal static (PackModel Model, PackFit Fit, IReadOnlyList<(int A, int B, double Gain)> Taps) Try(PackModel model, PackFit fit)
+    {
+        List<(int A, int B, double Gain)> found = [];
+        for (int round = 0; round < 3; round++)
+        {
+            Dictionary<(int, int), (double[], double)> seen = [];
+            (int A, int B, double Millivolt, double Gain) best = (-1, -1, 0, Needed);
+            foreach ((int a, int b) in Candidates(model, fit, found))
+            {
+                foreach (int millivolt in (int[])[-60, -40, -25, -12, 12, 25, 40, 60])
+                {
+                    double gain = Gain(fit, seen, a, millivolt) + (b < 0 ? 0 : Gain(fit, seen, b, -millivolt));
+                    if (gain > best.Gain)
+                        best = (a, b, millivolt, gain);
+                }
+            }
+            if (best.A < 0)
+                break;
+            PackModel freed = model with { Taps = [.. found.Select(f => (f.A, f.B)), (best.A, best.B)] };
+            PackFit trial = new(freed, WithRoom(model, fit.X, found.Count, best.Millivolt / 10));
+            trial.CopyFloors(fit);
+            trial.Place(best.A, seen[(best.A, (int)best.Millivolt)].Item1);
+            if (best.B >= 0)
+                trial.Place(best.B, seen[(best.B, -(int)best.Millivolt)].Item1);
+            trial.Run(25, adaptFloors: false);
+            if (fit.Cost - trial.Cost < Needed || Math.Abs(trial.X[freed.TapAt + found.Count]) < 0.8)
+                break;
+            trial.Run(20, adaptFloors: true);
+            fit = trial;
+            found.Add((best.A, best.B, best.Gain));
+        }
+        return (model with { Taps = [.. found.Select(f => (f.A, f.B))] }, fit, found);
+
+        double Gain(PackFit at, Dictionary<(int, int), (double[], double)> seen, int group, int millivolt)
+        {
+            return Cost(at, seen, group, 0) - Cost(at, seen, group, millivolt);
+        }
+        double Cost(PackFit at, Dictionary<(int, int), (double[] Own, double Cost)> seen, int group, int millivolt)
+        {
+            if (!seen.TryGetValue((group, millivolt), out (double[] Own, double Cost) known))
+            {
+                int from = at.X.Length - ((model.Groups - group) * model.PerGroup);
+                known = at.Polish(group, at.X[from..(from + model.PerGroup)], 0.001 * millivolt, 10);
+                seen[(group, millivolt)] = known;
+            }
+            return known.Cost;
+        }
+    }
+
+    /// <summary>The parameters with a place for one more tap error, at zero.</summary>
+    private static double[] WithRoom(PackModel model, double[] x, int taps, double start) =>
+        [.. x[..(model.TapAt + taps)], start, .. x[(model.TapAt + taps)..]];
+
+    /// <summary>Taps worth a trial: the groups on both sides of it stand out from the rest in charge, capacity or misfit.</summary>
+    private static IEnumerable<(int A, int B)> Candidates(PackModel model, PackFit fit, List<(int A, int B, double Gain)> found)
+    {
+        bool[] odd = [.. Enumerable.Range(0, model.Groups).Select(k => Odd(model, fit, k))];
+        for (int a = 0; a + 1 < model.Groups; a++)
+        {
+            if ((odd[a] || odd[a + 1]) && !found.Any(f => f.A == a && f.B == a + 1))
+                yield return (a, a + 1);
+        }
+        foreach (int end in (int[])[0, model.Groups - 1])
+        {
+            if (odd[end] && !found.Any(f => f.A == end && f.B == -1))
+                yield return (end, -1);
+        }
+    }
+
+    private static bool Odd(PackModel model, PackFit fit, int k)
+    {
+        int At(int i) => fit.X.Length - ((model.Groups - i) * model.PerGroup);
+        int at = At(k);
+        double[] charges = [.. Enumerable.Range(0, model.Groups).Select(i => fit.X[At(i) + PackParameters.Charge]).Order()];
+        double[] logs = [.. Enumerable.Range(0, model.Groups).Select(i => fit.X[At(i)]).Order()];
+        double[] floors = [.. fit.FloorV.Order()];
+        return Math.Abs(fit.X[at + PackParameters.Charge] - charges[model.Groups / 2]) > 0.012
+            || Math.Abs(fit.X[at] - logs[model.Groups / 2]) > 0.03
+            || fit.FloorV[k] > 1.8 * floors[model.Groups / 2];
+    }
+}

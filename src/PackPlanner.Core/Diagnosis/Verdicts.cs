@@ -1,0 +1,115 @@
+using static System.FormattableString;
+
+namespace PackPlanner.Core.Diagnosis;
+
+/// <summary>Findings from figures with their spreads. A figure accuses only when it is past its limit and past its doubt.</summary>
+/// <remarks>Limits stand about midway between what healthy groups spread and what a fault that matters does (docs/methods/diagnosis.md).</remarks>
+internal static class Verdicts
+{
+    internal const double LowShare = 0.937, LowOffset = 0.035, HighTotal = 0.27, LeakPerAh = 0.0009;
+
+    /// <summary>Findings of one group.</summary>
+    internal static List<FindingDetail> Of(GroupEstimate g, PackEstimator.Estimate estimate, Identifiability told, bool sensor)
+    {
+        List<FindingDetail> findings = [];
+        if (sensor)
+            findings.Add(Sensor(g));
+        if (told.Told && LowCapacity(g) is { } low)
+            findings.Add(low);
+        if (SelfDischarge(g, estimate) is { } leak)
+            findings.Add(leak);
+        if (Imbalance(g, estimate) is { } offset)
+            findings.Add(offset);
+        if (PackStart.Known(estimate.Model) && Resistance(g) is { } resistance)
+            findings.Add(resistance);
+        if (!told.Told)
+        {
+            findings.Add(new FindingDetail(
+                FindingKind.CannotTell, [told.Reason!, "this says nothing for or against the group's health"], Sureness.High, told.Remedy!));
+        }
+        return findings;
+    }
+
+    private static FindingDetail? LowCapacity(GroupEstimate g)
+    {
+        double beyond = (1 - g.Share) / g.ShareSd;
+        if (g.Share > LowShare || beyond < 2)
+            return null;
+        List<string> evidence =
+        [
+            Invariant($"holds {100 * g.Share:f0} % of the median group's charge (90 % range {100 * g.Share * Math.Exp(-1.645 * g.ShareSd):f0} to {100 * g.Share * Math.Exp(1.645 * g.ShareSd):f0} %)"),
+            Math.Abs(g.Offset) < 0.02 ? "stands level with the others at the start, so it is not merely less charged"
+                : Invariant($"starts {100 * Math.Abs(g.Offset):f1} points {(g.Offset < 0 ? "below" : "above")} the others; that is counted apart from its capacity"),
+        ];
+        if (g.CellsShare > 1.15 && Math.Abs((g.CellsShare * g.Share) - 1) < 0.15)
+            evidence.Add(Invariant($"its resistance is higher by the same factor ({g.CellsShare:f2}): as when a parallel cell has dropped out"));
+        return new FindingDetail(FindingKind.LowCapacity, evidence, Grade(beyond),
+            "Charge this group full by itself and discharge it on a tester to the cut-off; with parallel cells, look for one that carries no current.");
+    }
+
+    private static FindingDetail? Imbalance(GroupEstimate g, PackEstimator.Estimate estimate)
+    {
+        // Seen at the start, when the others are full, and when they are empty: a smaller group drifts off at one of them by itself.
+        double middle = estimate.MedianCapacityAh, start = estimate.MedianCharge;
+        double atFull = g.Offset + ((1 - start) * ((middle / g.CapacityAh) - 1));
+        double atEmpty = g.Offset - (start * ((middle / g.CapacityAh) - 1));
+        double[] seen = Math.Abs(Math.Log(g.Share)) < 0.05 ? [g.Offset] : [g.Offset, atFull, atEmpty];
+        double least = seen.MinBy(Math.Abs);
+        if (g.TapV != 0)
+            return Math.Abs(least) > 0.06 && Math.Abs(least) > 4 * g.OffsetSd ? Found(least) : null;
+        return Math.Abs(least) < LowOffset || Math.Abs(least) < 2 * g.OffsetSd || seen.Any(s => Math.Sign(s) != Math.Sign(g.Offset)) ? null : Found(least);
+
+        FindingDetail Found(double size) => new(
+            FindingKind.Imbalance,
+            [
+                Invariant($"{100 * Math.Abs(g.Offset):f1} points {(g.Offset < 0 ? "below" : "above")} the median group at the first row (± {164.5 * g.OffsetSd:f1})"),
+                "the same shift in ampere-hours all along the curve; a loss of capacity would grow with depth",
+            ],
+            Grade(Math.Abs(size) / g.OffsetSd),
+            "Balance at the top of a slow charge and log again: the shift must be gone; if it comes back within days, look for a leak.");
+    }
+
+    private static FindingDetail? SelfDischarge(GroupEstimate g, PackEstimator.Estimate estimate)
+    {
+        double limitA = LeakPerAh * estimate.Model.RatedAh;
+        if (!estimate.Model.Leaks || g.LeakA < limitA || g.LeakA < 2.5 * g.LeakSd)
+            return null;
+        return new FindingDetail(
+            FindingKind.SelfDischarge,
+            [
+                Invariant($"loses {1000 * g.LeakA:f0} mA more than the median group, at rest as under load (± {1645 * g.LeakSd:f0})"),
+                "its offset moves with time and not with the charge drawn",
+            ],
+            Grade(g.LeakA / g.LeakSd),
+            "Charge full, rest 24 h or more with the balancer off, and read this group against its neighbours twice.");
+    }
+
+    private static FindingDetail? Resistance(GroupEstimate g)
+    {
+        double excess = g.TotalShare - 1;
+        if (excess < HighTotal)
+            return null;
+        double slow = g.CellsShare - 1;
+        string size = Invariant($"{1000 * (g.ResistanceOhm - (g.ResistanceOhm / g.TotalShare)):f2} milliohm above the median group ({g.TotalShare:f2} times)");
+        bool joint = slow < 0.45 * excess;
+        Sureness sure = Grade(Math.Abs(slow - (0.45 * excess)) / g.CellsSd);
+        return joint
+            ? new FindingDetail(FindingKind.Connection,
+                [size, Invariant($"all of it at the instant of the step; the slow part is {g.CellsShare:f2} times the median's"), "within the span of this group's taps: the joint to the neighbour below or above"],
+                sure, "Measure millivolts over each joint of this group, and over the tap's own joint, at a known current.")
+            : new FindingDetail(FindingKind.HighResistance,
+                [size, Invariant($"the slow part is higher too ({g.CellsShare:f2} times the median's): cells or welds inside the group")],
+                sure, "Measure each cell of the group four-wire, or its voltage drop one second after a known step of current.");
+    }
+
+    private static FindingDetail Sensor(GroupEstimate g) => new(
+        FindingKind.Sensor,
+        [
+            Invariant($"reads {1000 * Math.Abs(g.TapV):f0} mV too {(g.TapV > 0 ? "high" : "low")} at every current and charge"),
+            "its neighbour reads wrong by the same amount the other way, or the tap is the last of the string",
+        ],
+        Math.Abs(g.TapV) > 0.015 ? Sureness.High : Sureness.Medium,
+        "Measure this group and its neighbours at the cells with a meter and compare with the log at rest.");
+
+    private static Sureness Grade(double spreads) => spreads > 5 ? Sureness.High : spreads > 3 ? Sureness.Medium : Sureness.Low;
+}
