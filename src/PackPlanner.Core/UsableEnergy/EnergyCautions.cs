@@ -1,0 +1,150 @@
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Packs;
+
+namespace PackPlanner.Core.UsableEnergy;
+
+/// <summary>What else must be known to judge where a string can hurt.</summary>
+public sealed record StringProtection
+{
+    /// <summary>A main fuse is planned or fitted.</summary>
+    public bool Fuse { get; init; }
+
+    /// <summary>A disconnect is planned or fitted.</summary>
+    public bool Disconnect { get; init; }
+
+    /// <summary>A pre-charge path is planned or fitted.</summary>
+    public bool PreCharge { get; init; }
+
+    /// <summary>A monitor that watches each group is planned or fitted.</summary>
+    public bool Monitor { get; init; }
+
+    /// <summary>Each cell has a fuse or fusible link.</summary>
+    public bool CellFuses { get; init; }
+
+    /// <summary>Highest continuous current of one cell, amperes; null: unknown.</summary>
+    public double? CellRatingA { get; init; }
+
+    /// <summary>Cell temperature while charging, degrees Celsius; null: that of the ride.</summary>
+    public double? ChargeDegC { get; init; }
+
+    /// <summary>Charging current of the charger, amperes; null: no charger is named.</summary>
+    public double? ChargerA { get; init; }
+
+    /// <summary>True where the resistances given are 1 kHz ones.</summary>
+    public bool OnlyFirstInstant { get; init; }
+}
+
+/// <summary>A caution that could not be judged.</summary>
+/// <param name="Code">Its code.</param>
+/// <param name="Why">Which reading is missing.</param>
+public sealed record NotChecked(string Code, string Why);
+
+/// <summary>Cautions that a string in use raises: 9, 11, 21 to 24, 28 and 30.</summary>
+public static class EnergyCautions
+{
+    /// <summary>Volts above which a touch is dangerous. Source: [Iso6469-4].</summary>
+    public const double ShockV = 60;
+
+    private const double CoolDegC = 10;
+
+    /// <summary>Judges a string.</summary>
+    /// <param name="request">The string and its load.</param>
+    /// <param name="budget">Its budget.</param>
+    /// <param name="shorted">Its short-circuit currents.</param>
+    /// <param name="protection">What is planned or fitted.</param>
+    /// <returns>The cautions raised, and those that could not be judged.</returns>
+    public static (IReadOnlyList<Caution> Raised, IReadOnlyList<NotChecked> NotChecked) Of(
+        EnergyRequest request, EnergyBudget budget, StringShortCircuit shorted, StringProtection protection)
+    {
+        List<Caution> raised = [];
+        List<NotChecked> open = [];
+        double fullV = request.Groups.Count * request.ChargedToV;
+        if (fullV > ShockV)
+            raised.Add(new Caution("caution-09", SignalWord.Warning, "pack at full charge", $"{fullV:0.0#} V; the limit is {ShockV:0} V"));
+        Cold(request, protection, raised, open);
+        if (shorted.ProspectiveA is { } prospectiveA)
+            AddIf(raised, ShortCircuit.HighCurrent("pack", prospectiveA));
+        else
+            open.Add(new NotChecked("caution-21", "no resistances: the short-circuit current is not known"));
+        CellFuses(request, protection, raised, open);
+        Protection(protection, raised);
+        Rating(request, budget, protection, raised, open);
+        if (protection.ChargerA is not null)
+            raised.Add(new Caution("caution-28", SignalWord.Warning, "charger settings", "the first charge of a new or changed pack"));
+        raised.AddRange(Extrapolated(request, protection));
+        return (raised, open);
+    }
+
+    private static void Cold(EnergyRequest request, StringProtection protection, List<Caution> raised, List<NotChecked> open)
+    {
+        double? degC = protection.ChargeDegC ?? request.TemperatureDegC;
+        string of = protection.ChargeDegC is null ? "the temperature given for the ride" : "the temperature given for charging";
+        if (degC is null)
+            open.Add(new NotChecked("caution-11", "no temperature: cold charging is not judged"));
+        else if (!request.Chemistry.HasGraphiteAnode)
+            open.Add(new NotChecked("caution-11", $"{request.Chemistry.Name}: only the data sheet gives the lowest charging temperature"));
+        else if (degC < 0)
+            raised.Add(new Caution("caution-11", SignalWord.Warning, "charging", $"{degC:0.#} °C, {of}; a graphite anode is not charged below 0 °C"));
+        else if (degC < CoolDegC)
+            raised.Add(new Caution("caution-11", SignalWord.Caution, "charging", $"{degC:0.#} °C, {of}: at most {ChargeRates.PerHour(request.Chemistry, degC.Value):0.##} A for each Ah where the data sheet says nothing else"));
+    }
+
+    private static void CellFuses(EnergyRequest request, StringProtection protection, List<Caution> raised, List<NotChecked> open)
+    {
+        SeriesGroup? widest = request.Groups.Where(group => group.Parallel is not null).MaxBy(group => group.Parallel);
+        if (widest?.Parallel is not { } parallel)
+            open.Add(new NotChecked("caution-22", "the number of cells in parallel is not given"));
+        else if (!protection.CellFuses)
+            AddIf(raised, ShortCircuit.NoCellFuses($"group {widest.Number}", parallel, request.LabelV, widest.ResistanceMilliohm * parallel, widest.CapacityAh / parallel));
+    }
+
+    private static void Protection(StringProtection protection, List<Caution> raised)
+    {
+        string[] missing =
+        [
+            .. new (bool Has, string Name)[]
+            {
+                (protection.Fuse, "fuse"), (protection.Disconnect, "disconnect"),
+                (protection.PreCharge, "pre-charge"), (protection.Monitor, "monitor for each group"),
+            }.Where(part => !part.Has).Select(part => part.Name),
+        ];
+        if (missing.Length > 0)
+            raised.Add(new Caution("caution-23", SignalWord.Warning, "pack", $"not stated: {string.Join(", ", missing)}"));
+    }
+
+    private static void Rating(EnergyRequest request, EnergyBudget budget, StringProtection protection, List<Caution> raised, List<NotChecked> open)
+    {
+        if (protection.CellRatingA is not { } ratingA || budget.EffectiveA <= 0 || request.Groups.Any(group => group.Parallel is null))
+        {
+            open.Add(new NotChecked("caution-24", "a load, the cells in parallel and a cell's rating are needed"));
+            return;
+        }
+
+        if (request.Groups.Any(group => group.LargestShareTimes is null))
+            open.Add(new NotChecked("caution-24", "shares inside the groups are not known: an equal share is taken"));
+        foreach (SeriesGroup group in request.Groups)
+        {
+            double worstA = budget.EffectiveA / group.Parallel!.Value * (group.LargestShareTimes ?? 1);
+            double agedA = ratingA * Math.Min(1, group.CapacityAh / request.RatedAh ?? 1);
+            if (worstA > agedA)
+                raised.Add(new Caution("caution-24", SignalWord.Warning, $"group {group.Number}", $"its hardest-worked cell carries {worstA:0.0#} A; its aged rating is {agedA:0.0#} A"));
+        }
+    }
+
+    private static IEnumerable<Caution> Extrapolated(EnergyRequest request, StringProtection protection)
+    {
+        if (request.TemperatureDegC is { } degC && ColdCapacity.IsExtrapolated(request.Chemistry, degC))
+            yield return new Caution("caution-30", SignalWord.Notice, "temperature", $"{degC:0.#} °C lies below what the rule for the cold was measured for");
+        if (request.Chemistry.Curve.Standing == Standing.Assumed)
+            yield return new Caution("caution-30", SignalWord.Notice, "open-circuit curve", $"the curve of {request.Chemistry.Name} is its general shape from memory, not a measurement");
+        if (protection.OnlyFirstInstant)
+            yield return new Caution("caution-30", SignalWord.Notice, "resistance", "1 kHz resistances understate sag and heat under a load that lasts");
+    }
+
+    private static void AddIf(List<Caution> raised, Caution? caution)
+    {
+        if (caution is not null)
+            raised.Add(caution);
+    }
+}

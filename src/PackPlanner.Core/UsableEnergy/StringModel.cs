@@ -1,0 +1,134 @@
+using PackPlanner.Core.Cells;
+
+namespace PackPlanner.Core.UsableEnergy;
+
+/// <summary>A request turned into the strings that are discharged: which charge each group starts with, and how it is scaled.</summary>
+internal sealed class StringModel
+{
+    private readonly EnergyRequest request;
+
+    internal StringModel(EnergyRequest request)
+    {
+        this.request = request;
+        double topV = Math.Max(request.Chemistry.FullV, request.ChargedToV);
+        Curve = request.Chemistry.Curve.Between(topV, request.TestCutoffV ?? request.EndsAtV);
+        TopFraction = request.ChargedToV >= topV ? 1 : Curve.FractionAt(request.ChargedToV);
+        ResistanceOhm = KnownResistances(request.Groups);
+        CapacityAh = [.. request.Groups.Select((group, g) => AtRestAh(group.CapacityAh, ResistanceOhm?[g]))];
+    }
+
+    /// <summary>Resting volts with 1 at the charge limit and 0 at the cut-off of the tests.</summary>
+    internal OpenCircuitCurve Curve { get; }
+
+    /// <summary>State of charge at the volts that the pack is charged to.</summary>
+    internal double TopFraction { get; }
+
+    /// <summary>Ampere-hours between the ends of the curve, shape [groups].</summary>
+    internal double[] CapacityAh { get; }
+
+    /// <summary>Ohms, shape [groups]; null when no group's resistance is known. Unknown ones take the median of the known.</summary>
+    internal double[]? ResistanceOhm { get; }
+
+    /// <summary>Links between the groups and leads, ohms; null when the links are unknown.</summary>
+    internal double? LinkOhm => request.LinkMilliohm is null && request.LeadsMilliohm is null ? null
+        : ((request.LinkMilliohm ?? 0) * (request.Groups.Count - 1) + (request.LeadsMilliohm ?? 0)) / 1000;
+
+    /// <summary>The string as it is now: charged until its first group is full.</summary>
+    internal SeriesString Now() => String(CapacityAh, Offsets(TopFraction), withCells: true, withLinks: true);
+
+    /// <summary>The string with every group full.</summary>
+    internal SeriesString Balanced() => String(CapacityAh, All(TopFraction), withCells: true, withLinks: true);
+
+    internal SeriesString String(double[] capacityAh, double[] start, bool withCells, bool withLinks, double capacityFactor = 1, double ohmFactor = 1) => new()
+    {
+        Curve = Curve,
+        CapacityAh = capacityFactor == 1 ? capacityAh : [.. capacityAh.Select(ah => ah * capacityFactor)],
+        StartFraction = start,
+        CellOhm = withCells && ResistanceOhm is not null ? [.. ResistanceOhm.Select(ohm => ohm * ohmFactor)] : new double[capacityAh.Length],
+        LinkOhm = withLinks ? LinkOhm ?? 0 : 0,
+    };
+
+    internal double[] All(double value)
+    {
+        double[] all = new double[request.Groups.Count];
+        Array.Fill(all, value);
+        return all;
+    }
+
+    /// <summary>State of charge of each group once the first of them stands at <paramref name="top"/>.</summary>
+    internal double[] Offsets(double top)
+    {
+        if (request.Groups.All(group => group.StateOfChargeFraction is null))
+            return All(top);
+        double[] moment = [.. request.Groups.Select(group => group.StateOfChargeFraction
+            ?? throw new ArgumentException("Either all groups have a state of charge or none."))];
+        double addedAh = moment.Zip(CapacityAh, (fraction, ah) => (top - fraction) * ah).Min();
+        return [.. moment.Zip(CapacityAh, (fraction, ah) => fraction + addedAh / ah)];
+    }
+
+    /// <summary>The groups with the weakest ones replaced by the median one.</summary>
+    internal SeriesString Replaced(int count, out IReadOnlyList<int> replaced)
+    {
+        int[] weakest = [.. Enumerable.Range(0, CapacityAh.Length).OrderBy(g => CapacityAh[g]).ThenBy(g => g).Take(count)];
+        double[] capacityAh = [.. CapacityAh];
+        double[]? ohms = ResistanceOhm is null ? null : [.. ResistanceOhm];
+        foreach (int g in weakest)
+        {
+            capacityAh[g] = Median(CapacityAh);
+            if (ohms is not null)
+                ohms[g] = Median(ResistanceOhm!);
+        }
+
+        replaced = [.. weakest.Select(g => request.Groups[g].Number)];
+        return new SeriesString
+        {
+            Curve = Curve,
+            CapacityAh = capacityAh,
+            StartFraction = All(TopFraction),
+            CellOhm = ohms ?? new double[capacityAh.Length],
+            LinkOhm = LinkOhm ?? 0,
+        };
+    }
+
+    internal static double Median(IEnumerable<double> values)
+    {
+        double[] sorted = [.. values.Order()];
+        int half = sorted.Length / 2;
+        return sorted.Length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+    }
+
+    // A test at a current stopped while some charge was left: what the same cell holds at rest is more.
+    private double AtRestAh(double testedAh, double? ohm)
+    {
+        if (request.TestCurrentA is not > 0 || ohm is null)
+            return testedAh;
+        double left = LoadedEnd(Curve, request.TestCurrentA.Value, ohm.Value, request.TestCutoffV ?? request.EndsAtV);
+        return testedAh / (1 - left);
+    }
+
+    /// <summary>State of charge at which a group's loaded volts meet a cut-off; 1 when they begin below it.</summary>
+    internal static double LoadedEnd(OpenCircuitCurve curve, double loadA, double ohm, double cutoffV)
+    {
+        double Above(double fraction) => curve.VoltsAt(fraction) - loadA * ohm * ResistanceLaw.AtCharge(fraction) - cutoffV;
+        double low = Math.Min(0, curve.FractionAt(cutoffV)) - 0.001;
+        double high = 1;
+        if (Above(high) <= 0)
+            return 1;
+        for (int i = 0; i < 60; i++)
+        {
+            double middle = (low + high) / 2;
+            if (Above(middle) > 0)
+                high = middle;
+            else
+                low = middle;
+        }
+
+        return high;
+    }
+
+    private static double[]? KnownResistances(IReadOnlyList<SeriesGroup> groups)
+    {
+        double[] known = [.. groups.Where(group => group.ResistanceMilliohm is not null).Select(group => group.ResistanceMilliohm!.Value / 1000)];
+        return known.Length == 0 ? null : [.. groups.Select(group => group.ResistanceMilliohm / 1000 ?? Median(known))];
+    }
+}
