@@ -20,17 +20,8 @@ internal static class EnergySpread
     internal static UsableSpread Of(EnergyRequest request, DischargeRun full, SeriesString ridden)
     {
         double[] sigmaAh = [.. request.Groups.Select((group, g) => request.RepeatabilityFraction / Math.Sqrt(group.Parallel ?? 1) * ridden.CapacityAh[g])];
-        (double lowAh, double highAh) = full.ByController
-            ? ByController(ridden, full, sigmaAh)
-            : ByCell(request, ridden, full, sigmaAh);
-        double alongWh = NinetyPercent * Along(ridden, full, sigmaAh);
         double kept = 1 - request.ReserveFraction;
-        double low = full.DeliveredWh - Math.Sqrt(Square((full.TakenAh - lowAh) * full.EndPackV) + Square(alongWh));
-        double highStepWh = (highAh - full.TakenAh) * full.EndPackV;
-        // Of many equal groups one is surely below its reading: then even the high end lies below the plain figure.
-        double high = highStepWh >= 0
-            ? full.DeliveredWh + Math.Sqrt(Square(highStepWh) + Square(alongWh))
-            : full.DeliveredWh + highStepWh + alongWh;
+        (double low, double high) = full.ByController ? ByController(ridden, full, sigmaAh) : ByCell(request, ridden, full, sigmaAh);
         return new UsableSpread((high - low) / 2 * kept, Math.Max(0, low) * kept, high * kept);
     }
 
@@ -54,7 +45,7 @@ internal static class EnergySpread
         return (low + high) / 2;
     }
 
-    private static (double LowAh, double HighAh) ByCell(EnergyRequest request, SeriesString ridden, DischargeRun full, double[] sigmaAh)
+    private static (double LowWh, double HighWh) ByCell(EnergyRequest request, SeriesString ridden, DischargeRun full, double[] sigmaAh)
     {
         double[] mean = new double[ridden.Groups];
         double[] sigma = new double[ridden.Groups];
@@ -68,41 +59,45 @@ internal static class EnergySpread
         }
 
         // The run itself says where the readings end it; the estimate of each group only says by how much that may move.
-        double shiftAh = full.TakenAh - mean.Min();
-        return (QuantileOfLeast(mean, sigma, 0.05) + shiftAh, QuantileOfLeast(mean, sigma, 0.95) + shiftAh);
+        double lowWh = (QuantileOfLeast(mean, sigma, 0.05) - mean.Min()) * full.EndPackV;
+        double highWh = (QuantileOfLeast(mean, sigma, 0.95) - mean.Min()) * full.EndPackV;
+        double alongWh = NinetyPercent * Math.Sqrt(Enumerable.Range(0, ridden.Groups)
+            .Sum(g => Square(ByCapacity(ridden, full, g) * sigmaAh[g]) + Square(ByResistance(ridden, full, g))));
+        // Of many equal groups one is surely below its reading: then even the high end may lie below the plain figure.
+        double high = highWh >= 0 ? Math.Sqrt(Square(highWh) + Square(alongWh)) : highWh + alongWh;
+        return (full.DeliveredWh - Math.Sqrt(Square(lowWh) + Square(alongWh)), full.DeliveredWh + high);
     }
 
-    private static (double LowAh, double HighAh) ByController(SeriesString ridden, DischargeRun full, double[] sigmaAh)
+    // A larger group moves the controller's limit to a later moment and raises the volts until then: both pull one way.
+    private static (double LowWh, double HighWh) ByController(SeriesString ridden, DischargeRun full, double[] sigmaAh)
     {
         double voltPerAh = 0;
-        double varianceV = 0;
         for (int g = 0; g < ridden.Groups; g++)
-        {
-            double end = ridden.FractionAt(g, full.TakenAh);
-            double slope = ridden.Curve.SlopeAt(end);
-            voltPerAh += slope / ridden.CapacityAh[g];
-            varianceV += Square(slope * full.TakenAh / Square(ridden.CapacityAh[g]) * sigmaAh[g])
-                + Square(full.EffectiveA * ridden.CellOhm[g] * ResistanceLaw.AtCharge(end) * ResistanceFraction);
-        }
-
-        double halfAh = NinetyPercent * Math.Sqrt(varianceV) / voltPerAh;
-        return (full.TakenAh - halfAh, full.TakenAh + halfAh);
-    }
-
-    // One sigma of the watt-hours at a fixed charge taken: a larger group stays at higher volts, a larger resistance heats more.
-    private static double Along(SeriesString ridden, DischargeRun full, double[] sigmaAh)
-    {
+            voltPerAh += ridden.Curve.SlopeAt(ridden.FractionAt(g, full.TakenAh)) / ridden.CapacityAh[g];
         double variance = 0;
         for (int g = 0; g < ridden.Groups; g++)
         {
             double end = ridden.FractionAt(g, full.TakenAh);
-            double higherV = ridden.Curve.MeanVolts(end, ridden.StartFraction[g]) - ridden.Curve.VoltsAt(end);
-            variance += Square(higherV * full.TakenAh / ridden.CapacityAh[g] * sigmaAh[g])
-                + Square(full.EffectiveA * ridden.CellOhm[g] * full.TakenAh * ResistanceFraction);
+            double laterAhPerAh = ridden.Curve.SlopeAt(end) * full.TakenAh / Square(ridden.CapacityAh[g]) / voltPerAh;
+            double soonerAh = full.EffectiveA * ridden.CellOhm[g] * ResistanceLaw.AtCharge(end) * ResistanceFraction / voltPerAh;
+            variance += Square((ByCapacity(ridden, full, g) + laterAhPerAh * full.EndPackV) * sigmaAh[g])
+                + Square(ByResistance(ridden, full, g) + soonerAh * full.EndPackV);
         }
 
-        return Math.Sqrt(variance);
+        double halfWh = NinetyPercent * Math.Sqrt(variance);
+        return (full.DeliveredWh - halfWh, full.DeliveredWh + halfWh);
     }
+
+    // Watt-hours that one more ampere-hour of a group brings at the same charge taken, because it stays at higher volts.
+    private static double ByCapacity(SeriesString ridden, DischargeRun full, int g)
+    {
+        double end = ridden.FractionAt(g, full.TakenAh);
+        return (ridden.Curve.MeanVolts(end, ridden.StartFraction[g]) - ridden.Curve.VoltsAt(end)) * full.TakenAh / ridden.CapacityAh[g];
+    }
+
+    // One sigma of a group's heat, watt-hours.
+    private static double ByResistance(SeriesString ridden, DischargeRun full, int g) =>
+        full.EffectiveA * ridden.CellOhm[g] * full.TakenAh * ResistanceFraction;
 
     private static double Square(double value) => value * value;
 }

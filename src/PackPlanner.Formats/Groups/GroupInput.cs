@@ -1,12 +1,16 @@
 using PackPlanner.Core.Cells;
 using PackPlanner.Formats.Files;
 using PackPlanner.Formats.Json;
+using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.Groups;
 
 /// <summary>What the verbs on groups were given: one JSON object, or rows of tables.</summary>
 public sealed record GroupInput
 {
+    /// <summary>The files as the user named them, for messages.</summary>
+    public required string Name { get; init; }
+
     /// <summary>The object, when one JSON file was named; else null.</summary>
     public JsonInput? Case { get; private init; }
 
@@ -21,16 +25,78 @@ public sealed record GroupInput
 
     /// <summary>Opens what the user named.</summary>
     /// <param name="files">One JSON file, or tables; - is standard input.</param>
-    /// <param name="standardInput">Opens standard input.</param>
+    /// <param name="options">How to read tables, and standard input.</param>
     /// <returns>The input, or why it cannot be read.</returns>
-    public static Outcome<GroupInput> Open(IReadOnlyList<string> files, Func<Stream> standardInput)
+    public static Outcome<GroupInput> Open(IReadOnlyList<string> files, ReadOptions options)
     {
-        if (files.Count != 1)
-            return Refusal.Input("not-json", string.Join(", ", files), "one JSON file was expected", "Name one case file.");
-        if (!InputBytes.Read(files[0], standardInput).Is(out byte[]? bytes, out Refusal? why))
-            return why;
-        return JsonInput.Open(files[0] == "-" ? "-" : files[0], () => new MemoryStream(bytes)).Is(out JsonInput? input, out why)
-            ? new GroupInput { Case = input }
-            : why;
+        string name = string.Join(", ", files);
+        Func<Stream>? standardInput = options.StandardInput;
+        if (files.Contains("-") && standardInput is not null)
+        {
+            // Standard input can be read once only, and it is looked at twice.
+            if (!InputBytes.Read("-", standardInput).Is(out byte[]? bytes, out Refusal? unread))
+                return unread;
+            standardInput = () => new MemoryStream(bytes);
+        }
+
+        bool[] json = [.. files.Select(file => LooksLikeJson(file, standardInput))];
+        if (json.Contains(true) && files.Count > 1)
+            return Refusal.Input("files-mixed", name, "a JSON file was named together with others", "Name one JSON file alone, or tables only.");
+        if (json is [true])
+            return JsonInput.Open(files[0], standardInput).Is(out JsonInput? input, out Refusal? why)
+                ? new GroupInput { Name = name, Case = input }
+                : why;
+        return CellTables.Read(files, options with { StandardInput = standardInput }).Is(out CellTableReading? reading, out Refusal? refused)
+            ? new GroupInput { Name = name, Rows = reading.Rows, Account = reading.Account, Understood = reading.Understood }
+            : refused;
+    }
+
+    /// <summary>The one chemistry that the rows name.</summary>
+    /// <param name="asked">The chemistry that the user named; wins over a silent table.</param>
+    /// <returns>The chemistry, null when nobody names one; or a refusal where two are named.</returns>
+    public Outcome<ChemistryFound> ChemistryOf(Chemistry? asked)
+    {
+        if (Case?.Raw("chemistry") is { ValueKind: System.Text.Json.JsonValueKind.String } named)
+            return Agreed(asked, [named.GetString()!]);
+        return Agreed(asked, [.. Rows.Where(row => row.Chemistry is not null).Select(row => row.Chemistry!).Distinct()]);
+    }
+
+    private Outcome<ChemistryFound> Agreed(Chemistry? asked, string[] named)
+    {
+        string? unknown = named.FirstOrDefault(name => Chemistries.Find(name) is null);
+        if (unknown is not null)
+            return Refusal.Input("unknown-chemistry", Name, $"\"{unknown}\" is not a chemistry that is known here",
+                $"Use one of {string.Join(", ", Chemistries.All)}.");
+        Chemistry[] found = [.. named.Select(name => Chemistries.Find(name)!).Concat(asked is null ? [] : [asked]).Distinct()];
+        return found.Length > 1
+            ? Refusal.Input("two-chemistries", Name, $"two chemistries are named: {string.Join(" and ", found.Select(chemistry => chemistry.Name))}",
+                "They never belong into one pack: work on each by itself. (caution-06)")
+            : new ChemistryFound(found.FirstOrDefault());
+    }
+
+    private static bool LooksLikeJson(string file, Func<Stream>? standardInput)
+    {
+        if (file == "-" ? standardInput is null : !File.Exists(file))
+            return false;
+        try
+        {
+            using Stream stream = file == "-" ? standardInput!() : File.OpenRead(file);
+            Span<byte> start = stackalloc byte[256];
+            int read = stream.ReadAtLeast(start, start.Length, throwOnEndOfStream: false);
+            ReadOnlySpan<byte> text = start[..read];
+            if (text is [0xEF, 0xBB, 0xBF, ..])
+                text = text[3..];
+            text = text.TrimStart(" \t\r\n"u8);
+            return text is [(byte)'{', ..];
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            // The reader of tables says why it cannot be read.
+            return false;
+        }
     }
 }
+
+/// <summary>A chemistry, or none.</summary>
+/// <param name="Chemistry">Null when nobody names one.</param>
+public sealed record ChemistryFound(Chemistry? Chemistry);

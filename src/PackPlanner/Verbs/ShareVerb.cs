@@ -89,13 +89,13 @@ internal static class ShareVerb
     private static Outcome<(ShareCase, RowAccount?)> Read(
         VerbCall call, double linkMilliohm, int positiveAt, int? negativeAt, Chemistry? chemistry)
     {
-        string[] files = call.Value(Files)!;
-        if (!GroupInput.Open(files, call.StandardInput).Is(out GroupInput? input, out Refusal? why))
+        if (!GroupFiles.Open(call, call.Value(Files)!, chemistry).Is(out GroupInput? input, out Refusal? why)
+            || !input.ChemistryOf(chemistry).Is(out ChemistryFound? found, out why))
             return why;
         if (input.Case is { } json)
             return ShareCase.Read(json).Is(out ShareCase? shareCase, out why) ? (shareCase, null) : why;
-        return CellGroups.Networks(input.Rows, linkMilliohm, positiveAt, negativeAt, chemistry, string.Join(", ", files)).Is(out ShareCase? table, out why)
-            ? (table with { Understood = [.. input.Understood, .. table.Understood] }, input.Account)
+        return CellGroups.Networks(input.Rows, linkMilliohm, positiveAt, negativeAt, found.Chemistry, input.Name).Is(out ShareCase? table, out why)
+            ? (table with { Chemistry = found.Chemistry, Understood = [.. input.Understood, .. table.Understood] }, input.Account)
             : why;
     }
 

@@ -7,6 +7,7 @@ internal static class VerbList
     [
         CellsVerb.Definition,
         MatchVerb.Definition,
+        EnergyVerb.Definition,
         ShareVerb.Definition,
         FitVerb.Definition,
         ExplainVerb.Definition,

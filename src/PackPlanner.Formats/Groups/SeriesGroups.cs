@@ -1,0 +1,119 @@
+using System.Text.Json;
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.UsableEnergy;
+using PackPlanner.Formats.Json;
+
+namespace PackPlanner.Formats.Groups;
+
+/// <summary>The groups of a series string, from a table or from an answer of <c>match</c> or <c>diagnose</c>.</summary>
+/// <param name="Groups">In series order.</param>
+/// <param name="OnlyFirstInstant">True where the resistances are 1 kHz ones.</param>
+/// <param name="Understood">What was assumed, one sentence each.</param>
+public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFirstInstant, IReadOnlyList<string> Understood)
+{
+    /// <summary>Reads the groups.</summary>
+    /// <param name="input">What the user named.</param>
+    /// <returns>The groups, or what is missing.</returns>
+    public static Outcome<SeriesGroups> Read(GroupInput input) =>
+        input.Case is { } json ? FromJson(json) : FromRows(input.Rows, input.Name);
+
+    private static Outcome<SeriesGroups> FromJson(JsonInput json)
+    {
+        List<string> understood = [];
+        IReadOnlyList<JsonInput> parts = json.Parts("groups");
+        if (json.Wrong is null && parts.Count == 0)
+            return Refusal.Input("no-groups", json.File, "it names no groups", "Give the answer of match --json, or a list \"groups\" with capacityAh and resistanceMilliohm.");
+        Dictionary<int, double> shares = json.Parts("largestShare")
+            .Where(share => share.Whole("group") is not null && share.Has("timesEqual"))
+            .ToDictionary(share => share.Whole("group")!.Value, share => share.Number("timesEqual", 0) ?? 1);
+        List<SeriesGroup> groups = [];
+        foreach (JsonInput part in parts)
+        {
+            int number = part.Whole("group", 1) ?? groups.Count + 1;
+            double? capacityAh = Likely(part, "capacityAh");
+            if (capacityAh is null)
+                part.Refuse("capacityAh", $"is not known for group {number}", "Measure it; without the capacity of every group the weakest one is not known.");
+            else if (capacityAh <= 0)
+                part.Refuse("capacityAh", $"is {capacityAh} for group {number}, it must be above 0", "Correct the figure.");
+            int? parallel = part.Raw("cells") is { ValueKind: JsonValueKind.Array } cells && cells.GetArrayLength() > 0 ? cells.GetArrayLength() : part.Whole("parallel", 1);
+            groups.Add(new SeriesGroup(
+                number, capacityAh ?? 1, Positive(part, "resistanceMilliohm"), Likely(part, "stateOfCharge"), parallel,
+                Positive(part, "acResistanceMilliohm"), shares.TryGetValue(number, out double times) ? times : null));
+        }
+
+        if (json.Wrong is { } wrong)
+            return wrong;
+        return Checked(WithOffsets(groups, parts, understood), false, json.File, understood);
+    }
+
+    // An answer of diagnose tells where the groups stand against the median group only: the fullest is then taken as full.
+    private static List<SeriesGroup> WithOffsets(List<SeriesGroup> groups, IReadOnlyList<JsonInput> parts, List<string> understood)
+    {
+        double?[] offsets = [.. parts.Select(part => Likely(part, "stateOfChargeOffset"))];
+        if (groups.Any(group => group.StateOfChargeFraction is not null) || offsets.Any(offset => offset is null))
+            return groups;
+        understood.Add("Charge offsets are taken from the log's answer; the fullest group is taken as full.");
+        double most = offsets.Max()!.Value;
+        return [.. groups.Select((group, g) => group with { StateOfChargeFraction = 1 + offsets[g] - most })];
+    }
+
+    private static Outcome<SeriesGroups> FromRows(IReadOnlyList<CellRow> rows, string file)
+    {
+        List<string> understood = [];
+        if (rows.Count == 0)
+            return Refusal.Input("no-groups", file, "it holds no rows", "Give a table with group, capacityAh and resistanceMilliohm.");
+        if (rows.Where(row => row.CapacityAh is not > 0).Select(row => row.Label).ToArray() is [_, ..] lacking)
+            return Refusal.Input("no-capacity", file, $"no capacity above 0 for {string.Join(", ", lacking.Take(5))}{(lacking.Length > 5 ? $" and {lacking.Length - 5} more" : "")}",
+                "Measure it; without the capacity of every group the weakest one is not known.");
+        bool grouped = rows.Any(row => row.Group is not null);
+        if (!grouped)
+            understood.Add("The table has no group numbers: each row is taken as one group in series, in the order of the table.");
+        SeriesGroup[] groups = grouped
+            ? [.. CellGroups.Of(rows, understood).Select(group => Together(group.Group, group.Cells))]
+            : [.. rows.Select((row, i) => Together(i + 1, [row]))];
+        understood.AddRange(CellGroups.Kinds([.. rows]));
+        bool onlyFirstInstant = rows.Any(row => row.ResistanceMilliohm is not null) && rows.All(row => row.ResistanceKind == ResistanceKind.Ac1Khz || row.ResistanceMilliohm is null);
+        return Checked(groups, onlyFirstInstant, file, understood);
+    }
+
+    private static SeriesGroup Together(int number, IReadOnlyList<CellRow> cells)
+    {
+        double? charge = cells.All(row => row.StateOfChargeFraction is not null)
+            ? cells.Sum(row => row.StateOfChargeFraction!.Value * row.CapacityAh!.Value) / cells.Sum(row => row.CapacityAh!.Value)
+            : null;
+        double? milliohm = InParallel(cells, row => row.ResistanceMilliohm);
+        double? share = cells.Count > 1 && milliohm is { } whole ? cells.Max(row => whole / row.ResistanceMilliohm!.Value) * cells.Count : null;
+        return new SeriesGroup(
+            number, cells.Sum(row => row.CapacityAh!.Value), milliohm, charge, cells.Count > 1 ? cells.Count : null,
+            InParallel(cells, row => row.AcResistanceMilliohm), share);
+    }
+
+    private static double? InParallel(IReadOnlyList<CellRow> cells, Func<CellRow, double?> milliohm) =>
+        cells.All(row => milliohm(row) is > 0) ? 1 / cells.Sum(row => 1 / milliohm(row)!.Value) : null;
+
+    private static Outcome<SeriesGroups> Checked(IReadOnlyList<SeriesGroup> groups, bool onlyFirstInstant, string file, List<string> understood)
+    {
+        int charged = groups.Count(group => group.StateOfChargeFraction is not null);
+        if (charged > 0 && charged < groups.Count)
+            return Refusal.Input("charge-of-some", file, $"{charged} of {groups.Count} groups have a state of charge", "Give it for all groups, or for none.");
+        if (groups.FirstOrDefault(group => group.StateOfChargeFraction is < -0.5 or > 1.5) is { } odd)
+            return Refusal.Input("charge-outside", file, $"group {odd.Number} has a state of charge of {odd.StateOfChargeFraction}", "Give it as a fraction from 0 to 1, or in percent with the unit in the heading.");
+        if (groups.GroupBy(group => group.Number).FirstOrDefault(same => same.Count() > 1) is { } twice)
+            return Refusal.Input("group-twice", file, $"group {twice.Key} stands twice", "Number each group once.");
+        int unknown = groups.Count(group => group.ResistanceMilliohm is null);
+        if (unknown > 0 && unknown < groups.Count)
+            understood.Add($"{unknown} of {groups.Count} groups have no resistance; the median of the others is taken for them.");
+        return new SeriesGroups(groups, onlyFirstInstant, understood);
+    }
+
+    private static double? Positive(JsonInput part, string name)
+    {
+        double? figure = Likely(part, name);
+        return figure <= 0 ? part.Refuse(name, $"is {figure}, it must be above 0", "Correct the figure, or leave it out.") : figure;
+    }
+
+    // A figure stands alone, or as the middle of a range.
+    private static double? Likely(JsonInput part, string name) => part.Raw(name) is { ValueKind: JsonValueKind.Object }
+        ? part.Part(name)!.Number("value")
+        : part.Number(name);
+}

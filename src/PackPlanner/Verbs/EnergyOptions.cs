@@ -1,0 +1,203 @@
+using System.CommandLine;
+using PackPlanner.Core.UsableEnergy;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Groups;
+using PackPlanner.Formats.Words;
+using UnitsNet;
+
+namespace PackPlanner.Verbs;
+
+/// <summary>What was drawn from the command line as a load.</summary>
+/// <param name="Plan">The load; null when none was given.</param>
+internal sealed record LoadFound(LoadPlan? Plan);
+
+/// <summary>The options of <c>energy</c>, read and checked.</summary>
+internal sealed class EnergyOptions
+{
+    private static readonly Option<string?> LoadOption = new("--load") { Description = "40A, 1500W or a profile PROFILE.csv with time_s and current_A or power_W; none: at rest" };
+    private static readonly Option<string?> FullVOption = new("--full-v") { Description = "volts of a group to which it is charged (default the chemistry's limit)" };
+    private static readonly Option<string?> EmptyVOption = new("--empty-v") { Description = "loaded volts of a group at which it ends (default the chemistry's cut-off)" };
+    private static readonly Option<string?> PackEmptyV = new("--pack-empty-v") { Description = "loaded volts of the pack at which the controller gives up" };
+    private static readonly Option<string?> ControllerMaxV = new("--controller-max-v") { Description = "most volts that the controller bears" };
+    private static readonly Option<string?> TemperatureOption = new("--temperature") { Description = "cell temperature of the ride, such as 8degC" };
+    private static readonly Option<string?> Reserve = new("--reserve") { Description = "part of the energy kept back, such as 10%" };
+    private static readonly Option<string?> Use = new("--use") { Description = "use for each kilometre, such as 38Wh/km" };
+    private static readonly Option<string?> RatedAh = new("--rated-ah") { Description = "capacity of a group when new, such as 45Ah" };
+    private static readonly Option<string?> NominalV = new("--nominal-v") { Description = "nominal volts of a group (default the chemistry's)" };
+    private static readonly Option<string?> Link = new("--link") { Description = "each link between two groups, such as 0.2mohm" };
+    private static readonly Option<string?> Leads = new("--leads") { Description = "leads, fuse and contactor together, such as 2mohm" };
+    private static readonly Option<string?> TestCurrent = new("--test-current") { Description = "current through a group in the capacity tests" };
+    private static readonly Option<string?> TestCutoffV = new("--test-cutoff-v") { Description = "volts of a group at which the capacity tests ended" };
+    private static readonly Option<int?> ParallelOption = new("--parallel") { Description = "cells in parallel in each group" };
+    private static readonly Option<string?> CellRating = new("--discharge-rating") { Description = "highest continuous current of one cell, such as 10A" };
+    private static readonly Option<string?> Charger = new("--charger") { Description = "charging current, such as 5A: adds the charger's settings" };
+    private static readonly Option<string?> ChargeTemperature = new("--charge-temperature") { Description = "cell temperature while charging (default that of the ride)" };
+    private static readonly Option<string?> Has = new("--has") { Description = "what is planned or fitted: fuse,disconnect,pre-charge,monitor,cell-fuses" };
+    private static readonly Option<string?> MassOption = new("--mass") { Description = "vehicle, rider and load, such as 180kg; with --speed, --crr and --cda the use is computed" };
+    private static readonly Option<string?> SpeedOption = new("--speed") { Description = "steady speed, such as 45km/h" };
+    private static readonly Option<double?> Crr = new("--crr") { Description = "rolling resistance coefficient, such as 0.015" };
+    private static readonly Option<double?> Cda = new("--cda") { Description = "drag area in square metres, such as 0.6" };
+    private static readonly Option<string?> Efficiency = new("--efficiency") { Description = "battery to wheel, such as 80% (default 80%)" };
+    private static readonly Option<string?> Aux = new("--aux") { Description = "lamps and the like, such as 20W" };
+    private static readonly Option<string?> Grade = new("--grade") { Description = "steady slope, such as 6%" };
+
+    private readonly VerbCall call;
+
+    private EnergyOptions(VerbCall call) => this.call = call;
+
+    internal static IReadOnlyList<Option> All { get; } =
+    [
+        LoadOption, FullVOption, EmptyVOption, PackEmptyV, ControllerMaxV, TemperatureOption, Reserve, Use, RatedAh, NominalV, Link, Leads,
+        TestCurrent, TestCutoffV, ParallelOption, CellRating, Charger, ChargeTemperature, Has,
+        MassOption, SpeedOption, Crr, Cda, Efficiency, Aux, Grade,
+    ];
+
+    internal int? Parallel { get; private init; }
+
+    internal double? WhPerKm { get; private init; }
+
+    internal required StringProtection Protection { get; init; }
+
+    /// <summary>Reads every option, so that the first wrong one is known.</summary>
+    internal static EnergyOptions Read(VerbCall call)
+    {
+        EnergyOptions options = new(call)
+        {
+            Parallel = call.Value(ParallelOption),
+            WhPerKm = UseOf(call),
+            Protection = ProtectionOf(call),
+        };
+        if (options.Parallel < 1)
+            call.Refuse("--parallel", $"{options.Parallel} is no number of cells", "Give 1 or more.");
+        options.Fill(new EnergyRequest { Groups = [], Chemistry = Core.Cells.Chemistries.LithiumIronPhosphate });
+        return options;
+    }
+
+    /// <summary>Puts the typed figures into a request.</summary>
+    internal EnergyRequest Fill(EnergyRequest request) => request with
+    {
+        FullV = Volts(FullVOption),
+        EmptyV = Volts(EmptyVOption),
+        PackEmptyV = Volts(PackEmptyV),
+        ControllerMaxV = Volts(ControllerMaxV),
+        TemperatureDegC = Degrees(call, TemperatureOption),
+        ReserveFraction = ReserveOf(),
+        LinkMilliohm = Milliohm(Link),
+        LeadsMilliohm = Milliohm(Leads),
+        RatedAh = Above(RatedAh, call.Quantity<ElectricCharge>(RatedAh, "a charge", "45Ah")?.AmpereHours),
+        NominalV = Volts(NominalV),
+        TestCurrentA = call.Quantity<ElectricCurrent>(TestCurrent, "a current", "2A")?.Amperes,
+        TestCutoffV = Volts(TestCutoffV),
+    };
+
+    /// <summary>The load, perhaps read from a profile.</summary>
+    internal Outcome<LoadFound> Load(VerbCall verbCall)
+    {
+        if (verbCall.Value(LoadOption) is not { } typed)
+            return new LoadFound(null);
+        if (File.Exists(typed) || typed.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) || typed.EndsWith(".csv.gz", StringComparison.OrdinalIgnoreCase))
+            return LoadProfiles.Read(typed, verbCall.CurrentSign == "charge", verbCall.StandardInput).Is(out LoadPlan.Profile? profile, out Refusal? why)
+                ? new LoadFound(profile)
+                : why;
+        LoadPlan? plan = TypedQuantity.TryRead(typed, "a current", "40A", out ElectricCurrent current, out _) ? new LoadPlan.ConstantCurrent(current.Amperes)
+            : TypedQuantity.TryRead(typed, "a power", "1500W", out Power power, out _) ? new LoadPlan.ConstantPower((double)power.Watts)
+            : null;
+        return plan switch
+        {
+            null => Refusal.CommandLine("bad-option", "--load", $"\"{typed}\" is neither a current, a power nor a file that exists", "Write --load 40A, --load 1500W or --load profile.csv."),
+            LoadPlan.ConstantCurrent { LoadA: <= 0 } or LoadPlan.ConstantPower { LoadW: <= 0 } => Refusal.CommandLine("bad-option", "--load", $"\"{typed}\" draws nothing", "Give a load above zero, or leave --load out for the figures at rest."),
+            _ => new LoadFound(plan),
+        };
+    }
+
+    private static double? UseOf(VerbCall call)
+    {
+        if (call.Value(Use) is { } typed)
+            return TypedUse(call, typed);
+        double? massKg = call.Quantity<Mass>(MassOption, "a mass", "180kg")?.Kilograms;
+        double? speedKmh = call.Quantity<Speed>(SpeedOption, "a speed", "45km/h")?.KilometersPerHour;
+        double efficiency = call.Quantity<Ratio>(Efficiency, "a share", "80%")?.DecimalFractions ?? 0.8;
+        double auxW = (double)(call.Quantity<Power>(Aux, "a power", "20W")?.Watts ?? 0);
+        double grade = call.Quantity<Ratio>(Grade, "a slope", "6%")?.DecimalFractions ?? 0;
+        if (massKg is not > 0 || speedKmh is not > 0 || call.Value(Crr) is not > 0 || call.Value(Cda) is not > 0)
+        {
+            if (call.Given(MassOption) || call.Given(SpeedOption) || call.Given(Crr) || call.Given(Cda))
+                call.Refuse("--mass, --speed, --crr, --cda", "all four, above zero, are needed to compute the use for each kilometre", "Give all four, or --use 38Wh/km.");
+            return null;
+        }
+
+        if (efficiency is <= 0 or > 1)
+            call.Refuse("--efficiency", $"{efficiency:P0} is no efficiency", "Give it between 1% and 100%.");
+        return new RoadLoad(massKg.Value, call.Value(Cda)!.Value, call.Value(Crr)!.Value, grade).WhPerKm(speedKmh.Value, efficiency, auxW);
+    }
+
+    private static double? TypedUse(VerbCall call, string typed)
+    {
+        const double kilometresPerMile = 1.609344;
+        if (TypedQuantity.Split(typed, out double number, out string unit) && number > 0)
+        {
+            switch (unit.Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant())
+            {
+                case "WH/KM": return number;
+                case "WH/MI" or "WH/MILE": return number / kilometresPerMile;
+                case "KWH/100KM": return number * 10;
+            }
+        }
+
+        call.Refuse("--use", $"\"{typed}\" is no use for each kilometre", "Write --use 38Wh/km.");
+        return null;
+    }
+
+    private static StringProtection ProtectionOf(VerbCall call)
+    {
+        string[] known = ["fuse", "disconnect", "pre-charge", "monitor", "cell-fuses"];
+        string[] has = [.. (call.Value(Has) ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(word => word.ToLowerInvariant()).Select(word => word == "bms" ? "monitor" : word)];
+        if (has.FirstOrDefault(word => !known.Contains(word)) is { } unknown)
+            call.Refuse("--has", $"\"{unknown}\" is not known", $"Did you mean {NearestName.Of(unknown, known)}? Known: {string.Join(", ", known)}.");
+        return new StringProtection
+        {
+            Fuse = has.Contains("fuse"),
+            Disconnect = has.Contains("disconnect"),
+            PreCharge = has.Contains("pre-charge"),
+            Monitor = has.Contains("monitor"),
+            CellFuses = has.Contains("cell-fuses"),
+            CellRatingA = call.Quantity<ElectricCurrent>(CellRating, "a current", "10A")?.Amperes,
+            ChargerA = call.Quantity<ElectricCurrent>(Charger, "a current", "5A")?.Amperes,
+            ChargeDegC = Degrees(call, ChargeTemperature),
+        };
+    }
+
+    private static double? Degrees(VerbCall call, Option<string?> option)
+    {
+        double? degC = call.Quantity<Temperature>(option, "a temperature", "8degC")?.DegreesCelsius;
+        if (degC is < -60 or > 100)
+            call.Refuse(option.Name, $"{degC:0.#} °C is no temperature of a pack in use", "Give degrees Celsius such as 8degC, or Fahrenheit such as 46degF.");
+        return degC;
+    }
+
+    private double ReserveOf()
+    {
+        double reserve = call.Quantity<Ratio>(Reserve, "a share", "10%")?.DecimalFractions ?? 0;
+        if (reserve is < 0 or >= 1)
+            call.Refuse("--reserve", $"{reserve * 100} % cannot be kept back", "Give it from 0% to below 100%.");
+        return reserve;
+    }
+
+    private double? Volts(Option<string?> option) =>
+        Above(option, call.Quantity<ElectricPotential>(option, "a voltage", "3.1V")?.Volts);
+
+    private double? Milliohm(Option<string?> option)
+    {
+        double? milliohm = call.Quantity<ElectricResistance>(option, "a resistance", "0.2mohm")?.Milliohms;
+        if (milliohm < 0)
+            call.Refuse(option.Name, $"{milliohm} mohm is below zero", "Give 0mohm or more.");
+        return milliohm;
+    }
+
+    private double? Above(Option<string?> option, double? value)
+    {
+        if (value <= 0)
+            call.Refuse(option.Name, $"{value} is not above zero", "Correct the figure.");
+        return value;
+    }
+}

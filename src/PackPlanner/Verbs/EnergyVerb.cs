@@ -1,0 +1,100 @@
+using System.CommandLine;
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.UsableEnergy;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Groups;
+using PackPlanner.Formats.Json;
+using PackPlanner.Formats.Words;
+using UnitsNet;
+
+namespace PackPlanner.Verbs;
+
+/// <summary>energy: what a series string really delivers.</summary>
+internal static class EnergyVerb
+{
+    private static readonly Argument<string[]> Files = new("FILE") { Description = "an answer of match or diagnose (JSON), or a table with group, capacityAh, resistanceMilliohm and perhaps stateOfCharge", Arity = ArgumentArity.OneOrMore };
+
+    internal static Verb Definition { get; } = new(
+        "energy",
+        "what a pack really delivers: from label to usable, what ends it, how far, what each remedy gives",
+        [
+            ("packplanner energy groups.csv --chemistry NMC --load 22A --rated-ah 45Ah --use 38Wh/km", "the list from label to usable, and the range"),
+            ("packplanner energy groups.json --chemistry LFP --load 1500W --pack-empty-v 42V --temperature 5degC --reserve 10%", "constant power, the controller's limit and the cold"),
+        ],
+        [Files],
+        EnergyOptions.All,
+        Run);
+
+    private static Outcome<Reply> Run(VerbCall call)
+    {
+        EnergyOptions options = EnergyOptions.Read(call);
+        Chemistry? asked = call.Chemistry();
+        double repeatability = call.RepeatabilityFraction() ?? EnergyRequest.DefaultRepeatabilityFraction;
+        if (call.Wrong is { } wrong)
+            return wrong;
+        if (!GroupFiles.Open(call, call.Value(Files)!, asked).Is(out GroupInput? input, out Refusal? why)
+            || !input.ChemistryOf(asked).Is(out ChemistryFound? found, out why)
+            || !SeriesGroups.Read(input).Is(out SeriesGroups? groups, out why)
+            || !options.Load(call).Is(out LoadFound? load, out why))
+            return why;
+        if (found.Chemistry is not { } chemistry)
+            return Refusal.Input("no-chemistry", input.Name, "nothing says which chemistry these cells are, and without its curve no energy can be told",
+                $"Add --chemistry and one of {string.Join(", ", Chemistries.All)}.");
+        EnergyRequest request = options.Fill(new EnergyRequest
+        {
+            Groups = options.Parallel is { } parallel ? [.. groups.Groups.Select(group => group with { Parallel = group.Parallel ?? parallel })] : groups.Groups,
+            Chemistry = chemistry,
+            Load = load.Plan,
+            RepeatabilityFraction = repeatability,
+        });
+        if (request.EndsAtV >= request.ChargedToV)
+            return Refusal.CommandLine("limits-crossed", "--empty-v", $"{request.EndsAtV} V is not below the {request.ChargedToV} V of full", "Give volts of one group: --full-v 4.2V --empty-v 3.0V.");
+        if (Contradiction(request, input.Name) is { } contradiction)
+            return contradiction;
+        return Answer(call, options, request, groups, input);
+    }
+
+    private static Outcome<Reply> Answer(VerbCall call, EnergyOptions options, EnergyRequest request, SeriesGroups groups, GroupInput input)
+    {
+        EnergyBudget budget;
+        try
+        {
+            budget = EnergyBudgets.Of(request, call.Stopped);
+        }
+        catch (EndlessLoadException)
+        {
+            return Refusal.Input("endless-load", "--load", "the profile never empties the pack", "Give a profile that draws more charge than it gives back.");
+        }
+
+        StringProtection protection = options.Protection with { OnlyFirstInstant = groups.OnlyFirstInstant };
+        StringShortCircuit shorted = StringShortCircuit.Of(request, groups.OnlyFirstInstant);
+        (IReadOnlyList<Caution> raised, IReadOnlyList<NotChecked> open) = EnergyCautions.Of(request, budget, shorted, protection);
+        EnergyAnswer answer = EnergyWords.Answer(request, budget, shorted, options.WhPerKm, protection.ChargerA) with
+        {
+            Understood = [.. input.Understood, .. groups.Understood, .. EnergyAssumptions.Of(request, call.Given(CommonOptions.Repeatability))],
+            Cautions = CautionJson.From(raised),
+            NotChecked = [.. open.Select(each => new NotCheckedJson(each.Code, each.Why))],
+        };
+        answer = input.Account?.Fill(answer) ?? answer;
+        return Reply.Of(answer, EnergyAnswerContext.Default.EnergyAnswer, EnergyWords.Lines(answer), EnergyWords.Table(answer));
+    }
+
+    private static Refusal? Contradiction(EnergyRequest request, string file)
+    {
+        try
+        {
+            request.Chemistry.Curve.Between(Math.Max(request.Chemistry.FullV, request.ChargedToV), request.TestCutoffV ?? request.EndsAtV);
+        }
+        catch (ArgumentOutOfRangeException)
+        {
+            return Refusal.Input("limits-outside", file, $"{request.ChargedToV} V full and {request.EndsAtV} V empty do not fit {request.Chemistry.Name}, which works from {request.Chemistry.CutoffV} to {request.Chemistry.FullV} V",
+                "Give volts of one group, and the right --chemistry.");
+        }
+
+        (double lowestV, double highestV) = request.Chemistry.Physics;
+        return request.ChargedToV > highestV || request.EndsAtV < lowestV
+            ? Refusal.Input("limits-outside", file, $"{request.ChargedToV} V full and {request.EndsAtV} V empty lie outside what {request.Chemistry.Name} can have ({lowestV} to {highestV} V)", "Give volts of one group, and the right --chemistry.")
+            : null;
+    }
+}
