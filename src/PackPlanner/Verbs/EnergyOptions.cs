@@ -91,7 +91,7 @@ internal sealed class EnergyOptions
     };
 
     /// <summary>The load, perhaps read from a profile.</summary>
-    internal Outcome<LoadFound> Load(VerbCall verbCall)
+    internal static Outcome<LoadFound> Load(VerbCall verbCall)
     {
         if (verbCall.Value(LoadOption) is not { } typed)
             return new LoadFound(null);

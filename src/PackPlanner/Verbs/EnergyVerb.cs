@@ -6,7 +6,6 @@ using PackPlanner.Formats;
 using PackPlanner.Formats.Groups;
 using PackPlanner.Formats.Json;
 using PackPlanner.Formats.Words;
-using UnitsNet;
 
 namespace PackPlanner.Verbs;
 
@@ -36,7 +35,7 @@ internal static class EnergyVerb
         if (!GroupFiles.Open(call, call.Value(Files)!, asked).Is(out GroupInput? input, out Refusal? why)
             || !input.ChemistryOf(asked).Is(out ChemistryFound? found, out why)
             || !SeriesGroups.Read(input).Is(out SeriesGroups? groups, out why)
-            || !options.Load(call).Is(out LoadFound? load, out why))
+            || !EnergyOptions.Load(call).Is(out LoadFound? load, out why))
             return why;
         if (found.Chemistry is not { } chemistry)
             return Refusal.Input("no-chemistry", input.Name, "nothing says which chemistry these cells are, and without its curve no energy can be told",
