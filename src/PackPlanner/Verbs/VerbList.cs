@@ -8,6 +8,8 @@ internal static class VerbList
         CellsVerb.Definition,
         MatchVerb.Definition,
         EnergyVerb.Definition,
+        JoinVerb.Definition,
+        BalanceVerb.Definition,
         ShareVerb.Definition,
         FitVerb.Definition,
         ExplainVerb.Definition,

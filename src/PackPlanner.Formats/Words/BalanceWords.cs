@@ -1,0 +1,59 @@
+using PackPlanner.Core.Balancing;
+using PackPlanner.Formats.Json;
+
+namespace PackPlanner.Formats.Words;
+
+/// <summary>The answer of <c>balance</c> as JSON, as lines and as a table.</summary>
+public static class BalanceWords
+{
+    /// <summary>Fills the answer.</summary>
+    /// <param name="plan">What came out.</param>
+    /// <param name="atTop">Levelled full, or empty.</param>
+    /// <param name="largestInrushA">Largest current on joining all groups side by side; null when unknown.</param>
+    /// <returns>The answer without cautions.</returns>
+    public static BalanceAnswer Answer(BalancingPlan plan, bool atTop, double? largestInrushA) => new(
+        [.. plan.Groups.Select(group => new BalanceGroupJson(group.Number, group.RemoveAh, group.AddAh, group.SpreadAh, plan.ByBleeding switch
+        {
+            true => group.BleedHours,
+            false => group.ChargeHours,
+            null => null,
+        }, group.Reason))],
+        plan.ByBleeding switch { true => plan.BleedHours, false => plan.ChargeHours, null => null },
+        plan.ByBleeding switch { true => "bleed", false => "charge", null => null },
+        plan.BleedHours,
+        plan.ChargeHours,
+        atTop ? "top" : "bottom",
+        plan.Parallel is { } parallel ? new ParallelTopBalanceJson(parallel.ChargeAh, parallel.LeastHours, parallel.StopBelowA, largestInrushA) : null);
+
+    /// <summary>Lines for people.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <returns>The lines.</returns>
+    public static IReadOnlyList<string> Lines(BalanceAnswer answer)
+    {
+        List<string> lines = [];
+        string quicker = answer.BleedHours is not null && answer.ChargeHours is not null ? ", the quicker of the two" : "";
+        lines.Add(answer.Method switch
+        {
+            "bleed" => $"Bleeding takes {Figures.Digits(answer.Hours, 3)} h{quicker}.",
+            "charge" => $"Charging group by group takes {Figures.Digits(answer.Hours, 3)} h{quicker}, each held to the limit of one group.",
+            _ => answer.Groups.All(group => group.RemoveAh is null) ? "It cannot be told how far the groups are out of step." : "Give --bleed or --charger for the hours.",
+        });
+        lines.Add("  group   bleed Ah     or add Ah   +/- Ah    hours");
+        lines.AddRange(answer.Groups.Select(group =>
+            $"  {group.Group,5} {Figures.Digits(group.RemoveAh, 3),10} {Figures.Digits(group.AddAh, 3),13} {Figures.Digits(group.SpreadAh, 2),8} {Figures.Digits(group.Hours, 3),8}{(group.Reason is null ? "" : "  " + group.Reason)}"));
+        if (answer.ParallelTopBalance is { } parallel)
+        {
+            string time = parallel.LeastHours is { } hours ? $", at least {Figures.Digits(hours, 3)} h, ended below {Figures.Digits(parallel.StopBelowA, 2)} A at the limit's volts at the cells" : "";
+            lines.Add($"Or all side by side: {Figures.Digits(parallel.ChargeAh, 3)} Ah{time}; largest current on joining them: {Figures.Digits(parallel.LargestInrushA, 3)} A.");
+        }
+
+        return lines;
+    }
+
+    /// <summary>One row for each group.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <returns>The table.</returns>
+    public static MainTable Table(BalanceAnswer answer) => new(
+        ["group", "removeAh", "addAh", "spreadAh", "hours", "reason"],
+        [.. answer.Groups.Select(group => (IReadOnlyList<object?>)[group.Group, group.RemoveAh, group.AddAh, group.SpreadAh, group.Hours, group.Reason])]);
+}

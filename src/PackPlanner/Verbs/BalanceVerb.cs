@@ -1,0 +1,110 @@
+using System.CommandLine;
+using PackPlanner.Core.Balancing;
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Screening;
+using PackPlanner.Core.Sharing;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Groups;
+using PackPlanner.Formats.Json;
+using PackPlanner.Formats.Words;
+using UnitsNet;
+
+namespace PackPlanner.Verbs;
+
+/// <summary>balance: how far are the groups out of step, and how long does levelling take?</summary>
+internal static class BalanceVerb
+{
+    private static readonly Argument<string[]> Files = new("FILE") { Description = "an answer of diagnose (JSON), or a table of groups with state of charge or resting volts", Arity = ArgumentArity.OneOrMore };
+    private static readonly Option<string?> Bleed = new("--bleed") { Description = "current of each balancer, such as 60mA" };
+    private static readonly Option<string?> Duty = new("--duty") { Description = "part of the time that the balancers work, such as 50% (default 100%)" };
+    private static readonly Option<string?> Charger = new("--charger") { Description = "current of a charger for one group, such as 5A" };
+    private static readonly Option<string> Level = new("--level") { Description = "top or bottom (default top)", DefaultValueFactory = _ => "top" };
+
+    internal static Verb Definition { get; } = new(
+        "balance",
+        "how far the groups are out of step, what to bleed or add, and how long it takes",
+        [
+            ("packplanner balance groups.csv --bleed 60mA --charger 2A", "state of charge or resting volts of each group"),
+            ("packplanner balance diagnosis.json --bleed 100mA", "charge offsets from an answer of diagnose"),
+        ],
+        [Files],
+        [Bleed, Duty, Charger, Level],
+        Run);
+
+    private static Outcome<Reply> Run(VerbCall call)
+    {
+        double? bleedA = call.Quantity<ElectricCurrent>(Bleed, "a current", "60mA")?.Amperes;
+        double? chargerA = call.Quantity<ElectricCurrent>(Charger, "a current", "5A")?.Amperes;
+        double duty = call.Quantity<Ratio>(Duty, "a share", "50%")?.DecimalFractions ?? 1;
+        Chemistry? asked = call.Chemistry();
+        string level = call.Value(Level)!.ToLowerInvariant();
+        if (level is not ("top" or "bottom"))
+            call.Refuse("--level", $"\"{level}\" is neither top nor bottom", "Write --level top or --level bottom.");
+        if (bleedA <= 0 || chargerA <= 0 || duty is <= 0 or > 1)
+            call.Refuse("--bleed, --charger, --duty", "currents are above zero, the duty from above 0% to 100%", "Correct the figure, or leave it out.");
+        if (call.Wrong is { } wrong)
+            return wrong;
+        if (!GroupFiles.Open(call, call.Value(Files)!, asked).Is(out GroupInput? input, out Refusal? why))
+            return why;
+        BenchCells? bench = null;
+        if (input.Case is null && !BenchCells.Judge(input, asked).Is(out bench, out why))
+            return why;
+        if (!(bench is null ? FromAnswer(input) : FromTable(bench)).Is(out GroupsFound? found, out why))
+            return why;
+        BalancingPlan plan = Balancer.Plan(new BalancingRequest(found.Groups, bleedA, duty, chargerA, level == "top"));
+        BalanceAnswer answer = BalanceWords.Answer(plan, level == "top", bench is null ? null : LargestInrushA(bench)) with
+        {
+            Understood = [.. bench?.Understood ?? [], .. found.Understood],
+            Cautions = CautionJson.From([.. found.Cautions, .. bench?.SafetyCautions() ?? []]),
+        };
+        answer = input.Account?.Fill(answer) ?? answer;
+        return Reply.Of(answer, BalanceAnswerContext.Default.BalanceAnswer, BalanceWords.Lines(answer), BalanceWords.Table(answer));
+    }
+
+    private static Outcome<GroupsFound> FromAnswer(GroupInput input)
+    {
+        if (!SeriesGroups.Read(input).Is(out SeriesGroups? groups, out Refusal? why))
+            return why;
+        return groups.Groups.All(group => group.StateOfChargeFraction is null)
+            ? Refusal.Input("no-charge", input.Name, "no group has a state of charge or a charge offset", "Give the answer of diagnose --json, or a table with stateOfCharge or restV.")
+            : new GroupsFound(
+                [.. groups.Groups.Select(group => new GroupCharge(group.Number, group.CapacityAh, group.StateOfChargeFraction))], groups.Understood, []);
+    }
+
+    private static Outcome<GroupsFound> FromTable(BenchCells bench)
+    {
+        List<string> understood = [];
+        List<Caution> cautions = [];
+        bool byCharge = bench.Cells.Any(cell => cell.Rows[^1].StateOfChargeFraction is not null);
+        if (!byCharge && bench.Cells.All(cell => cell.RestV is null))
+            return Refusal.Input("no-charge", bench.Name, "no group has a state of charge or resting volts", "Add a column stateOfCharge or restV.");
+        if (!byCharge && bench.Chemistry is null)
+            return Refusal.Input("no-chemistry", bench.Name, "resting volts tell the charge only where the chemistry is known", $"Add --chemistry and one of {string.Join(", ", Chemistries.All)}.");
+        GroupCharge[] groups = [.. bench.Cells.Select((cell, i) => Charge(cell, i + 1, byCharge, bench.Chemistry))];
+        int silent = groups.Count(group => !group.NotToBeCharged && group.Fraction is null);
+        if (!byCharge && silent > 0 && bench.Chemistry is { HasFlatCurve: true } flat)
+            cautions.Add(new Caution("caution-30", SignalWord.Notice, $"{silent} groups",
+                $"cannot tell the charge from resting volts between 3.15 V and 3.40 V on {flat.Name}; charge slowly until the first group reaches its knee, then read again"));
+        if (!byCharge)
+            understood.Add($"Charge is read from resting volts on the {bench.Chemistry!.Name} curve; +/- rests on {CurveTells.ReadingV * 1000:0.#} mV of reading.");
+        return new GroupsFound(groups, understood, cautions);
+    }
+
+    private static GroupCharge Charge(ScreenedCell cell, int place, bool byCharge, Chemistry? chemistry)
+    {
+        CellRow row = cell.Rows[^1];
+        int number = row.Group ?? place;
+        if (byCharge)
+            return new GroupCharge(number, cell.CapacityAh, row.StateOfChargeFraction, NotToBeCharged: cell.HeldForSafety);
+        (double Fraction, double Spread)? told = cell.RestV is { } restV && chemistry is not null ? CurveTells.FractionAt(chemistry, restV) : null;
+        return new GroupCharge(number, cell.CapacityAh, told?.Fraction, told?.Spread, NotToBeCharged: cell.HeldForSafety);
+    }
+
+    private static double? LargestInrushA(BenchCells bench) => JoiningCheck.Plan(new JoinRequest(
+        1,
+        [.. bench.Cells.Select(cell => new JoinCell(cell.Label, cell.RestV, cell.ResistanceMilliohm is > 0 ? cell.ResistanceMilliohm : null, cell.CapacityAh, cell.HeldForSafety))],
+        0, null, null, bench.Chemistry)).Cells.Max(step => step.Reason is null ? step.InrushA : null);
+
+    private sealed record GroupsFound(IReadOnlyList<GroupCharge> Groups, IReadOnlyList<string> Understood, IReadOnlyList<Caution> Cautions);
+}

@@ -1,0 +1,71 @@
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Screening;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Groups;
+
+namespace PackPlanner.Verbs;
+
+/// <summary>Cells or groups as read from tables and judged for safety, for the verbs that join and balance.</summary>
+internal sealed class BenchCells
+{
+    private static readonly string[] SafetyCodes = ["caution-01", "caution-02", "caution-03", "caution-04", "caution-05", "caution-14"];
+    private readonly ScreenedLot lot;
+
+    private BenchCells(GroupInput input, Chemistry? chemistry, ScreenedLot lot)
+    {
+        Name = input.Name;
+        Account = input.Account ?? RowAccount.Nothing;
+        Understood = input.Understood;
+        Chemistry = chemistry;
+        this.lot = lot;
+    }
+
+    internal string Name { get; }
+
+    internal RowAccount Account { get; }
+
+    internal IReadOnlyList<string> Understood { get; private set; }
+
+    internal Chemistry? Chemistry { get; }
+
+    internal IReadOnlyList<ScreenedCell> Cells => lot.Cells;
+
+    /// <summary>Reads tables and judges their cells.</summary>
+    internal static Outcome<BenchCells> Read(VerbCall call, IReadOnlyList<string> files, Chemistry? asked)
+    {
+        if (!GroupFiles.Open(call, files, asked).Is(out GroupInput? input, out Refusal? why))
+            return why;
+        return input.Case is null
+            ? Judge(input, asked)
+            : Refusal.Input("not-a-table", input.Name, "this is a JSON file, a table with resting volts was expected", "Give a table with a row for each cell.");
+    }
+
+    /// <summary>Judges the cells of tables that are open already.</summary>
+    internal static Outcome<BenchCells> Judge(GroupInput input, Chemistry? asked)
+    {
+        if (!input.ChemistryOf(asked).Is(out ChemistryFound? found, out Refusal? why))
+            return why;
+        if (input.Rows.Count == 0)
+            return Refusal.Input("no-rows", input.Name, "it holds no rows that could be used", "Give a table with a row for each cell or group.");
+        return new BenchCells(input, found.Chemistry, LotScreening.Judge(input.Rows, new ScreeningRequest { Chemistry = found.Chemistry, OnlySafety = true }));
+    }
+
+    /// <summary>The cells in their parallel groups; one group 1 where the table numbers none.</summary>
+    internal IReadOnlyList<(int Number, IReadOnlyList<ScreenedCell> Cells)> Groups()
+    {
+        int? Of(ScreenedCell cell) => cell.Rows.Select(row => row.Group).LastOrDefault(group => group is not null);
+        ScreenedCell[] ungrouped = [.. Cells.Where(cell => Of(cell) is null)];
+        // A table of groups has one row a number: there it is the groups that are joined.
+        bool eachAlone = Cells.Where(cell => Of(cell) is not null).GroupBy(Of).All(group => group.Count() == 1);
+        if (ungrouped.Length == Cells.Count || (ungrouped.Length == 0 && eachAlone))
+            return [(1, Cells)];
+        if (ungrouped.Length > 0)
+            Understood = [.. Understood, $"{ungrouped.Length} cells have no group number and are left out."];
+        return [.. Cells.Where(cell => Of(cell) is not null).GroupBy(cell => Of(cell)!.Value).OrderBy(group => group.Key).Select(group => (group.Key, (IReadOnlyList<ScreenedCell>)[.. group]))];
+    }
+
+    /// <summary>The cautions for which a cell may not be charged, and those of two chemistries.</summary>
+    internal IEnumerable<Caution> SafetyCautions() =>
+        lot.Cautions.Where(caution => SafetyCodes.Contains(caution.Code) && caution.Signal != SignalWord.Notice || caution.Code == "caution-06");
+}

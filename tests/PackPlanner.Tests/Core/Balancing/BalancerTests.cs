@@ -1,0 +1,70 @@
+using CsCheck;
+using PackPlanner.Core.Balancing;
+using PackPlanner.Core.Cells;
+
+namespace PackPlanner.Tests.Core.Balancing;
+
+public class BalancerTests
+{
+    [Fact]
+    public void After_bleeding_or_charging_all_groups_lack_alike()
+    {
+        Gen.Select(Gen.Double[5, 100], Gen.Double[0.3, 1]).Array[2, 20].Sample(pairs =>
+        {
+            GroupCharge[] groups = [.. pairs.Select((pair, g) => new GroupCharge(g + 1, pair.Item1, pair.Item2))];
+            foreach (bool atTop in new[] { true, false })
+            {
+                BalancingPlan plan = Balancer.Plan(new BalancingRequest(groups, 0.1, 1, 2, atTop));
+                double Depth(int g, double movedAh) => atTop
+                    ? (1 - groups[g].Fraction!.Value) * groups[g].CapacityAh!.Value - movedAh
+                    : groups[g].Fraction!.Value * groups[g].CapacityAh!.Value + movedAh;
+                double[] bled = [.. plan.Groups.Select((group, g) => Depth(g, -group.RemoveAh!.Value))];
+                double[] charged = [.. plan.Groups.Select((group, g) => Depth(g, group.AddAh!.Value))];
+                Assert.Equal(bled.Max(), bled.Min(), tolerance: 1e-9);
+                Assert.Equal(charged.Max(), charged.Min(), tolerance: 1e-9);
+                Assert.Equal(0, plan.Groups.Min(group => group.RemoveAh!.Value), tolerance: 1e-12);
+                Assert.Equal(0, plan.Groups.Min(group => group.AddAh!.Value), tolerance: 1e-12);
+            }
+        }, seed: "0000KIcCwDG2", iter: 200);
+    }
+
+    [Fact]
+    public void The_quicker_way_is_chosen()
+    {
+        GroupCharge[] groups = [new(1, 100, 0.95), new(2, 100, 1.0), new(3, 100, 1.0)];
+
+        Assert.False(Balancer.Plan(new BalancingRequest(groups, 0.1, 1, 5, true)).ByBleeding);
+        Assert.True(Balancer.Plan(new BalancingRequest(groups, 6, 1, 5, true)).ByBleeding);
+        Assert.Null(Balancer.Plan(new BalancingRequest(groups, null, 1, null, true)).ByBleeding);
+    }
+
+    [Fact]
+    public void A_group_that_must_not_be_charged_is_left_out_and_sets_no_level()
+    {
+        BalancingPlan plan = Balancer.Plan(new BalancingRequest([new(1, 100, 0.05, NotToBeCharged: true), new(2, 100, 0.98), new(3, 100, 1.0)], 0.1, 1, 5, true));
+
+        Assert.Equal("not-to-be-charged", plan.Groups[0].Reason);
+        Assert.Null(plan.Groups[0].AddAh);
+        Assert.Equal(2, plan.Groups[2].RemoveAh!.Value, tolerance: 1e-9);
+        Assert.Null(plan.Parallel);
+    }
+
+    [Fact]
+    public void Where_nothing_is_told_there_are_no_hours()
+    {
+        BalancingPlan plan = Balancer.Plan(new BalancingRequest([new(1, 100, null), new(2, 100, null)], 0.1, 1, 5, true));
+
+        Assert.All(plan.Groups, group => Assert.Equal("cannot-tell", group.Reason));
+        Assert.Null(plan.BleedHours);
+        Assert.Null(plan.ByBleeding);
+    }
+
+    [Theory]
+    [InlineData("LFP", 3.15, false)]
+    [InlineData("LFP", 3.16, true)]
+    [InlineData("LFP", 3.39, true)]
+    [InlineData("LFP", 3.40, false)]
+    [InlineData("NMC", 3.30, false)]
+    public void The_curve_is_silent_on_the_plateau_only(string chemistry, double restV, bool silent) =>
+        Assert.Equal(silent, CurveTells.FractionAt(Chemistries.Find(chemistry)!, restV) is null);
+}

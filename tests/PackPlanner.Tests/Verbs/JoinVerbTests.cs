@@ -1,0 +1,103 @@
+using System.Text.Json;
+
+namespace PackPlanner.Tests.Verbs;
+
+public class JoinVerbTests
+{
+    [Fact]
+    public void A_cell_below_its_cut_off_gets_no_volts_and_no_place()
+    {
+        (int exitCode, JsonElement answer) = Run("join", "cell,rest V,mOhm,Ah\nA,3.60,30,2.5\nB,3.61,30,2.5\nC,1.80,30,2.5\nD,2.40,30,2.5\n", "--chemistry", "NMC");
+
+        Assert.Equal(0, exitCode);
+        foreach (string label in new[] { "C", "D" })
+        {
+            JsonElement cell = answer.GetProperty("groups").EnumerateArray().Single(each => each.GetProperty("cell").GetString() == label);
+            Assert.Equal(JsonValueKind.Null, cell.GetProperty("bringToV").ValueKind);
+            Assert.Equal(JsonValueKind.Null, cell.GetProperty("order").ValueKind);
+            Assert.Equal("not-to-be-charged", cell.GetProperty("reason").GetString());
+        }
+
+        Assert.Equal(["A", "B"], answer.GetProperty("order").EnumerateArray().Select(each => each.GetString()!).Order());
+        Assert.Contains("caution-01", answer.GetProperty("cautions").EnumerateArray().Select(caution => caution.GetProperty("code").GetString()));
+    }
+
+    [Fact]
+    public void Groups_of_a_table_are_judged_each_for_itself()
+    {
+        (_, JsonElement answer) = Run("join", "cell,group,rest V,mOhm,Ah\nA,1,3.60,30,2.5\nB,1,3.60,30,2.5\nC,2,4.10,30,2.5\nD,2,4.10,30,2.5\n", "--chemistry", "NMC");
+
+        Assert.All(answer.GetProperty("groups").EnumerateArray(), cell => Assert.Equal(0, cell.GetProperty("inrushA").GetDouble(), tolerance: 1e-9));
+        Assert.DoesNotContain("caution-07", answer.GetProperty("cautions").EnumerateArray().Select(caution => caution.GetProperty("code").GetString()));
+    }
+
+    [Theory]
+    [InlineData("cell,mOhm,Ah\nA,30,2.5\nB,31,2.5\n", "no-resting-volts")]
+    [InlineData("cell,rest V,mOhm,chemistry\nA,3.6,30,NMC\nB,3.3,31,LFP\n", "two-chemistries")]
+    [InlineData("{\"cells\":[]}", "not-a-table")]
+    public void What_is_missing_is_named(string table, string code)
+    {
+        (int exitCode, JsonElement error) = Run("join", table);
+
+        Assert.Equal(3, exitCode);
+        Assert.Equal(code, error.GetProperty("code").GetString());
+    }
+
+    [Fact]
+    public void Balancing_by_state_of_charge_gives_charge_and_hours()
+    {
+        (int exitCode, JsonElement answer) = Run("balance", "group,capacityAh,stateOfCharge\n1,100,0.95\n2,100,1.00\n3,100,0.99\n", "--bleed", "100mA", "--charger", "5A");
+
+        Assert.Equal(0, exitCode);
+        Assert.Equal("charge", answer.GetProperty("method").GetString());
+        Assert.Equal(1.2, answer.GetProperty("hours").GetDouble(), tolerance: 1e-9);
+        Assert.Equal(50, answer.GetProperty("bleedHours").GetDouble(), tolerance: 1e-6);
+        Assert.Equal(5, answer.GetProperty("groups")[1].GetProperty("removeAh").GetDouble(), tolerance: 1e-9);
+        Assert.Equal(5, answer.GetProperty("groups")[0].GetProperty("addAh").GetDouble(), tolerance: 1e-9);
+    }
+
+    [Fact]
+    public void Balancing_takes_the_offsets_of_a_diagnosis()
+    {
+        (int exitCode, JsonElement answer) = Run("balance",
+            """
+            {"groups":[{"group":1,"capacityAh":{"value":20,"low":19,"high":21},"stateOfChargeOffset":{"value":0.0}},
+            {"group":2,"capacityAh":{"value":20},"stateOfChargeOffset":{"value":-0.04}}]}
+            """, "--bleed", "60mA");
+
+        Assert.Equal(0, exitCode);
+        Assert.Equal(0.8, answer.GetProperty("groups")[0].GetProperty("removeAh").GetDouble(), tolerance: 1e-9);
+        Assert.Equal(0.8 / 0.06, answer.GetProperty("hours").GetDouble(), tolerance: 1e-6);
+        Assert.Equal("bleed", answer.GetProperty("method").GetString());
+    }
+
+    [Fact]
+    public void Resting_volts_on_the_plateau_tell_nothing()
+    {
+        (int exitCode, JsonElement answer) = Run("balance", "group,capacityAh,restV\n1,100,3.30\n2,100,3.31\n", "--bleed", "100mA", "--chemistry", "LFP");
+
+        Assert.Equal(0, exitCode);
+        Assert.Equal(JsonValueKind.Null, answer.GetProperty("hours").ValueKind);
+        Assert.All(answer.GetProperty("groups").EnumerateArray(), group =>
+        {
+            Assert.Equal(JsonValueKind.Null, group.GetProperty("removeAh").ValueKind);
+            Assert.Equal("cannot-tell", group.GetProperty("reason").GetString());
+        });
+    }
+
+    [Fact]
+    public void Resting_volts_of_an_oxide_do_tell()
+    {
+        (_, JsonElement answer) = Run("balance", "group,capacityAh,restV\n1,10,4.160\n2,10,4.180\n", "--bleed", "60mA", "--chemistry", "NMC");
+
+        Assert.InRange(answer.GetProperty("groups")[1].GetProperty("removeAh").GetDouble(), 0.1, 0.25);
+        Assert.True(answer.GetProperty("groups")[1].GetProperty("spreadAh").GetDouble() > 0);
+    }
+
+    private static (int ExitCode, JsonElement Document) Run(string verb, string input, params string[] options)
+    {
+        (int exitCode, string output, _) = Planner.RunWithInput(input, [verb, "-", .. options, "--json"]);
+        using JsonDocument document = JsonDocument.Parse(output);
+        return (exitCode, document.RootElement.Clone());
+    }
+}
