@@ -14,34 +14,51 @@ public static class JobAdding
     /// <returns>The job with the files and what was taken in, or the first refusal.</returns>
     public static Outcome<AddedFiles> Add(JobHistory history, IReadOnlyList<string> files, ReadOptions options)
     {
-        List<RowAccount> accounts = [];
-        List<string> did = [];
-        List<string> understood = [];
+        AddedFiles added = new(history, RowAccount.Nothing, [], []);
         foreach (string file in files)
         {
-            if (!InputBytes.Read(file).Is(out byte[]? bytes, out Refusal? why))
+            if (!InputBytes.Read(file).Is(out byte[]? bytes, out Refusal? why) || !AddOne(added, file, bytes, options, inMemory: false).Is(out AddedFiles? more, out why))
                 return why;
-            if (IsJson(file, bytes))
-            {
-                if (!JobDocuments.Change(file, bytes, history.Now).Is(out JobChange? change, out why))
-                    return why;
-                history = history.Do(change);
-                did.Add(change.Name);
-                continue;
-            }
-
-            if (!CellTables.Read([file], options with { Chemistry = options.Chemistry ?? history.Now.Givens.Chemistry, RatedAh = options.RatedAh ?? history.Now.Givens.RatedAh }).Is(out CellTableReading? reading, out why))
-                return why;
-            JobSource source = new(history.Now.NextSourceId, Path.GetFileName(file), JobFile.FingerprintOf(bytes), SourceKind.Cells, reading.Understood);
-            JobTable table = new(
-                source, [.. reading.Rows.Select(row => row with { File = source.File })], reading.Account.RowsRead - reading.Account.RowsUsed);
-            history = history.Do(JobChanges.AddTable(table));
-            accounts.Add(reading.Account);
-            understood.AddRange(reading.Understood);
-            did.Add($"add {source.File}: {table.Rows.Count} rows of cells");
+            added = more;
         }
 
-        return new AddedFiles(history, RowAccount.Together(accounts), did, understood);
+        return added;
+    }
+
+    /// <summary>Adds a file that is in memory.</summary>
+    /// <param name="history">The job.</param>
+    /// <param name="name">What the file is called.</param>
+    /// <param name="bytes">Its content.</param>
+    /// <returns>The job with it, or why not.</returns>
+    public static Outcome<AddedFiles> Add(JobHistory history, string name, byte[] bytes) =>
+        AddOne(new AddedFiles(history, RowAccount.Nothing, [], []), name, bytes, new ReadOptions(), inMemory: true);
+
+    private static Outcome<AddedFiles> AddOne(AddedFiles added, string file, byte[] bytes, ReadOptions options, bool inMemory)
+    {
+        Job job = added.History.Now;
+        if (IsJson(file, bytes))
+        {
+            return JobDocuments.Change(file, bytes, job).Is(out JobChange? change, out Refusal? unfit)
+                ? added with { History = added.History.Do(change), Did = [.. added.Did, change.Name] }
+                : unfit;
+        }
+
+        ReadOptions told = options with
+        {
+            Chemistry = options.Chemistry ?? job.Givens.Chemistry,
+            RatedAh = options.RatedAh ?? job.Givens.RatedAh,
+            StandardInput = inMemory ? () => new MemoryStream(bytes) : null,
+        };
+        if (!CellTables.Read([inMemory ? "-" : file], told).Is(out CellTableReading? reading, out Refusal? why))
+            return why;
+        JobSource source = new(job.NextSourceId, Path.GetFileName(file), JobFile.FingerprintOf(bytes), SourceKind.Cells, reading.Understood);
+        JobTable table = new(
+            source, [.. reading.Rows.Select(row => row with { File = source.File })], reading.Account.RowsRead - reading.Account.RowsUsed);
+        return new AddedFiles(
+            added.History.Do(JobChanges.AddTable(table)),
+            RowAccount.Together([added.Account, reading.Account]),
+            [.. added.Did, $"add {source.File}: {table.Rows.Count} rows of cells"],
+            [.. added.Understood, .. reading.Understood]);
     }
 
     private static bool IsJson(string file, byte[] bytes) =>

@@ -20,7 +20,7 @@ public static class JobDocuments
         JsonElement root;
         try
         {
-            using JsonDocument document = JsonDocument.Parse(text, new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
+            using JsonDocument document = JsonDocument.Parse(text, Lenient);
             root = document.RootElement.Clone();
         }
         catch (JsonException fault)
@@ -41,6 +41,27 @@ public static class JobDocuments
             _ => IsGivens(input) ? Givens(input) : Unknown(file),
         };
     }
+
+    /// <summary>Opens a document that a job holds.</summary>
+    /// <param name="document">The document.</param>
+    /// <returns>Its outermost object; refused when the job was damaged by hand.</returns>
+    public static Outcome<JsonInput> Root(JobDocument document)
+    {
+        try
+        {
+            using JsonDocument text = JsonDocument.Parse(document.Text, Lenient);
+            return text.RootElement.ValueKind == JsonValueKind.Object ? JsonInput.Of(document.Source.File, text.RootElement.Clone()) : Damaged(document);
+        }
+        catch (JsonException)
+        {
+            return Damaged(document);
+        }
+    }
+
+    private static readonly JsonDocumentOptions Lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
+
+    private static Refusal Damaged(JobDocument document) =>
+        Refusal.Input("bad-document", document.Source.File, "what the job holds of it is not a JSON object", "Add the file again.");
 
     private static SourceKind? KindOf(JsonInput input)
     {

@@ -12,6 +12,7 @@ internal static class VerbList
         BalanceVerb.Definition,
         ShareVerb.Definition,
         FitVerb.Definition,
+        DemoVerb.Definition,
         ExplainVerb.Definition,
         CompletionVerb.Definition,
         HelpVerb.Definition,

@@ -1,0 +1,100 @@
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Fitting;
+using PackPlanner.Core.Grouping;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Screening;
+using PackPlanner.Core.Sizing;
+using PackPlanner.Formats.JobFiles;
+using PackPlanner.Formats.Json;
+using PackPlanner.Formats.Words;
+
+namespace PackPlanner.Formats.Demos;
+
+/// <summary>Runs an invented job from its data to its next step, by the same doors as the verbs.</summary>
+public static class DemoRun
+{
+    /// <summary>Runs one job.</summary>
+    /// <param name="name">trike, tractor or scooter.</param>
+    /// <param name="stopped">The user's cancel.</param>
+    /// <returns>Key figures and lines for people.</returns>
+    public static Outcome<(DemoAnswer Answer, IReadOnlyList<string> Lines)> Of(string name, CancellationToken stopped)
+    {
+        if (!DemoJobs.Of(name).Is(out JobHistory? history, out Refusal? why))
+            return why;
+        Job job = history.Now;
+        List<string> lines = [$"{job.Title}: an invented job, run from end to end.", ""];
+        List<Caution> cautions = [.. JobCautions.Of(job.Givens)];
+        DemoAnswer answer = new() { Name = name, Title = job.Title, Next = "" };
+        answer = Cells(job, answer, lines, cautions, stopped);
+        if (job.SizeNeed is not null)
+        {
+            if (!Size(job, answer, lines, cautions).Is(out DemoAnswer? sized, out why))
+                return why;
+            answer = sized;
+        }
+
+        if (job.FitCase is not null)
+        {
+            if (!JobFit.Find(job, stopped).Is(out FitAnswer? places, out why))
+                return why;
+            answer = Fit(places, answer, lines);
+            cautions.AddRange(places.Cautions);
+        }
+
+        answer = answer with { Next = NextStep(answer), Cautions = CautionJson.From(cautions) };
+        lines.AddRange(["", $"Next  {answer.Next}"]);
+        return (answer, lines);
+    }
+
+    private static DemoAnswer Cells(Job job, DemoAnswer answer, List<string> lines, List<Caution> cautions, CancellationToken stopped)
+    {
+        if (job.Rows.Count == 0)
+            return answer;
+        ScreenedLot lot = JobLot.Judge(job);
+        cautions.AddRange(lot.Cautions);
+        DemoCellsJson cells = new(
+            lot.Cells.Count, lot.Count(Verdict.Use), lot.Count(Verdict.Hold), lot.Count(Verdict.Reject), lot.MedianCapacityAh);
+        lines.Add($"cells   {cells.Use} use, {cells.Hold} hold, {cells.Reject} reject of {cells.Total}; median {Figures.Fixed(cells.MedianCapacityAh, 3)} Ah.");
+        foreach (ScreenedCell held in lot.Cells.Where(cell => cell.Verdict == Verdict.Hold))
+            lines.Add($"        {held.Label} hold: {Figures.Fixed(held.CapacityAh, 3)} Ah, spread {Figures.Fixed(held.CapacitySpreadAh, 3)}");
+        answer = answer with { Cells = cells };
+        if (JobGroups.Find(job, lot, stopped).Outcome is not GroupingOutcome.Matched { Pack: { } pack })
+            return answer;
+        DemoMatchJson match = new(
+            pack.Groups.Count, pack.Groups[0].Cells.Count, pack.SmallestAh, pack.SpreadAh, pack.SmallestBoundAh, pack.ProvenOptimal, pack.LeftOut.Count);
+        string proven = match.ProvenOptimal ? "proven best" : $"at most {Figures.Fixed(match.MinGroupBoundAh, 4)} Ah is possible";
+        lines.Add($"match   {match.Series} groups of {match.Parallel}: the smallest holds {Figures.Fixed(match.MinGroupAh, 4)} Ah, spread {Figures.Fixed(match.SpreadAh, 4)} Ah, {proven}; {match.Spare} spare.");
+        lines.Add($"        but one test repeats to {Figures.Digits(lot.Repeatability.Fraction * 100, 2)} %, so that the true groups differ by more than that.");
+        return answer with { Match = match };
+    }
+
+    private static Outcome<DemoAnswer> Size(Job job, DemoAnswer answer, List<string> lines, List<Caution> cautions)
+    {
+        if (!JobDocuments.Root(job.SizeNeed!).Is(out JsonInput? input, out Refusal? why)
+            || !SizeCase.Read(input, out _).Is(out SizingRequest? request, out why))
+            return why;
+        if (SizingSearch.Find(request) is not SizingOutcome.Choices { Options: [{ } best, ..] options })
+            return answer;
+        cautions.AddRange(best.Cautions);
+        DemoSizeJson size = new(best.Series, best.Parallel, best.Cell.Name ?? "the cell", best.EnergyUsableWh, best.RangeKm, best.PackMassKg);
+        lines.Add($"size    {size.Series}s{size.Parallel}p of {size.Cell}: {Figures.Fixed(size.EnergyUsableWh, 0)} Wh usable, {Figures.Fixed(size.RangeKm, 1)} km, {Figures.Fixed(size.PackMassKg, 1)} kg; {options.Count} choices that no other beats.");
+        return answer with { Size = size };
+    }
+
+    private static DemoAnswer Fit(FitAnswer places, DemoAnswer answer, List<string> lines)
+    {
+        DemoFitJson fit = new(places.Fits, places.Series, places.Parallel, places.Cells.Count, places.Used, places.Bound, places.CellMassKg);
+        string shape = fit is { Series: { } series, Parallel: { } parallel } ? $"{series}s{parallel}p" : "the cells";
+        lines.Add(fit.Fits
+            ? $"fit     {shape} fits: {fit.Used} of {fit.Places} places, {Figures.Fixed(fit.CellMassKg, 2)} kg of cells{(fit.Bound is { } bound ? $"; no layout holds more than {bound}" : "")}."
+            : $"fit     {shape} does not fit: {string.Join("; ", places.Reasons.Select(reason => reason.Text))}");
+        return answer with { Fit = fit };
+    }
+
+    private static string NextStep(DemoAnswer answer) => answer switch
+    {
+        { Log: not null } => "packplanner diagnose sample-data/tractor/ride-october.csv --given sample-data/tractor/given.json shows what to mend first.",
+        { Match: not null } => "packplanner demo trike --into trike writes the job; packplanner sheet trike/trike.job.json then prints what goes to the bench.",
+        _ => "packplanner fit sample-data/scooter/floor.json shows where each cell goes.",
+    };
+}

@@ -1,0 +1,37 @@
+using PackPlanner.Core.Fitting;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Formats.Json;
+
+namespace PackPlanner.Formats.JobFiles;
+
+/// <summary>The cavity of a job, and where the cells go in it.</summary>
+public static class JobFit
+{
+    /// <summary>Reads the job's fit case.</summary>
+    /// <param name="job">A job.</param>
+    /// <returns>The case; refused when the job has none or when it cannot be read.</returns>
+    public static Outcome<FitCase> Case(Job job)
+    {
+        if (job.FitCase is not { } document)
+            return Refusal.Input("no-cavity", job.Title, "the job has no cavity", "Add a fit case by job add JOB case.json.");
+        return JobDocuments.Root(document).Is(out JsonInput? input, out Refusal? why) ? FitCaseJson.Read(input, []) : why;
+    }
+
+    /// <summary>Searches places for the job's cells by regular nests, as holders and hands want them.</summary>
+    /// <param name="job">A job.</param>
+    /// <param name="stopped">The user's cancel.</param>
+    /// <returns>The places, or why there is no cavity.</returns>
+    public static Outcome<FitAnswer> Find(Job job, CancellationToken stopped) => Case(job).Is(out FitCase? fitCase, out Refusal? why)
+        ? LayoutSearch.Search(Asked(fitCase, job.Givens), FitEffort.Quick, null, stopped)
+        : why;
+
+    // What the job was told wins over what the case said: the case may be older.
+    private static FitCase Asked(FitCase fitCase, JobGivens givens) => fitCase with
+    {
+        Series = givens.Series ?? fitCase.Series,
+        Parallel = givens.Parallel ?? fitCase.Parallel,
+        CellMassLimitKg = givens.NumberOf("cellMassLimitKg") ?? fitCase.CellMassLimitKg,
+        NominalV = givens.NominalV ?? fitCase.NominalV,
+        FullV = givens.FullV ?? fitCase.FullV,
+    };
+}
