@@ -23,7 +23,7 @@ public static class DemoRun
             return why;
         Job job = history.Now;
         List<string> lines = [$"{job.Title}: an invented job, run from end to end.", ""];
-        List<Caution> cautions = [.. JobCautions.Of(job.Givens)];
+        List<Caution> cautions = [];
         DemoAnswer answer = new() { Name = name, Title = job.Title, Next = "" };
         answer = Cells(job, answer, lines, cautions, stopped);
         if (job.SizeNeed is not null)
@@ -41,6 +41,9 @@ public static class DemoRun
             cautions.AddRange(places.Cautions);
         }
 
+        // The energy part judges the givens too, and with more at hand.
+        if (answer.Energy is null)
+            cautions.AddRange(JobCautions.Of(job.Givens));
         answer = answer with { Next = NextStep(answer), Cautions = CautionJson.From(cautions) };
         lines.AddRange(["", $"Next  {answer.Next}"]);
         return (answer, lines);
@@ -58,14 +61,30 @@ public static class DemoRun
         foreach (ScreenedCell held in lot.Cells.Where(cell => cell.Verdict == Verdict.Hold))
             lines.Add($"        {held.Label} hold: {Figures.Fixed(held.CapacityAh, 3)} Ah, spread {Figures.Fixed(held.CapacitySpreadAh, 3)}");
         answer = answer with { Cells = cells };
-        if (JobGroups.Find(job, lot, stopped).Outcome is not GroupingOutcome.Matched { Pack: { } pack })
+        (IReadOnlyList<JobGroup> groups, GroupingOutcome? outcome) = JobGroups.Find(job, lot, stopped);
+        if (outcome is not GroupingOutcome.Matched { Pack: { } pack })
             return answer;
         DemoMatchJson match = new(
             pack.Groups.Count, pack.Groups[0].Cells.Count, pack.SmallestAh, pack.SpreadAh, pack.SmallestBoundAh, pack.ProvenOptimal, pack.LeftOut.Count);
         string proven = match.ProvenOptimal ? "proven best" : $"at most {Figures.Fixed(match.MinGroupBoundAh, 4)} Ah is possible";
         lines.Add($"match   {match.Series} groups of {match.Parallel}: the smallest holds {Figures.Fixed(match.MinGroupAh, 4)} Ah, spread {Figures.Fixed(match.SpreadAh, 4)} Ah, {proven}; {match.Spare} spare.");
         lines.Add($"        but one test repeats to {Figures.Digits(lot.Repeatability.Fraction * 100, 2)} %, so that the true groups differ by more than that.");
-        return answer with { Match = match };
+        return Energy(job, groups, answer with { Match = match }, lines, cautions, stopped);
+    }
+
+    private static DemoAnswer Energy(
+        Job job, IReadOnlyList<JobGroup> groups, DemoAnswer answer, List<string> lines, List<Caution> cautions, CancellationToken stopped)
+    {
+        if (!JobEnergyAnswer.Of(job, groups, stopped).Is(out (EnergyAnswer Answer, IReadOnlyList<Caution> Raised) told, out _))
+            return answer;
+        // The list from label to usable and what ends it; the verb energy shows the rest.
+        int budget = told.Answer.Losses.Count + 4;
+        lines.AddRange(EnergyWords.Lines(told.Answer).Take(budget).Select((line, i) => (i == 0 ? "energy  " : "        ") + line));
+        cautions.AddRange(told.Raised);
+        return answer with
+        {
+            Energy = new DemoEnergyJson(told.Answer.NominalWh, told.Answer.UsableWh, told.Answer.SpreadWh, told.Answer.RangeKm),
+        };
     }
 
     private static Outcome<DemoAnswer> Size(Job job, DemoAnswer answer, List<string> lines, List<Caution> cautions)

@@ -1,9 +1,11 @@
 using System.CommandLine;
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Cells;
+using PackPlanner.Core.Jobs;
 using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Groups;
+using PackPlanner.Formats.JobFiles;
 using PackPlanner.Formats.Json;
 using PackPlanner.Formats.Words;
 
@@ -27,6 +29,8 @@ internal static class EnergyVerb
 
     private static Outcome<Reply> Run(VerbCall call)
     {
+        if (call.Value(Files)! is [string job] && job.EndsWith(JobFile.Ending, StringComparison.OrdinalIgnoreCase))
+            return OfJob(call, job);
         EnergyOptions options = EnergyOptions.Read(call);
         Chemistry? asked = call.Chemistry();
         double repeatability = call.RepeatabilityFraction() ?? EnergyRequest.DefaultRepeatabilityFraction;
@@ -52,6 +56,20 @@ internal static class EnergyVerb
         if (Contradiction(request, input.Name) is { } contradiction)
             return contradiction;
         return Answer(call, options, request, groups, input);
+    }
+
+    // A job says everything itself, so that the answer is the one of its screen.
+    private static Outcome<Reply> OfJob(VerbCall call, string file)
+    {
+        if (EnergyOptions.All.FirstOrDefault(call.Given) is { } given)
+            return Refusal.CommandLine("option-with-job", given.Name, "the job itself says this", $"Leave {given.Name} out, or set it in the job by job set.");
+        if (!JobFile.Open(file).Is(out OpenJob? open, out Refusal? why))
+            return why;
+        Job job = open.History.Now;
+        IReadOnlyList<JobGroup> groups = JobGroups.Find(job, JobLot.Judge(job), call.Stopped).Groups;
+        if (!JobEnergyAnswer.Of(job, groups, call.Stopped).Is(out (EnergyAnswer Answer, IReadOnlyList<Caution> Raised) told, out why))
+            return why;
+        return Reply.Of(told.Answer, EnergyAnswerContext.Default.EnergyAnswer, EnergyWords.Lines(told.Answer), EnergyWords.Table(told.Answer));
     }
 
     private static Outcome<Reply> Answer(VerbCall call, EnergyOptions options, EnergyRequest request, SeriesGroups groups, GroupInput input)

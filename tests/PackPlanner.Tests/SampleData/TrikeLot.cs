@@ -44,8 +44,8 @@ internal static class TrikeLot
                 text.Append(Row(cell, 4.426, milliohm + 0.1, 1, restV, 3.00, condition));
         }
 
-        text.Append(repeat);
-        return text.Append($"Summe;{Milliamphours(Total(text.ToString()))};;;;;;\n").ToString();
+        string rows = text.Append(repeat).ToString();
+        return $"{rows}Summe;{Milliamphours(Total(rows))};;;;;;\n";
     }
 
     private static string Milliamphours(double ah) => Comma((ah * 1000).ToString("#\\ ###.0", CultureInfo.InvariantCulture));

@@ -1,0 +1,38 @@
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Core.UsableEnergy;
+using PackPlanner.Formats.Json;
+using PackPlanner.Formats.Words;
+
+namespace PackPlanner.Formats.JobFiles;
+
+/// <summary>What a job's groups deliver, as the verb energy answers it.</summary>
+public static class JobEnergyAnswer
+{
+    /// <summary>Works it out.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="groups">Its groups.</param>
+    /// <param name="stopped">The user's cancel.</param>
+    /// <returns>The answer, and its cautions also as Core raised them; refused while something that it rests on is unknown.</returns>
+    public static Outcome<(EnergyAnswer Answer, IReadOnlyList<Caution> Raised)> Of(Job job, IReadOnlyList<JobGroup> groups, CancellationToken stopped)
+    {
+        if (job.Givens.Chemistry is null)
+            return Refusal.Input("no-chemistry", job.Title, "the job does not say which chemistry its cells are", $"Set it: job set JOB chemistry={string.Join("|", Chemistries.All)}.");
+        if (JobEnergy.Request(job, groups) is not { } request)
+            return Refusal.Input("no-groups", job.Title, "the job has no groups with known capacities", "Add cells, and set series and parallel.");
+        if (request.EndsAtV >= request.ChargedToV)
+            return Refusal.Input("limits-crossed", job.Title, $"{request.EndsAtV} V empty is not below {request.ChargedToV} V full", "Set fullV and emptyV of one cell.");
+        EnergyBudget budget = EnergyBudgets.Of(request, stopped);
+        StringProtection protection = JobEnergy.Protection(job.Givens);
+        StringShortCircuit shorted = StringShortCircuit.Of(request, onlyFirstInstant: false);
+        (IReadOnlyList<Caution> raised, IReadOnlyList<NotChecked> open) = EnergyCautions.Of(request, budget, shorted, protection);
+        EnergyAnswer answer = EnergyWords.Answer(request, budget, shorted, job.Givens.NumberOf("whPerKm"), protection.ChargerA) with
+        {
+            Understood = [.. EnergyAssumptions.Of(request, job.Givens.RepeatabilityFraction is not null)],
+            Cautions = CautionJson.From(raised),
+            NotChecked = [.. open.Select(each => new NotCheckedJson(each.Code, each.Why))],
+        };
+        return (answer, raised);
+    }
+}
