@@ -1,7 +1,7 @@
 namespace PackPlanner.Core.UsableEnergy;
 
 /// <summary>The discharges behind the list, one after the other, each with one more thing that costs energy.</summary>
-internal sealed class LossList(EnergyRequest request, StringModel model, CancellationToken stopped)
+internal sealed class LossList(EnergyRequest request, StringModel model, CancellationToken stopped, int stepCount = Discharge.Steps)
 {
     private readonly List<LossStep> steps = [];
     private readonly double warmthOfCapacity = request.TemperatureDegC is { } degC ? ColdCapacity.Fraction(request.Chemistry, degC) : 1;
@@ -84,9 +84,9 @@ internal sealed class LossList(EnergyRequest request, StringModel model, Cancell
     private DischargeEnd End() => new(request.EndsAtV, UnderLoad: true, request.PackEmptyV);
 
     private DischargeRun AtRest(double[] capacityAh, double[] start, double endV) => Discharge.Run(
-        model.String(capacityAh, start, withCells: false, withLinks: false), null, new DischargeEnd(endV, UnderLoad: false), stopped);
+        model.String(capacityAh, start, withCells: false, withLinks: false), null, new DischargeEnd(endV, UnderLoad: false), stopped, stepCount);
 
-    private DischargeRun Run(SeriesString pack, DischargeEnd end) => Discharge.Run(pack, request.Load, end, stopped);
+    private DischargeRun Run(SeriesString pack, DischargeEnd end) => Discharge.Run(pack, request.Load, end, stopped, stepCount);
 
     private SeriesString Chilled(SeriesString warm) => request.TemperatureDegC is null ? warm : new()
     {

@@ -75,6 +75,12 @@ public sealed record EnergyAnswer : Answer
     /// <summary>Charger settings; null without --charger.</summary>
     public required ChargerJson? Charger { get; init; }
 
+    /// <summary>Fuse, cable and pre-charge to start a choice from, never the final one; null without a load.</summary>
+    public required StartingPointsJson? StartingPoints { get; init; }
+
+    /// <summary>Draws behind the spread; null where it was formed directly.</summary>
+    public required int? Draws { get; init; }
+
     /// <summary>Cautions that could not be judged.</summary>
     public required IReadOnlyList<NotCheckedJson> NotChecked { get; init; }
 }
@@ -131,6 +137,17 @@ public sealed record AfterReplacementJson(IReadOnlyList<int> Groups, double Usab
 /// <param name="Hours">About how long from empty, the tail at constant volts included.</param>
 /// <param name="HighestA">Highest current at the temperature given; null when unknown.</param>
 public sealed record ChargerJson(double SetV, double CurrentA, double EndA, double Hours, double? HighestA);
+
+/// <summary>Figures to start a choice from: makers' data, local codes and a qualified person decide.</summary>
+/// <param name="FuseLeastA">1.25 times the effective current.</param>
+/// <param name="FuseStandardA">The next standard rating; null above the largest.</param>
+/// <param name="BreakingCapacityA">The fuse must break at least this; null when unknown.</param>
+/// <param name="CableMm2">Smallest flexible cable that loses at most 1 % of the nominal volts; null without a length, or where none does.</param>
+/// <param name="PreChargeOhm">Largest resistor for 99 % within half a second; null without a capacitance.</param>
+/// <param name="PreChargePeakA">Current through it at first; null likewise.</param>
+/// <param name="PreChargeJ">Energy that it takes each time, joules; null likewise.</param>
+public sealed record StartingPointsJson(
+    double FuseLeastA, double? FuseStandardA, double? BreakingCapacityA, double? CableMm2, double? PreChargeOhm, double? PreChargePeakA, double? PreChargeJ);
 
 /// <summary>A caution that could not be judged.</summary>
 /// <param name="Code">Its code.</param>

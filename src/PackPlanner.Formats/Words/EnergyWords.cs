@@ -1,3 +1,4 @@
+using PackPlanner.Core.Packs;
 using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.Json;
 
@@ -47,8 +48,38 @@ public static class EnergyWords
             AfterReplacement = [.. budget.AfterReplacement.Select(after => new AfterReplacementJson(after.Groups, after.UsableAh, after.UsableWh, after.NextBottleneck))],
             Sensitivity = Steps(budget.Sensitivity),
             Charger = chargerA is { } ampere ? Charger(request, fullV, ampere) : null,
+            StartingPoints = null,
+            Draws = null,
             NotChecked = [],
         };
+    }
+
+    /// <summary>Fuse, cable and pre-charge to start from.</summary>
+    /// <param name="request">What was asked.</param>
+    /// <param name="budget">What came out.</param>
+    /// <param name="shorted">Short-circuit currents.</param>
+    /// <param name="cableM">One way from pack to controller, metres; null when not given.</param>
+    /// <param name="capacitanceF">Capacitors of the controller, farads; null when not given.</param>
+    /// <returns>The figures; null without a load.</returns>
+    public static StartingPointsJson? StartingPoints(
+        EnergyRequest request, EnergyBudget budget, StringShortCircuit shorted, double? cableM, double? capacitanceF)
+    {
+        const double mostDrop = 0.01;
+        const double wanted = 0.99;
+        const double withinS = 0.5;
+        if (budget.EffectiveA <= 0)
+            return null;
+        PreCharge? charge = capacitanceF is { } farads
+            ? new PreCharge(request.Groups.Count * request.ChargedToV, PreCharge.LargestResistorOhm(farads, wanted, withinS), farads)
+            : null;
+        return new StartingPointsJson(
+            FuseRule.OverContinuous * budget.EffectiveA,
+            FuseRule.NextStandardA(budget.EffectiveA),
+            shorted.ProspectiveA,
+            cableM is { } metres ? CableTable.SmallestForDrop(budget.EffectiveA, metres, mostDrop * request.Groups.Count * request.LabelV) : null,
+            charge?.ResistorOhm,
+            charge?.PeakA,
+            charge?.ResistorJ);
     }
 
     /// <summary>Lines for people.</summary>
@@ -75,6 +106,13 @@ public static class EnergyWords
             lines.Add("What matters most: " + string.Join("; ", answer.Sensitivity.Select(change => $"{change.Name} {Signed(change.Wh)} Wh")) + ".");
         if (answer.Charger is { } charger)
             lines.Add($"Charger: {Figures.Fixed(charger.SetV, 2)} V, {Figures.Digits(charger.CurrentA, 3)} A, ends below {Figures.Digits(charger.EndA, 2)} A, about {Figures.Digits(charger.Hours, 2)} h; the cells' data sheet comes first.");
+        if (answer.StartingPoints is { } start)
+        {
+            string cable = start.CableMm2 is { } areaMm2 ? $", flexible cable from {Figures.Digits(areaMm2, 2)} mm2" : "";
+            string charge = start.PreChargeOhm is { } ohm ? $", pre-charge through at most {Figures.Digits(ohm, 3)} ohm ({Figures.Digits(start.PreChargePeakA, 2)} A at first, {Figures.Digits(start.PreChargeJ, 2)} J each time)" : "";
+            lines.Add($"To start a choice from, never final: fuse {Figures.Digits(start.FuseStandardA, 3)} A (at least {Figures.Digits(start.FuseLeastA, 3)} A){cable}{charge}. Makers' data, local codes and a qualified person decide.");
+        }
+
         lines.AddRange(answer.NotChecked.Select(open => $"Not checked: {open.Code}, {open.Why}."));
         return lines;
     }

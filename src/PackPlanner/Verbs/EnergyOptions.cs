@@ -33,6 +33,9 @@ internal sealed class EnergyOptions
     private static readonly Option<string?> Charger = new("--charger") { Description = "charging current, such as 5A: adds the charger's settings" };
     private static readonly Option<string?> ChargeTemperature = new("--charge-temperature") { Description = "cell temperature while charging (default that of the ride)" };
     private static readonly Option<string?> Has = new("--has") { Description = "what is planned or fitted: fuse,disconnect,pre-charge,monitor,cell-fuses" };
+    private static readonly Option<int?> DrawsOption = new("--draws") { Description = "take the spread from so many seeded draws over whole discharges, such as 10000" };
+    private static readonly Option<string?> CableLength = new("--cable-length") { Description = "one way from pack to controller, such as 2m: adds a cable to start from" };
+    private static readonly Option<string?> CapacitanceOption = new("--capacitance") { Description = "capacitors of the controller, such as 1.5mF: adds a pre-charge resistor to start from" };
     private static readonly Option<string?> MassOption = new("--mass") { Description = "vehicle, rider and load, such as 180kg; with --speed, --crr and --cda the use is computed" };
     private static readonly Option<string?> SpeedOption = new("--speed") { Description = "steady speed, such as 45km/h" };
     private static readonly Option<double?> Crr = new("--crr") { Description = "rolling resistance coefficient, such as 0.015" };
@@ -48,13 +51,22 @@ internal sealed class EnergyOptions
     internal static IReadOnlyList<Option> All { get; } =
     [
         LoadOption, FullVOption, EmptyVOption, PackEmptyV, ControllerMaxV, TemperatureOption, Reserve, Use, RatedAh, NominalV, Link, Leads,
-        TestCurrent, TestCutoffV, ParallelOption, CellRating, Charger, ChargeTemperature, Has,
+        TestCurrent, TestCutoffV, ParallelOption, CellRating, Charger, ChargeTemperature, Has, DrawsOption, CableLength, CapacitanceOption,
         MassOption, SpeedOption, Crr, Cda, Efficiency, Aux, Grade,
     ];
 
     internal int? Parallel { get; private init; }
 
     internal double? WhPerKm { get; private init; }
+
+    /// <summary>Draws of the Monte Carlo run; null: the spread is formed directly.</summary>
+    internal int? Draws { get; private init; }
+
+    /// <summary>One way from pack to controller, metres; null when not given.</summary>
+    internal double? CableM { get; private init; }
+
+    /// <summary>Capacitors of the controller, farads; null when not given.</summary>
+    internal double? CapacitanceF { get; private init; }
 
     internal required StringProtection Protection { get; init; }
 
@@ -65,10 +77,17 @@ internal sealed class EnergyOptions
         {
             Parallel = call.Value(ParallelOption),
             WhPerKm = UseOf(call),
+            Draws = call.Value(DrawsOption),
+            CableM = call.Quantity<Length>(CableLength, "a length", "2m")?.Meters,
+            CapacitanceF = call.Quantity<ElectricCapacitance>(CapacitanceOption, "a capacitance", "1.5mF")?.Farads,
             Protection = ProtectionOf(call),
         };
         if (options.Parallel < 1)
             call.Refuse("--parallel", $"{options.Parallel} is no number of cells", "Give 1 or more.");
+        if (options.Draws is < 100 or > 1_000_000)
+            call.Refuse("--draws", $"{options.Draws} draws tell too little or take too long", "Give from 100 to 1000000.");
+        if (options.CableM <= 0 || options.CapacitanceF <= 0)
+            call.Refuse("--cable-length, --capacitance", "both are above zero", "Correct the figure.");
         options.Fill(new EnergyRequest { Groups = [], Chemistry = Core.Cells.Chemistries.LithiumIronPhosphate });
         return options;
     }

@@ -91,10 +91,36 @@ internal static class EnergyVerb
         {
             Understood = [.. input.Understood, .. groups.Understood, .. EnergyAssumptions.Of(request, call.Given(CommonOptions.Repeatability))],
             Cautions = CautionJson.From(raised),
+            StartingPoints = EnergyWords.StartingPoints(request, budget, shorted, options.CableM, options.CapacitanceF),
             NotChecked = [.. open.Select(each => new NotCheckedJson(each.Code, each.Why))],
         };
+        if (options.Draws is { } draws)
+            answer = WithDraws(call, request, draws, answer);
         answer = input.Account?.Fill(answer) ?? answer;
         return Reply.Of(answer, EnergyAnswerContext.Default.EnergyAnswer, EnergyWords.Lines(answer), EnergyWords.Table(answer));
+    }
+
+    // A stop keeps the draws done; before the first hundred the directly formed spread stands.
+    private static EnergyAnswer WithDraws(VerbCall call, EnergyRequest request, int draws, EnergyAnswer answer)
+    {
+        EnergyDraws? drawn = EnergyDraws.Of(request, draws, call.Seed, new DrawNotes(call, draws), call.Stopped);
+        if (drawn is not null)
+            answer = answer with
+            {
+                SpreadWh = (drawn.HighWh - drawn.LowWh) / 2,
+                UsableWhRange = new RangeJson(drawn.LowWh, drawn.HighWh),
+                Draws = drawn.Draws,
+            };
+        return drawn is null or { WasStopped: true } ? answer with { StoppedBy = "time-limit" } : answer;
+    }
+
+    private sealed class DrawNotes(VerbCall call, int draws) : IProgress<int>
+    {
+        public void Report(int value)
+        {
+            if (value % 1000 == 0)
+                call.Note($"{value} of {draws} draws");
+        }
     }
 
     private static Refusal? Contradiction(EnergyRequest request, string file)

@@ -155,6 +155,19 @@ public class EnergyVerbTests
         Assert.InRange(answer.GetProperty("whPerKm").GetDouble(), 29.1, 29.8);
     }
 
+    [Fact]
+    public void Fuse_cable_and_pre_charge_are_starting_points()
+    {
+        (_, JsonElement answer) = Energy(Textbook, "--chemistry", "NMC", "--load", "65A", "--cable-length", "0.1m", "--capacitance", "1.5mF", "--draws", "200", "--seed", "3");
+
+        JsonElement start = answer.GetProperty("startingPoints");
+        Assert.Equal(90, start.GetProperty("fuseStandardA").GetDouble());
+        Assert.Equal(72.382, start.GetProperty("preChargeOhm").GetDouble(), tolerance: 1e-3);
+        // 65 A through 0.2 m may lose 72 mV: 5.5 mohm/m, so 4 mm2 (4.95) and not 2.5 (7.98).
+        Assert.Equal(4, start.GetProperty("cableMm2").GetDouble());
+        Assert.Equal(200, answer.GetProperty("draws").GetInt32());
+    }
+
     private static List<string> Codes(JsonElement answer) => [.. answer.GetProperty("cautions").EnumerateArray().Select(Code)];
 
     private static string Code(JsonElement caution) => caution.GetProperty("code").GetString()!;

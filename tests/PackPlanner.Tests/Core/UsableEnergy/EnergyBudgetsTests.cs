@@ -192,10 +192,36 @@ public class EnergyBudgetsTests
         };
         UsableSpread spread = Of(request).Spread;
 
-        double[] drawn = MonteCarlo(request, 1000);
+        EnergyDraws drawn = EnergyDraws.Of(request, 2000, seed: 20261125, null, TestContext.Current.CancellationToken)!;
 
-        Assert.Equal(drawn[(int)(0.05 * drawn.Length)], spread.LowWh, tolerance: 0.12 * spread.HalfWidthWh);
-        Assert.Equal(drawn[(int)(0.95 * drawn.Length)], spread.HighWh, tolerance: 0.12 * spread.HalfWidthWh);
+        Assert.Equal(drawn.LowWh, spread.LowWh, tolerance: 0.12 * spread.HalfWidthWh);
+        Assert.Equal(drawn.HighWh, spread.HighWh, tolerance: 0.12 * spread.HalfWidthWh);
+        Assert.Equal(2000, drawn.Draws);
+    }
+
+    [Fact]
+    public void Draws_report_how_far_they_are_and_stop_with_what_they_have()
+    {
+        EnergyRequest request = Request([10, 9.9]) with { Load = new LoadPlan.ConstantCurrent(8) };
+        using CancellationTokenSource stop = new();
+        StopAfter progress = new(300, stop);
+
+        EnergyDraws drawn = EnergyDraws.Of(request, 10_000, seed: 1, progress, stop.Token)!;
+
+        Assert.Equal([100, 200, 300], progress.Heard);
+        Assert.Equal(300, drawn.Draws);
+        Assert.True(drawn.WasStopped);
+        Assert.True(drawn.LowWh < drawn.MedianWh && drawn.MedianWh < drawn.HighWh);
+    }
+
+    [Fact]
+    public void The_same_seed_draws_the_same_and_another_does_not()
+    {
+        EnergyRequest request = Request([10, 9.9]);
+        EnergyDraws Draw(int seed) => EnergyDraws.Of(request, 200, seed, null, TestContext.Current.CancellationToken)!;
+
+        Assert.Equal(Draw(1), Draw(1));
+        Assert.NotEqual(Draw(1), Draw(2));
     }
 
     [Fact]
@@ -208,29 +234,6 @@ public class EnergyBudgetsTests
         Assert.Equal(10 - 0.09982, EnergySpread.QuantileOfLeast(mean, sigma, 0.5), tolerance: 1e-5);
     }
 
-    private static double[] MonteCarlo(EnergyRequest request, int draws)
-    {
-        Random random = new(20261125);
-        double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
-        List<double> drawn = [];
-        for (int draw = 0; draw < draws; draw++)
-        {
-            EnergyRequest one = request with
-            {
-                Groups = [.. request.Groups.Select(group => group with
-                {
-                    CapacityAh = group.CapacityAh * (1 + request.RepeatabilityFraction * Normal()),
-                    ResistanceMilliohm = group.ResistanceMilliohm * (1 + EnergySpread.ResistanceFraction * Normal()),
-                })],
-            };
-            StringModel model = new(one);
-            drawn.Add(new LossList(one, model, TestContext.Current.CancellationToken).Ride(model.Now()).Kept.DeliveredWh);
-        }
-
-        drawn.Sort();
-        return [.. drawn];
-    }
-
     private static EnergyRequest Request(double[] capacityAh) => new()
     {
         Groups = [.. capacityAh.Select((ah, g) => new SeriesGroup(g + 1, ah, 10))],
@@ -238,4 +241,16 @@ public class EnergyBudgetsTests
     };
 
     private static EnergyBudget Of(EnergyRequest request) => EnergyBudgets.Of(request, TestContext.Current.CancellationToken);
+
+    private sealed class StopAfter(int draws, CancellationTokenSource stop) : IProgress<int>
+    {
+        internal List<int> Heard { get; } = [];
+
+        public void Report(int value)
+        {
+            Heard.Add(value);
+            if (value >= draws)
+                stop.Cancel();
+        }
+    }
 }
