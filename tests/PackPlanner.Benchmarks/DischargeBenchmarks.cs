@@ -33,7 +33,7 @@ public class DischargeBenchmarks
         double sum = 0;
         for (int s = 0; s < Seconds; s++)
             for (int g = 0; g < Groups; g++)
-                sum += Curve.VoltsAt(1 - (double)s / Seconds);
+                sum += pack.Curve.VoltsAt(1 - (double)s / Seconds);
         return sum;
     }
 
