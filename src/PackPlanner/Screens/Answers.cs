@@ -1,7 +1,13 @@
+using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Grouping;
+using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
+using PackPlanner.Screens.CavityScreen;
 using PackPlanner.Screens.CellsScreen;
+using PackPlanner.Screens.EnergyScreen;
 using PackPlanner.Screens.GroupsScreen;
+using PackPlanner.Screens.LogScreen;
+using PackPlanner.Screens.PlaceScreen;
 
 namespace PackPlanner.Screens;
 
@@ -11,6 +17,11 @@ internal sealed class Answers
     private readonly Desk desk;
     private readonly Derived<CellsQuestion, ScreenedLot> lot;
     private readonly Derived<GroupsQuestion, GroupingOutcome> groups;
+    private readonly Derived<LogQuestion, RideDiagnosis> diagnosis;
+    private readonly Derived<EnergyQuestion, EnergyQuestion.Answered> energy;
+    private readonly Derived<FitQuestion, FitQuestion.Answered> fit;
+    private (FitQuestion.Answered? Fit, GroupingOutcome? Groups, JobPlacement? Placement, PlacedPack? Pack) placed;
+    private (MatchedPack? Pack, IReadOnlyList<JobGroup>? Groups) matchedGroups;
     private GroupingPreference prefer;
     private bool fewestMoves;
 
@@ -19,7 +30,40 @@ internal sealed class Answers
         this.desk = desk;
         lot = new(desk, "judging the cells", (question, work) => question.Answer(), question => question.IsShort);
         groups = new(desk, "matching", Match, question => question.IsShort);
+        diagnosis = new(desk, "judging the log", (question, work) => question.Answer(work.Stopped), _ => false);
+        fit = new(desk, "looking for places", (question, work) => question.Answer(work.Stopped), _ => false);
+        energy = new(desk, "counting the energy", (question, work) => question.Answer(work.Stopped), _ => true);
     }
+
+    /// <summary>The places in the job's space; null without a space, or while they are looked for.</summary>
+    internal FitQuestion.Answered? Fit => fit.Of(FitQuestion.Of(desk.Job));
+
+    /// <summary>The places with the job's groups in them; null while nothing fits.</summary>
+    internal PlacedPack? Placed
+    {
+        get
+        {
+            if (Fit is not { Case: { } fitCase, Answer: { Fits: true, Series: not null } answer } known)
+                return null;
+            if (!ReferenceEquals(placed.Fit, known) || !ReferenceEquals(placed.Groups, Groups) || placed.Placement != desk.Job!.Placement)
+            {
+                IReadOnlyList<JobGroup> groups = MatchedGroups is { } found && found.Count == answer.Series ? found : [];
+                placed = (known, Groups, desk.Job!.Placement, new PlacedPack(fitCase, answer, groups, desk.Job.Placement, desk.Job.Givens.NominalV));
+            }
+
+            return placed.Pack;
+        }
+    }
+
+    /// <summary>The usable energy; null while groups are on their way or something is missing.</summary>
+    internal EnergyQuestion.Answered? Energy => energy.Of(EnergyAsked());
+
+    /// <summary>What a log of the job says; null while it is on its way or cannot be asked.</summary>
+    /// <param name="which">The log, from 0.</param>
+    internal RideDiagnosis? Diagnosis(int which) => diagnosis.Of(LogQuestion.Of(desk.Job, which));
+
+    /// <summary>Whether a diagnosis is on its way.</summary>
+    internal bool IsDiagnosing => diagnosis.IsWorking;
 
     /// <summary>A verdict for each cell; null without cells, or while it is on its way.</summary>
     internal ScreenedLot? Lot => lot.Of(CellsQuestion.Of(desk.Job));
@@ -29,6 +73,19 @@ internal sealed class Answers
 
     /// <summary>The grouping, or why there is none; null while it is on its way or cannot be asked.</summary>
     internal GroupingOutcome? Groups => groups.Of(GroupsAsked);
+
+    /// <summary>The same groups with all that is known of their cells; the same object while the grouping is the same.</summary>
+    internal IReadOnlyList<JobGroup>? MatchedGroups
+    {
+        get
+        {
+            if (Groups is not GroupingOutcome.Matched matched || Lot is not { } cells)
+                return null;
+            if (!ReferenceEquals(matchedGroups.Pack, matched.Pack))
+                matchedGroups = (matched.Pack, JobGroups.Of(cells, matched.Pack.Groups.Select(group => (IReadOnlyList<string>)[.. group.Cells.Select(cell => cell.Label)])));
+            return matchedGroups.Groups;
+        }
+    }
 
     /// <summary>What the grouping was asked.</summary>
     internal GroupsQuestion? GroupsAsked => GroupsQuestion.Of(desk.Job, Lot, prefer, fewestMoves);
@@ -41,6 +98,17 @@ internal sealed class Answers
     {
         prefer = preference;
         this.fewestMoves = fewestMoves;
+    }
+
+    private EnergyQuestion? EnergyAsked()
+    {
+        if (desk.Job is not { } job || EnergyQuestion.WhyNot(job.Givens) is not null)
+            return null;
+        if (MatchedGroups is { Count: > 0 } known)
+            return new EnergyQuestion(known, null, job.Givens);
+        if (HasGroups || job.Logs.IsEmpty || Diagnosis(0) is not { CapacityTold: true } told || told.Groups.Any(group => group.CapacityAh is null))
+            return null;
+        return new EnergyQuestion([], told, job.Givens);
     }
 
     private GroupingOutcome Match(GroupsQuestion question, BackgroundWork work) =>

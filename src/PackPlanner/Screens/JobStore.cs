@@ -40,8 +40,8 @@ internal sealed class JobStore(Desk desk, Surroundings around)
     /// <summary>A copy of an invented job.</summary>
     internal void Demo(string name)
     {
-        if (DemoJobs.Of(name).Is(out JobHistory? history, out Refusal? why))
-            Put(FreeFile(DemoJobs.FileName(name)), history, DemoJobs.FirstStep(name));
+        if (DemoStart.Of(name).Is(out JobHistory? history, out Refusal? why))
+            Put(FreeFile(name), history, DemoStart.FirstStep(name));
         else
             Tell(why);
     }

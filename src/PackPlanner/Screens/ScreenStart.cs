@@ -77,7 +77,8 @@ internal static class ScreenStart
         });
         app.Run(window, fault =>
         {
-            desk.Says = FaultReport.Write(fault).Problem is { } problem ? $"{problem.Why}. {problem.Remedy}" : "";
+            desk.Says = FaultReport.Write(fault).Problem.Remedy;
+            window.SetNeedsDraw();
             return true;
         });
         desk.Store.RememberPlace();

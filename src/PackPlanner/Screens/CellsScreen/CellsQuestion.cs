@@ -13,6 +13,17 @@ internal sealed record CellsQuestion(
     ImmutableSortedDictionary<string, VerdictOverride> Verdicts,
     JobGivens Givens)
 {
+    // What verdicts rest on; a changed load must not judge the lot anew, nor start the grouping again.
+    private static readonly string[] Asked = ["chemistry", "ratedAh", "minShareOfRated", "maxMilliohm", "fullV", "emptyV", "repeatability"];
+
+    /// <summary>Equal when the verdicts would be the same.</summary>
+    public bool Equals(CellsQuestion? other) => other is not null
+        && ReferenceEquals(Tables, other.Tables) && ReferenceEquals(Added, other.Added)
+        && ReferenceEquals(Edits, other.Edits) && ReferenceEquals(Verdicts, other.Verdicts)
+        && Array.TrueForAll(Asked, key => Equals(Givens.Known.GetValueOrDefault(key)?.Value, other.Givens.Known.GetValueOrDefault(key)?.Value));
+
+    public override int GetHashCode() => HashCode.Combine(Tables, Added, Edits, Verdicts);
+
     /// <summary>The question of a job; null when it has no cells.</summary>
     internal static CellsQuestion? Of(Job? job) => job is null || (job.Tables.IsEmpty && job.AddedRows.IsEmpty)
         ? null

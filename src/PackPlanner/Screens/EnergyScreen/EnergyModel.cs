@@ -1,40 +1,145 @@
+using System.Globalization;
+using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Keys;
+using PackPlanner.Screens.Overlays;
 
 namespace PackPlanner.Screens.EnergyScreen;
 
-/// <summary>What this step is for and what it wants, until there is something to show.</summary>
+/// <summary>Step 6: from the label to what reaches the controller, every loss named, and what each remedy would give.</summary>
 internal sealed class EnergyModel(Desk desk) : IStep
 {
-    private static readonly IReadOnlyList<(string Word, string Says)> Teaching =
-    [
-        ("for", "a list of losses from the label to what reaches the controller, that adds up"),
-        ("wants", "groups (3), the load, the controller's lowest volts, temperature, Wh per km"),
-        ("verb", "packplanner energy JOB answers the same"),
-    ];
+    private static readonly string[] Asked = ["steadyA", "controllerLowV", "controllerHighV", "whPerKm", "temperatureDegC", "reserve", "linkMilliohm", "ratedAh", "nominalV", "fullV", "emptyV", "cellDischargeA", "chargerA", "chargeTemperatureDegC"];
+
+    private int row;
+    private int top;
 
     public string Name => "Energy";
 
-    public bool IsFilled => false;
+    public bool IsFilled => Answered() is not null;
 
-    public StepPicture Picture => new("How much energy can I use, and how far is that?", "Nothing to count yet: there are no groups.", "3 Groups first; then the load and Wh/km in 1 Job");
+    public StepPicture Picture => Answered() is { } known ? EnergyPicture.Of(known, desk.Job!.Givens, desk.Look) : EnergyPicture.Waiting(desk);
 
     public IReadOnlyList<KeyAction> Keys =>
     [
-        new(KeyBook.AddFile, "add a file", "adds a file to this job",
-            () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => FileChooser.Ask(desk)),
+        new(KeyBook.Numbers, "load, limits", "changes the load, the controller's volts, Wh per km, temperature and reserve",
+            () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => GivenField.Choose(desk, "numbers of this screen", Asked)),
+        new(KeyBook.Remedy, "remedies", "shows what balancing and new groups would give", () => Answered() is null ? "nothing is counted yet" : null, ShowRemedies),
+        new(KeyBook.Open, "explain", "explains the line under the cursor", () => WhereFrom() is null ? "no line is under the cursor" : null, Explain),
     ];
 
-    public string Place { get; set; } = "";
+    public string Place
+    {
+        get => row.ToString(CultureInfo.InvariantCulture);
+        set => row = int.TryParse(value, CultureInfo.InvariantCulture, out int stored) ? Math.Max(0, stored) : 0;
+    }
 
-    public void Paint(Area body) => Teach.Paint(body, Teaching);
+    public void Paint(Area body)
+    {
+        if (Answered() is not { } known)
+        {
+            Teach.Paint(body, EnergyPicture.Teaching);
+            return;
+        }
 
-    public bool Move(string key) => false;
+        IReadOnlyList<(string Name, string Says, double? Wh)> lines = EnergyLines.Of(known, desk.Job!.Givens, desk.Look);
+        int width = body.Width >= 110 ? 76 : body.Width;
+        row = Math.Clamp(row, 0, lines.Count - 1);
+        top = Math.Clamp(top, Math.Max(0, row - body.Height + 1), row);
+        for (int y = 0; y < body.Height && top + y < lines.Count; y++)
+            PaintLine(body.Part(0, 0, width, body.Height), y, top + y, lines[top + y], lines.Count);
+        if (body.Width < 110)
+            return;
+        for (int y = 0; y < body.Height; y++)
+            body.Write(width, y, "│");
+        PaintRemedies(body.Part(width + 2, 0, body.Width - width - 2, body.Height), known);
+    }
 
-    public WhereFrom? WhereFrom() => null;
+    public bool Move(string key)
+    {
+        if (Answered() is not { } known)
+            return false;
+        int last = EnergyLines.Of(known, desk.Job!.Givens, desk.Look).Count - 1;
+        switch (key)
+        {
+            case "Up": row = Math.Max(0, row - 1); return true;
+            case "Down": row = Math.Min(last, row + 1); return true;
+            case "PgUp" or "Home": row = 0; return true;
+            case "PgDn" or "End": row = last; return true;
+            default: return false;
+        }
+    }
 
-    public string? CopyText() => null;
+    public WhereFrom? WhereFrom() => Answered() is { } known ? EnergyLines.WhereFrom(known, row, desk.Job!.Givens, desk.Look) : null;
 
-    public MainTable Table() => MainTable.Empty;
+    public string? CopyText()
+    {
+        if (Answered() is not { } known)
+            return null;
+        (string name, string says, double? wh) = EnergyLines.Of(known, desk.Job!.Givens, desk.Look)[row];
+        return $"{name}: {says} {(wh is null ? "" : desk.Look.Figure(wh, 0) + " Wh")}";
+    }
+
+    public MainTable Table() => Answered() is { } known
+        ? new(
+            ["name", "wh"],
+            [["on the label", known.Budget.NominalWh], .. known.Budget.Losses.Select(loss => new object?[] { loss.Name, loss.Wh }), ["usable", known.Budget.UsableWh]])
+        : MainTable.Empty;
+
+    private EnergyQuestion.Answered? Answered() => desk.Answers.Energy;
+
+    private void PaintLine(Area area, int y, int index, (string Name, string Says, double? Wh) line, int count)
+    {
+        bool total = index == 0 || line.Name == "usable";
+        if (index == row)
+        {
+            area.Write(1, y, ">", Ink.Accent | Ink.Bold);
+            area.Cursor(1, y);
+        }
+
+        area.Write(3, y, TextWidth.Cut(area.Look.Of(line.Name), 30), total ? Ink.Bold : Ink.Plain);
+        area.Write(34, y, TextWidth.Cut(area.Look.Of(line.Says), area.Width - 47));
+        string wh = line.Wh is null ? (index < count - 2 ? "-" : "") : (line.Wh > 0 && !total ? "+" : "") + area.Look.Figure(line.Wh, 0) + " Wh";
+        area.Write(area.Width - 12, y, TextWidth.Fit(wh, 11, right: true), total ? Ink.Bold : Ink.Plain);
+        area.OnClick(0, y, area.Width, () => row = index);
+    }
+
+    private static void PaintRemedies(Area area, EnergyQuestion.Answered known)
+    {
+        int y = 0;
+        area.Write(0, y++, "what a remedy would give", Ink.Bold);
+        foreach ((string what, string gives) in EnergyLines.Remedies(known, area.Look))
+        {
+            area.Write(0, y, TextWidth.Cut(area.Look.Of(what), area.Width - 12));
+            area.WriteRight(y++, gives);
+        }
+
+        y++;
+        area.Write(0, y++, "what one change would give or take", Ink.Bold);
+        foreach (LossStep step in known.Budget.Sensitivity)
+        {
+            area.Write(0, y, TextWidth.Cut(area.Look.Of(step.Name), area.Width - 12));
+            area.WriteRight(y++, step.Wh is { } wh ? $"{(wh > 0 ? "+" : "")}{area.Look.Figure(wh, 0)} Wh" : "-");
+        }
+
+        y++;
+        foreach (NotChecked open in known.NotChecked)
+        {
+            foreach (string part in TextWidth.Wrap(area.Look.Of($"not checked: {open.Code}, {open.Why}"), area.Width - 1))
+                area.Write(0, y++, part);
+        }
+    }
+
+    private void ShowRemedies()
+    {
+        if (Answered() is { } known)
+            desk.Show(new TextOverlay("what each remedy would give", EnergyLines.Remedies(known, desk.Look)));
+    }
+
+    private void Explain()
+    {
+        if (WhereFrom() is { } from)
+            desk.Show(new TextOverlay($"{from.Title}", from.Lines));
+    }
 }

@@ -10,16 +10,24 @@ internal sealed record GroupsQuestion(
     ScreenedLot Lot,
     int Series,
     int Parallel,
-    double? RepeatabilityFraction,
+    JobGivens Givens,
     ImmutableSortedDictionary<string, int> Locks,
     JobGrouping? Arranged,
     GroupingPreference Prefer,
     bool FewestMoves)
 {
+    /// <summary>Equal when the search would be asked the same: a changed load must not start it again.</summary>
+    public bool Equals(GroupsQuestion? other) => other is not null
+        && ReferenceEquals(Lot, other.Lot) && Series == other.Series && Parallel == other.Parallel
+        && Givens.RepeatabilityFraction == other.Givens.RepeatabilityFraction && ReferenceEquals(Locks, other.Locks)
+        && ReferenceEquals(Arranged, other.Arranged) && Prefer == other.Prefer && FewestMoves == other.FewestMoves;
+
+    public override int GetHashCode() => HashCode.Combine(Lot, Series, Parallel, Prefer, FewestMoves);
+
     /// <summary>The question of a job; null while cells, series or parallel are not known.</summary>
     internal static GroupsQuestion? Of(Job? job, ScreenedLot? lot, GroupingPreference prefer, bool fewestMoves) =>
         job is { Givens: { Series: { } series, Parallel: { } parallel } givens } && lot is not null
-            ? new GroupsQuestion(lot, series, parallel, givens.RepeatabilityFraction, job.Locks, job.Grouping, prefer, fewestMoves)
+            ? new GroupsQuestion(lot, series, parallel, givens, job.Locks, job.Grouping, prefer, fewestMoves)
             : null;
 
     /// <summary>What was arranged by hand or read from a file needs no search.</summary>
@@ -27,17 +35,9 @@ internal sealed record GroupsQuestion(
 
     internal GroupingOutcome Answer(CancellationToken stop, IProgress<GroupingProgress>? progress)
     {
-        GroupingCell[] usable = [.. Lot.Cells.Where(MayBeGrouped).Select(Cell)];
-        HashSet<string> known = [.. usable.Select(cell => cell.Label)];
-        GroupingRequest request = new()
-        {
-            Cells = usable,
-            Series = Series,
-            Parallel = Parallel,
-            RepeatabilityFraction = RepeatabilityFraction,
-            Locks = Locks.Where(held => held.Value <= Series && known.Contains(held.Key)).ToDictionary(),
-            Prefer = Prefer,
-        };
+        Job job = new() { Title = "", Locks = Locks, Givens = Givens };
+        GroupingRequest request = JobGroups.Request(job, Lot)! with { Prefer = Prefer };
+        HashSet<string> known = [.. request.Cells.Select(cell => cell.Label)];
         if (Arranged is null)
             return GroupMatcher.Match(request, progress, stop);
         if (FewestMoves)
@@ -60,15 +60,4 @@ internal sealed record GroupsQuestion(
 
         return placed;
     }
-
-    /// <summary>Whether a cell may stand in a group: what is held or rejected never does, nor what has no capacity.</summary>
-    internal static bool MayBeGrouped(ScreenedCell cell) => cell is { Verdict: Verdict.Use, HeldForSafety: false, CapacityAh: > 0 };
-
-    private static GroupingCell Cell(ScreenedCell cell) =>
-        new(cell.Label, cell.CapacityAh!.Value, cell.ResistanceMilliohm is > 0 ? cell.ResistanceMilliohm : null)
-        {
-            RestV = cell.RestV,
-            Batch = cell.Batch,
-            Model = cell.Model,
-        };
 }

@@ -1,40 +1,204 @@
+using System.Globalization;
+using PackPlanner.Core.Diagnosis;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Keys;
+using PackPlanner.Screens.Overlays;
+using PackPlanner.Screens.Plots;
+using PackPlanner.Screens.Tables;
 
 namespace PackPlanner.Screens.LogScreen;
 
-/// <summary>What this step is for and what it wants, until there is something to show.</summary>
-internal sealed class LogModel(Desk desk) : IStep
+/// <summary>Step 7: what a log says of the pack: findings with their grounds, groups, events, remedies.</summary>
+internal sealed class LogModel : IStep
 {
-    private static readonly IReadOnlyList<(string Word, string Says)> Teaching =
-    [
-        ("for", "which group or joint ends the ride, how sure that is, and what a remedy brings back"),
-        ("wants", "one log of a ride or charge with volts per cell; best with amperes and temperature"),
-        ("verb", "packplanner diagnose LOG answers the same"),
-    ];
+    private static readonly string[] Views = ["findings", "groups", "events", "remedies"];
+
+    private readonly Desk desk;
+    private readonly ListTable[] tables = [.. Views.Select(_ => new ListTable([new Column("", row => "")]))];
+    private readonly PlotWindow window = new();
+    private RideDiagnosis? shown;
+    private Look? shownWith;
+    private int view;
+    private int which;
+
+    internal LogModel(Desk desk)
+    {
+        this.desk = desk;
+        foreach (ListTable table in tables)
+            table.Opened = () => desk.Press("Enter");
+    }
 
     public string Name => "Log";
 
     public bool IsFilled => desk.Job is { Logs.IsEmpty: false };
 
-    public StepPicture Picture => new("What limits this pack?", "No log is in this job yet.", "1 Job: i adds a log of a ride or a charge");
+    public StepPicture Picture => Diagnosis() is { } known
+        ? LogPicture.Of(known, desk.Look)
+        : LogPicture.Waiting(desk.Job, which, desk.Answers.IsDiagnosing);
 
-    public IReadOnlyList<KeyAction> Keys =>
+    public IReadOnlyList<KeyAction> Keys => Diagnosis() is { } known ? Known(known) : Unknown();
+
+    public string Place
+    {
+        get => string.Create(CultureInfo.InvariantCulture, $"{view} {tables[view].Name}");
+        set
+        {
+            string[] halves = value.Split(' ', 2);
+            view = int.TryParse(halves[0], CultureInfo.InvariantCulture, out int stored) ? Math.Clamp(stored, 0, Views.Length - 1) : 0;
+            wanted = halves.Length > 1 ? halves[1] : "";
+        }
+    }
+
+    private string wanted = "";
+
+    private ListTable Table => tables[view];
+
+    private RideLog? Log => desk.Job is { Logs.IsEmpty: false } job ? job.Logs[Math.Min(which, job.Logs.Count - 1)].Log : null;
+
+    public void Paint(Area body)
+    {
+        if (Diagnosis() is not { } known || Log is not { } log)
+        {
+            Teach.Paint(body, LogPicture.Teaching);
+            return;
+        }
+
+        if (body.Width >= 110)
+        {
+            int left = Math.Clamp(body.Width * 5 / 8, 72, 110);
+            int plot = body.Height / 2;
+            PaintPlot(body.Part(0, 0, left - 1, plot), log, known);
+            PaintTable(body.Part(0, plot, left - 1, body.Height - plot), Table, focused: !window.HasFocus);
+            for (int y = 0; y < body.Height; y++)
+                body.Write(left, y, "│");
+            PaintTable(body.Part(left + 1, 0, body.Width - left - 1, body.Height), tables[view == 1 ? 0 : 1], focused: false);
+            return;
+        }
+
+        int rows = body.Height >= 10 ? 6 : 0;
+        if (rows > 0)
+            PaintPlot(body.Part(0, 0, body.Width, rows), log, known);
+        PaintTable(body.From(rows), Table, focused: !window.HasFocus);
+    }
+
+    public bool Move(string key) => Diagnosis() is not null && (window.HasFocus ? window.Move(key) : Table.Move(key));
+
+    public WhereFrom? WhereFrom()
+    {
+        if (Diagnosis() is not { } known)
+            return null;
+        if (view == 0 && Table.Row is { } row && LogFinding.All(known) is { Count: > 0 } findings)
+        {
+            LogFinding finding = findings[row];
+            return new WhereFrom($"{finding.Name} of group {finding.Group}, {finding.Size(desk.Look)},",
+                [.. finding.Detail.Evidence.Select(ground => ("ground", ground)), ("sure", finding.Detail.Sure.ToString().ToLowerInvariant()), ("settle", finding.Detail.SettleBy)]);
+        }
+
+        return new WhereFrom("what the log says", [.. known.Notes.Select(note => ("taken", note)), ("rule", "docs/methods/diagnosis.md")]);
+    }
+
+    public string? CopyText() => Diagnosis() is not null && Table.Row is { } row
+        ? string.Join("  ", Table.Columns.Select(column => $"{column.Heading} {column.Text(row)}"))
+        : null;
+
+    MainTable IStep.Table() => Diagnosis() is { } known
+        ? new(
+            ["group", "capacityAh", "capacityLowAh", "capacityHighAh", "stateOfChargeOffset", "resistanceMilliohm", "findings"],
+            [.. known.Groups.Select(group => new object?[]
+            {
+                group.Group, group.CapacityAh?.Value, group.CapacityAh?.Low, group.CapacityAh?.High, group.StateOfChargeOffset?.Value,
+                group.ResistanceMilliohm?.Value, string.Join(" ", group.Findings.Select(finding => LogFinding.Words(finding.Kind))),
+            })])
+        : MainTable.Empty;
+
+    private RideDiagnosis? Diagnosis()
+    {
+        RideDiagnosis? known = desk.Answers.Diagnosis(which);
+        if (known is null || (ReferenceEquals(known, shown) && desk.Look == shownWith))
+            return known;
+        (shown, shownWith) = (known, desk.Look);
+        IReadOnlyList<LogFinding> findings = LogFinding.All(known);
+        Fill(0, LogTables.Findings(findings, desk.Look), findings.Count, row => $"{findings[row].Group} {findings[row].Name}");
+        Fill(1, LogTables.Groups(known, desk.Look), known.Groups.Count, row => known.Groups[row].Group.ToString(CultureInfo.InvariantCulture));
+        Fill(2, LogTables.Events(known, desk.Look), known.Events.Count, row => row.ToString(CultureInfo.InvariantCulture));
+        Fill(3, LogTables.Remedies(known, desk.Look), known.Remedies.Count, row => row.ToString(CultureInfo.InvariantCulture));
+        if (wanted.Length > 0)
+            Table.GoTo(wanted);
+        wanted = "";
+        return known;
+    }
+
+    private void Fill(int index, IReadOnlyList<Column> columns, int count, Func<int, string> names)
+    {
+        tables[index].SetColumns(columns);
+        tables[index].SetRows(count, names);
+    }
+
+    private void PaintPlot(Area area, RideLog log, RideDiagnosis known)
+    {
+        int[] groups = [.. Chosen(known)];
+        string named = groups.Length == 0 ? "" : $"group{(groups.Length > 1 ? "s" : "")} {string.Join(", ", groups)} and ";
+        area.Write(0, 0, "V", Ink.Bold);
+        area.Write(4, 0, TextWidth.Cut(area.Look.Of($"{named}median m{window.Words}{(desk.Job!.Logs.Count > 1 ? $", log {which + 1} of {desk.Job.Logs.Count}" : "")}"), area.Width - 6), window.HasFocus ? Ink.Accent | Ink.Bold : Ink.Plain);
+        BrailleCurves.Paint(area.From(1), LogCurves.Of(log, groups, window.From, window.To), "h");
+        if (window.HasFocus)
+            area.Cursor(0, 0);
+        area.OnClick(0, 0, area.Width, () => window.HasFocus = !window.HasFocus);
+    }
+
+    // The group under the cursor, else those of the first findings: one or two, or the plot is a tangle.
+    private IEnumerable<int> Chosen(RideDiagnosis known)
+    {
+        if (view == 1 && tables[1].Row is { } row)
+            return [known.Groups[row].Group];
+        IReadOnlyList<LogFinding> findings = LogFinding.All(known);
+        if (view == 0 && tables[0].Row is { } at && at < findings.Count)
+            return [findings[at].Group];
+        return findings.Take(1).Select(finding => finding.Group);
+    }
+
+    private static void PaintTable(Area area, ListTable table, bool focused)
+    {
+        if (table.Count == 0)
+        {
+            area.Write(3, 1, "nothing of this kind in this log");
+            if (focused)
+                area.Cursor(1, 1);
+            return;
+        }
+
+        table.Paint(area.Part(0, 0, area.Width, area.Height - 1), focused);
+        area.WriteRight(area.Height - 1, table.Account() + " ");
+    }
+
+    private List<KeyAction> Known(RideDiagnosis known)
+    {
+        List<KeyAction> keys =
+        [
+            new(KeyBook.NextPane, window.HasFocus ? "table" : "plot", "goes between plot and table; in the plot left and right move in time", () => window.HasFocus = !window.HasFocus),
+            new(KeyBook.NextView, $"next view: {Views[(view + 1) % Views.Length]}", "goes through findings, groups, events and remedies", () => view = (view + 1) % Views.Length),
+            new(KeyBook.Open, "open", "shows the grounds of the finding, for and against", () => WhereFrom() is null ? "nothing is under the cursor" : null, Open),
+            new(KeyBook.SecondLog, "other log", "shows the next log of this job", () => desk.Job!.Logs.Count < 2 ? "the job has one log; i adds another" : null, () => which = (which + 1) % desk.Job!.Logs.Count),
+            new(KeyBook.Remedy, "remedies", "shows what each remedy would give back", () => known.Remedies.Count == 0 ? "there is none to try" : null, () => view = 3),
+            new(KeyBook.ZoomIn, "", "looks at half the time shown", () => window.Zoom(0.5)),
+            new(KeyBook.ZoomOut, "", "looks at twice the time shown", () => window.Zoom(2)),
+        ];
+        keys.AddRange(Unknown());
+        keys.AddRange(TableKeys.Of(desk, Table));
+        return keys;
+    }
+
+    private List<KeyAction> Unknown() =>
     [
-        new(KeyBook.AddFile, "add a file", "adds a file to this job",
-            () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => FileChooser.Ask(desk)),
+        new(KeyBook.AddFile, "add a log", "adds a log, after showing how it was read", () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => FileChooser.Ask(desk)),
+        new(KeyBook.Numbers, "numbers", "changes chemistry, rated Ah, series, parallel and limits", () => desk.Job is null ? "no job is open; 1 Job opens one" : null,
+            () => GivenField.Choose(desk, "numbers of this screen", ["chemistry", "ratedAh", "series", "parallel", "fullV", "emptyV"])),
     ];
 
-    public string Place { get; set; } = "";
-
-    public void Paint(Area body) => Teach.Paint(body, Teaching);
-
-    public bool Move(string key) => false;
-
-    public WhereFrom? WhereFrom() => null;
-
-    public string? CopyText() => null;
-
-    public MainTable Table() => MainTable.Empty;
+    private void Open()
+    {
+        if (WhereFrom() is { } from)
+            desk.Show(new TextOverlay($"{from.Title} rests on", from.Lines));
+    }
 }

@@ -1,39 +1,309 @@
+using System.Globalization;
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Fitting;
+using PackPlanner.Core.Jobs;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Keys;
+using PackPlanner.Screens.Overlays;
 
 namespace PackPlanner.Screens.PlaceScreen;
 
-/// <summary>What this step is for and what it wants, until there is something to show.</summary>
+/// <summary>Step 5: which cell stands where and which way up, the links, and the sense taps with their volts.</summary>
 internal sealed class PlaceModel(Desk desk) : IStep
 {
+    private const string Question = "Where does each cell go, which way up, and how are the groups linked?";
+    private const int TwoPanes = 110;
+
     private static readonly IReadOnlyList<(string Word, string Says)> Teaching =
     [
         ("for", "a drawing to build from: group and sign of each cell, links, sense taps with their volts"),
-        ("wants", "groups (3) and a cavity (4); without a cavity a plain block of rows and columns"),
+        ("wants", "a space with places (4 Cavity) and series; cells stand in it as soon as there are groups (3 Groups)"),
     ];
+
+    private int layer;
+    private int row;
+    private int column;
+    private int tap;
+    private int tapTop;
+    private bool fromBelow;
+    private bool onTaps;
 
     public string Name => "Place";
 
-    public bool IsFilled => false;
+    public bool IsFilled => desk.Answers.Placed is not null;
 
-    public StepPicture Picture => new("Where does each cell go, which way up, and how are the groups linked?", "Nothing is placed yet.", "3 Groups first: cells and a shape");
+    public StepPicture Picture => desk.Answers.Placed is { } pack ? Say(pack) : Waiting();
 
-    public IReadOnlyList<KeyAction> Keys =>
+    public IReadOnlyList<KeyAction> Keys => desk.Answers.Placed is { } pack ? Known(pack) : [];
+
+    public string Place
+    {
+        get => string.Create(CultureInfo.InvariantCulture, $"{layer} {row} {column} {tap} {(onTaps ? 1 : 0)}");
+        set
+        {
+            int[] kept = [.. value.Split(' ').Select(part => int.TryParse(part, CultureInfo.InvariantCulture, out int number) ? Math.Max(0, number) : 0)];
+            if (kept.Length == 5)
+                (layer, row, column, tap, onTaps) = (kept[0], kept[1], kept[2], kept[3], kept[4] == 1);
+        }
+    }
+
+    public void Paint(Area body)
+    {
+        if (desk.Answers.Placed is not { } pack)
+        {
+            Teach.Paint(body, Teaching);
+            return;
+        }
+
+        Keep(pack);
+        if (body.Width >= TwoPanes)
+        {
+            int left = Math.Clamp(body.Width * 5 / 9, 60, 90);
+            PaintDrawing(body.Part(0, 0, left - 1, body.Height), pack, focused: !onTaps);
+            for (int y = 0; y < body.Height; y++)
+                body.Write(left, y, "│");
+            PaintTaps(body.Part(left + 1, 0, body.Width - left - 1, body.Height), pack, focused: onTaps);
+        }
+        else if (onTaps)
+        {
+            PaintTaps(body, pack, focused: true);
+        }
+        else
+        {
+            PaintDrawing(body, pack, focused: true);
+        }
+    }
+
+    public bool Move(string key)
+    {
+        if (desk.Answers.Placed is not { } pack)
+            return false;
+        Keep(pack);
+        IReadOnlyList<IReadOnlyList<PlacedCell>> rows = PlaceDrawing.Rows(pack.Layers[layer], fromBelow);
+        switch (key)
+        {
+            case "Up" when onTaps: tap = Math.Max(0, tap - 1); return true;
+            case "Down" when onTaps: tap = Math.Min(pack.Series, tap + 1); return true;
+            case "Home" when onTaps: tap = 0; return true;
+            case "End" when onTaps: tap = pack.Series; return true;
+            case "Up": row = Math.Max(0, row - 1); return true;
+            case "Down": row = Math.Min(rows.Count - 1, row + 1); return true;
+            case "Left": column = Math.Max(0, Math.Min(column, rows[row].Count - 1) - 1); return true;
+            case "Right": column = Math.Min(rows[row].Count - 1, column + 1); return true;
+            case "Home": column = 0; return true;
+            case "End": column = rows[row].Count - 1; return true;
+            case "PgUp": layer = Math.Min(pack.Layers.Count - 1, layer + 1); return true;
+            case "PgDn": layer = Math.Max(0, layer - 1); return true;
+            default: return false;
+        }
+    }
+
+    public WhereFrom? WhereFrom()
+    {
+        if (desk.Answers.Placed is not { } pack)
+            return null;
+        if (onTaps)
+        {
+            return new WhereFrom($"{desk.Look.Figure(pack.ExpectedV[tap], 2)} V at tap B{tap}",
+            [
+                ("sum", $"the {(pack.IsNominal ? "nominal" : "resting")} volts of the groups below it, from pack minus"),
+                ("right", $"each step within {desk.Look.Figure(TapCheck.ToleranceV, 1)} V of its group's own volts and of the right sign; from pack minus within {desk.Look.Figure(TapCheck.ToleranceV, 1)} V or {desk.Look.Percent(TapCheck.ToleranceFraction, 1)}, whichever is more"),
+                ("one outside", "stop, do not plug in"),
+            ]);
+        }
+
+        PlacedCell cell = Under(pack);
+        return new WhereFrom($"place {cell.Cell}",
+        [
+            ("middle", $"x {desk.Look.Length(cell.Centre.X)}, y {desk.Look.Length(cell.Centre.Y)}, z {desk.Look.Length(cell.Centre.Z)}"),
+            ("group", pack.SeatOf(cell) is { } seat ? $"{seat} of {pack.Series}, counted from pack minus" : "a spare place: no cell is needed here"),
+            ("rule", "cells of one group stand together, each group beside the next one, so that links are short"),
+        ]);
+    }
+
+    public string? CopyText() => desk.Answers.Placed is { } pack ? Words(pack, Under(pack)) : null;
+
+    public MainTable Table() => desk.Answers.Placed is { } pack
+        ? new(
+            ["place", "group", "cell", "xMm", "yMm", "zMm", "plusUp"],
+            [.. pack.Answer.Cells.Select(cell => new object?[]
+            {
+                cell.Cell, pack.SeatOf(cell), pack.CellAt(cell)?.Label, cell.Centre.X, cell.Centre.Y, cell.Centre.Z, pack.IsPlusUp(cell),
+            })])
+        : MainTable.Empty;
+
+    private StepPicture Waiting()
+    {
+        if (desk.Job is not { } job)
+            return new StepPicture(Question, "No job is open.", "1 Job: open or begin a job first");
+        if (job.FitCase is null)
+            return new StepPicture(Question, "There is no space to place cells in yet.", "4 Cavity: describe the space");
+        return desk.Answers.Fit is { Answer: { } answer }
+            ? new StepPicture(Question, answer.Series is null ? "How many groups stand in series is not known yet." : "It does not fit, so nothing can be placed.", answer.Series is null ? "4 Cavity, e: say series and parallel" : "4 Cavity: see what is in the way")
+            : new StepPicture(Question, "Places are being looked for, or the space could not be read.", "4 Cavity: see how it stands");
+    }
+
+    private StepPicture Say(PlacedPack pack)
+    {
+        FitAnswer answer = pack.Answer;
+        string links = answer.LinkPairs.Count == 0 ? ""
+            : $" {pack.Series - 1} links, {(answer.Jumpers.Count == 0 ? "all between neighbours" : $"{answer.Jumpers.Count} of them by cable")}, the narrowest over {answer.NarrowestLink} pair{(answer.NarrowestLink == 1 ? "" : "s")} of cells.";
+        string cells = pack.Groups.Count > 0 ? "" : " Which cell goes where is known as soon as there are groups.";
+        int wrong = Wrong(pack).Count();
+        string taps = wrong > 0 ? $" {wrong} tap reading{(wrong == 1 ? "" : "s")} outside: stop, do not plug in." : "";
+        string next = wrong > 0 ? "Find what is wrong at that tap before anything is plugged in"
+            : onTaps ? "Enter types the reading of a tap; then 8 Sheets" : $"Tab: the {pack.Series + 1} taps with their volts; then 8 Sheets";
+        return new StepPicture(Question, $"{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}{taps}", next, Cautions(pack));
+    }
+
+    // Before links are laid and taps are plugged, these stand whatever the figures are.
+    private static IReadOnlyList<Caution> Cautions(PlacedPack pack) =>
     [
-        new(KeyBook.AddFile, "add a file", "adds a file to this job",
-            () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => FileChooser.Ask(desk)),
+        .. pack.Answer.Cautions,
+        new("caution-20a", SignalWord.Danger, "each group", $"{pack.Answer.Parallel ?? 1} cells side by side: one the wrong way round is a dead short"),
+        new("caution-20b", SignalWord.Danger, "each link", $"{pack.Series} groups in series: measure each gap first"),
+        new("caution-19", SignalWord.Warning, "sense taps", $"{pack.Series + 1} taps up to {pack.ExpectedV[^1]:0.0} V: measure all before plugging in"),
     ];
 
-    public string Place { get; set; } = "";
+    private List<KeyAction> Known(PlacedPack pack) =>
+    [
+        new(KeyBook.NextPane, onTaps ? "drawing" : "taps", "goes between the drawing and the tap table", () => onTaps = !onTaps),
+        new(KeyBook.OtherSide, fromBelow ? "from above" : "from below", "shows the other side, mirrored as it is when the pack is turned over", () => fromBelow = !fromBelow),
+        new(KeyBook.Exchange, "exchange groups", "exchanges two matched groups between their places",
+            () => pack.Groups.Count < 2 ? "there are no groups to exchange" : null, () => AskExchange(pack)),
+        new(KeyBook.Swap, "other end", "puts pack minus at the other end; every cell then stands the other way up",
+            () => desk.Do(JobChanges.SetPlacement("swap the ends", desk.Job!.Placement with { EndsSwapped = !desk.Job.Placement.EndsSwapped }))),
+        new(KeyBook.Open, onTaps ? "type a reading" : "open", onTaps ? "types what the meter shows at this tap; it is judged at once" : "shows the place under the cursor",
+            () => OpenOrType(pack)),
+        new(KeyBook.Numbers, "links", "changes what is known of links and insulation",
+            () => GivenField.Choose(desk, "numbers of this screen", ["linkMilliohm", "insulationOhm", "cellFuse", "clamping", "vents"])),
+    ];
 
-    public void Paint(Area body) => Teach.Paint(body, Teaching);
+    private void Keep(PlacedPack pack)
+    {
+        layer = Math.Clamp(layer, 0, pack.Layers.Count - 1);
+        IReadOnlyList<IReadOnlyList<PlacedCell>> rows = PlaceDrawing.Rows(pack.Layers[layer], fromBelow);
+        row = Math.Clamp(row, 0, rows.Count - 1);
+        column = Math.Clamp(column, 0, rows[row].Count - 1);
+        tap = Math.Clamp(tap, 0, pack.Series);
+    }
 
-    public bool Move(string key) => false;
+    private PlacedCell Under(PlacedPack pack)
+    {
+        Keep(pack);
+        return PlaceDrawing.Rows(pack.Layers[layer], fromBelow)[row][column];
+    }
 
-    public WhereFrom? WhereFrom() => null;
+    private void PaintDrawing(Area area, PlacedPack pack, bool focused)
+    {
+        string layers = pack.Layers.Count > 1 ? $", layer {layer + 1} of {pack.Layers.Count} (PgUp PgDn)" : "";
+        area.Write(1, 0, TextWidth.Cut(area.Look.Of($"seen from {(fromBelow ? "below, mirrored" : "above")}{layers}; sign: the end that faces you"), area.Width - 2), Ink.Bold);
+        int facts = 2;
+        PlaceDrawing.Paint(area.Part(0, 1, area.Width, area.Height - 1 - facts), pack, layer, fromBelow, (row, column), focused);
+        area.Write(1, area.Height - 2, TextWidth.Cut(area.Look.Of("cursor: " + Words(pack, Under(pack))), area.Width - 2));
+        area.Write(1, area.Height - 1, TextWidth.Cut(area.Look.Of("links: " + Links(pack)), area.Width - 2));
+    }
 
-    public string? CopyText() => null;
+    private string Words(PlacedPack pack, PlacedCell cell)
+    {
+        string seat = pack.SeatOf(cell) is { } number ? $"group {number}" : "spare place";
+        string which = pack.CellAt(cell) is { } known ? $"{known.Label}  {desk.Look.Figure(known.CapacityAh, 3)} Ah  {desk.Look.Figure(known.ResistanceMilliohm, 1)} mΩ" : "no cell yet";
+        string up = pack.IsPlusUp(cell) switch { true => "+ up", false => "- up", null => cell.Plus is { } end ? $"plus at {end}" : "" };
+        return $"{which}  {seat}  {up}  x {desk.Look.Length(cell.Centre.X, 0)}, y {desk.Look.Length(cell.Centre.Y, 0)}";
+    }
 
-    public MainTable Table() => MainTable.Empty;
+    // Series links between groups, alternately above and below where cells stand upright.
+    private static string Links(PlacedPack pack) => string.Join("  ", Enumerable.Range(1, Math.Max(0, pack.Series - 1)).Select(k => $"{k:00}={k + 1:00}"));
+
+    private void PaintTaps(Area area, PlacedPack pack, bool focused)
+    {
+        area.Write(1, 0, TextWidth.Cut(area.Look.Of($"sense taps, from pack minus, {(pack.IsNominal ? "nominal" : "resting")}   Enter: type reading"), area.Width - 2), Ink.Bold);
+        area.Write(3, 1, "tap     volts    step  where                measured", Ink.Bold);
+        int page = Math.Max(1, area.Height - 2);
+        tapTop = Math.Clamp(tapTop, Math.Max(0, tap - page + 1), Math.Max(0, Math.Min(tap, pack.Series + 1 - page)));
+        IReadOnlyDictionary<int, double> readings = Readings();
+        for (int y = 0; y < page && tapTop + y <= pack.Series; y++)
+            PaintTap(area, y + 2, tapTop + y, pack, readings, focused);
+    }
+
+    private void PaintTap(Area area, int y, int number, PlacedPack pack, IReadOnlyDictionary<int, double> readings, bool focused)
+    {
+        if (number == tap && focused)
+        {
+            area.Write(1, y, ">", Ink.Accent | Ink.Bold);
+            area.Cursor(1, y);
+        }
+
+        area.Write(3, y, $"B{number}");
+        area.Write(8, y, TextWidth.Fit(area.Look.Figure(pack.ExpectedV[number], 2), 8, right: true));
+        if (number > 0)
+            area.Write(17, y, TextWidth.Fit(area.Look.Figure(pack.ExpectedV[number] - pack.ExpectedV[number - 1], 2), 7, right: true));
+        string where = number == 0 ? "pack -, at group 1" : number == pack.Series ? $"pack +, at group {number}" : $"link {number:00}={number + 1:00}";
+        area.Write(26, y, where);
+        bool? right = TapCheck.IsRight(number, pack.ExpectedV, readings);
+        string measured = readings.TryGetValue(number, out double volts) ? $"{area.Look.Figure(volts, 2)} {(right switch { true => "ok", false => "WRONG", null => "?" })}" : "________";
+        area.Write(47, y, measured, right == false ? Ink.Bold | Ink.Underline : Ink.Plain);
+        area.OnClick(0, y, area.Width, () => (tap, onTaps) = (number, true));
+    }
+
+    private Dictionary<int, double> Readings() =>
+        desk.Job!.TapReadings.ToDictionary(reading => reading.Key, reading => reading.Value.Volts);
+
+    private IEnumerable<int> Wrong(PlacedPack pack)
+    {
+        IReadOnlyDictionary<int, double> readings = Readings();
+        return Enumerable.Range(0, pack.Series + 1).Where(number => TapCheck.IsRight(number, pack.ExpectedV, readings) == false);
+    }
+
+    private void OpenOrType(PlacedPack pack)
+    {
+        if (!onTaps)
+        {
+            if (WhereFrom() is { } from)
+                desk.Show(new TextOverlay(Words(pack, Under(pack)), from.Lines));
+            return;
+        }
+
+        int number = tap;
+        desk.Show(new FieldOverlay(
+            desk, $"volts at B{number}", $"From pack minus; {desk.Look.Figure(pack.ExpectedV[number], 2)} V expected. Empty takes the reading out.",
+            desk.Job!.TapReadings.TryGetValue(number, out TapReading? before) ? before.Volts.ToString("0.###", CultureInfo.InvariantCulture) : "",
+            text => text.Trim().Length == 0 || Volts(text) is not null ? null : "A number of volts is wanted.",
+            text =>
+            {
+                desk.Do(JobChanges.ReadTap(number, Volts(text) is { } volts ? new TapReading(volts, Origin.You(desk.Today)) : null));
+                if (TapCheck.IsRight(number, pack.ExpectedV, Readings()) == false)
+                    desk.Says = $"B{number} is outside: stop, do not plug in. Find out why first.";
+                else
+                    tap = Math.Min(pack.Series, number + 1);
+            }));
+    }
+
+    private static double? Volts(string text) =>
+        double.TryParse(text.Trim().TrimEnd('V', 'v', ' ').Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double volts) && double.IsFinite(volts) ? volts : null;
+
+    private void AskExchange(PlacedPack pack)
+    {
+        if (pack.SeatOf(Under(pack)) is not { } seat)
+        {
+            desk.Says = "The cursor stands on a spare place; choose a cell of the group first.";
+            return;
+        }
+
+        desk.Show(new ListOverlay(desk, $"exchange the group at {seat} with the one at", () =>
+        [
+            .. Enumerable.Range(1, pack.Series).Where(other => other != seat).Select(other => new ListItem(
+                $"{other}: {desk.Look.Figure(pack.GroupOf(other)?.CapacityAh, 3)} Ah", "", () => Exchange(pack, seat, other))),
+        ]));
+    }
+
+    private void Exchange(PlacedPack pack, int seat, int other)
+    {
+        JobPlacement before = desk.Job!.Placement;
+        int here = pack.GroupOf(seat)!.Number;
+        int there = pack.GroupOf(other)!.Number;
+        desk.Do(JobChanges.SetPlacement(
+            $"exchange the groups at {seat} and {other}", before with { Exchanged = before.Exchanged.SetItem(seat, there).SetItem(other, here) }));
+    }
 }

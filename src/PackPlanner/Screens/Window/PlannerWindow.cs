@@ -34,7 +34,7 @@ internal sealed class PlannerWindow : Runnable
     /// <inheritdoc/>
     protected override bool OnDrawingContent(DrawContext? context)
     {
-        page = desk.Draw(Viewport.Width, Viewport.Height);
+        page = DrawOrTell();
         for (int y = 0; y < page.Height; y++)
         {
             Move(0, y);
@@ -53,16 +53,14 @@ internal sealed class PlannerWindow : Runnable
     {
         if (KeyNames.Of(key) is not { } name)
             return false;
-        desk.Press(name);
-        AfterInput();
+        Guarded(() => desk.Press(name));
         return true;
     }
 
     /// <inheritdoc/>
     protected override bool OnPaste(string text)
     {
-        desk.Paste(text);
-        AfterInput();
+        Guarded(() => desk.Paste(text));
         return true;
     }
 
@@ -72,27 +70,62 @@ internal sealed class PlannerWindow : Runnable
         if (mouse.Flags.HasFlag(MouseFlags.WheeledUp) || mouse.Flags.HasFlag(MouseFlags.WheeledDown))
         {
             string key = mouse.Flags.HasFlag(MouseFlags.WheeledUp) ? "Up" : "Down";
-            for (int i = 0; i < 3; i++)
-                desk.Press(key);
+            Guarded(() =>
+            {
+                for (int i = 0; i < 3; i++)
+                    desk.Press(key);
+            });
         }
         else if (mouse.Flags.HasFlag(MouseFlags.LeftButtonClicked) && mouse.Position is { } at)
         {
-            desk.Click(page, at.X, at.Y);
+            Guarded(() => desk.Click(page, at.X, at.Y));
         }
         else
         {
             return false;
         }
 
-        AfterInput();
         return true;
     }
 
-    private void AfterInput()
+    // A fault of ours must not cost the user his place: it is told on the screen, its details go to a file.
+    private void Guarded(Action input)
     {
+        try
+        {
+            input();
+        }
+        catch (Exception fault)
+        {
+            Tell(fault);
+        }
+
         SetNeedsDraw();
         if (desk.IsLeaving)
             App?.RequestStop(this);
+    }
+
+    private Page DrawOrTell()
+    {
+        try
+        {
+            return desk.Draw(Viewport.Width, Viewport.Height);
+        }
+        catch (Exception fault)
+        {
+            Tell(fault);
+            Page told = new(Math.Max(1, Viewport.Width), Math.Max(1, Viewport.Height), desk.Look);
+            told.Whole.Write(0, 0, "This screen could not be drawn; another step (1-8) or q still works.");
+            told.Whole.Write(0, 1, desk.Says!);
+            return told;
+        }
+    }
+
+    private void Tell(Exception fault)
+    {
+        Core.Problem problem = FaultReport.Write(fault).Problem;
+        desk.CloseAll();
+        desk.Says = $"{problem.Why}. {problem.Remedy}";
     }
 
     // Signs of one ink that follow one another are written together.

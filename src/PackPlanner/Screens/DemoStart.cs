@@ -1,15 +1,14 @@
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats;
+using PackPlanner.Formats.Demos;
 
 namespace PackPlanner.Screens;
 
 /// <summary>The invented jobs, as copies to change as one likes.</summary>
-internal static class DemoJobs
+internal static class DemoStart
 {
-    internal static Outcome<JobHistory> Of(string name) =>
-        Refusal.NoAnswer("no-demo", name, "the invented data are not in this build", "Give a file of your own.");
+    internal static Outcome<JobHistory> Of(string name) => DemoJobs.Of(name);
 
-    internal static string FileName(string name) => name;
-
+    /// <summary>Where a copy opens, from 0: on the step that its scene is about.</summary>
     internal static int FirstStep(string name) => name switch { "trike" => 1, "tractor" => 6, _ => 3 };
 }

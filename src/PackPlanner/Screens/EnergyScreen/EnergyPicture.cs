@@ -1,0 +1,59 @@
+using PackPlanner.Core.Jobs;
+using PackPlanner.Core.UsableEnergy;
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Screens.EnergyScreen;
+
+/// <summary>What the Energy step says.</summary>
+internal static class EnergyPicture
+{
+    private const string Question = "How much energy can I use, and how far is that?";
+
+    internal static readonly IReadOnlyList<(string Word, string Says)> Teaching =
+    [
+        ("for", "a list from what the label says to what reaches the controller, every loss named, that adds up"),
+        ("wants", "groups (3 Groups, or a log in 7 Log) and the chemistry; best also the load, the controller's lowest volts, the temperature and Wh per km (e here)"),
+        ("verb", "packplanner energy answers the same"),
+    ];
+
+    internal static StepPicture Waiting(Desk desk)
+    {
+        if (desk.Job is not { } job)
+            return new StepPicture(Question, "No job is open.", "1 Job: open or begin a job first");
+        if (!desk.Answers.HasGroups && job.Logs.IsEmpty)
+            return new StepPicture(Question, "Nothing to count yet: there are no groups.", "3 Groups first; the load and Wh per km can be said here (e)");
+        return EnergyQuestion.WhyNot(job.Givens) is { } why
+            ? new StepPicture(Question, $"It cannot be counted: {why}.", "e: change it")
+            : new StepPicture(Question, "The groups are not there yet; the energy follows them.", job.Logs.IsEmpty ? "3 Groups: see how they stand" : "7 Log: see whether capacities can be told");
+    }
+
+    internal static StepPicture Of(EnergyQuestion.Answered answered, JobGivens givens, Look look)
+    {
+        EnergyBudget budget = answered.Budget;
+        string km = givens.NumberOf("whPerKm") is > 0 and { } use ? $", {look.Distance(budget.UsableWh / use)} at {look.Figure(use, 0)} Wh/km" : "";
+        string load = answered.Request.Load is LoadPlan.ConstantCurrent steady ? $" at {look.Figure(steady.LoadA, 0)} A" : " at rest (no load said)";
+        string answer = $"{Kwh(budget.UsableWh, look)} kWh ± {Kwh(budget.Spread.HalfWidthWh, look)}{km}{load}; {Kwh(budget.UsableWhAtRest, look)} at rest. {Ends(budget, look)}";
+        return new StepPicture(Question, answer, Next(budget, givens, look), answered.Cautions);
+    }
+
+    internal static string Ends(EnergyBudget budget, Look look) => budget.EndedByController
+        ? $"The controller's lowest volts end it, {look.Figure(budget.EndPackV, 1)} V; group {budget.EndsAtGroup} is then the lowest."
+        : $"Group {budget.EndsAtGroup} ends it at its cut-off; the pack then gives {look.Figure(budget.EndPackV, 1)} V.";
+
+    private static string Next(EnergyBudget budget, JobGivens givens, Look look)
+    {
+        if (givens.SteadyA is null)
+            return "e: say the steady load, and heat and cut-off under load are counted too";
+        if (givens.NumberOf("whPerKm") is null)
+            return "e: say Wh per km, and km are told too";
+        double gain = budget.AfterBalance.UsableWh - budget.UsableWh;
+        if (gain > budget.UsableWh * 0.01)
+            return $"r: remedies. Balancing all groups to full gives {look.Figure(gain, 0)} Wh more";
+        UsableAfter? one = budget.AfterReplacement.Count > 0 ? budget.AfterReplacement[0] : null;
+        return one is { } && one.UsableWh - budget.UsableWh > budget.Spread.HalfWidthWh
+            ? $"r: remedies. A new group {one.Groups[0]} gives {look.Figure(one.UsableWh - budget.UsableWh, 0)} Wh more"
+            : "8 Sheets for the bench; r shows what each remedy would give";
+    }
+
+    private static string Kwh(double wh, Look look) => look.Figure(wh / 1000, 2);
+}

@@ -1,0 +1,65 @@
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Diagnosis;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Core.UsableEnergy;
+
+namespace PackPlanner.Screens.EnergyScreen;
+
+/// <summary>All that the usable energy depends on.</summary>
+/// <param name="Groups">Groups of cells; empty when they come from a log.</param>
+/// <param name="Diagnosis">What a log says of the groups; used only where there are no cells.</param>
+/// <param name="Givens">Chemistry, load, limits, temperature.</param>
+internal sealed record EnergyQuestion(IReadOnlyList<JobGroup> Groups, RideDiagnosis? Diagnosis, JobGivens Givens)
+{
+    /// <summary>What the answer is made of.</summary>
+    internal sealed record Answered(EnergyRequest Request, EnergyBudget Budget, IReadOnlyList<Caution> Cautions, IReadOnlyList<NotChecked> NotChecked);
+
+    /// <summary>Why it cannot be asked; null when it can.</summary>
+    internal static string? WhyNot(JobGivens givens)
+    {
+        if (givens.Chemistry is not { } chemistry)
+            return "the chemistry is not known, and without its curve no energy can be told";
+        double full = givens.NumberOf("fullV") ?? chemistry.FullV;
+        double empty = givens.NumberOf("emptyV") ?? chemistry.CutoffV;
+        (double lowest, double highest) = chemistry.Physics;
+        return empty >= full || full > highest || empty < lowest
+            ? $"{full:0.00} V full and {empty:0.00} V empty do not fit {chemistry.Name}, which works from {chemistry.CutoffV:0.00} to {chemistry.FullV:0.00} V"
+            : null;
+    }
+
+    internal Answered Answer(CancellationToken stop)
+    {
+        EnergyRequest request = Request();
+        EnergyBudget budget = EnergyBudgets.Of(request, stop);
+        StringShortCircuit shorted = StringShortCircuit.Of(request, onlyFirstInstant: false);
+        (IReadOnlyList<Caution> raised, IReadOnlyList<NotChecked> open) = EnergyCautions.Of(request, budget, shorted, JobEnergy.Protection(Givens));
+        return new Answered(request, budget, raised, open);
+    }
+
+    private EnergyRequest Request()
+    {
+        Job job = new() { Title = "", Givens = Givens };
+        if (Groups.Count > 0)
+            return JobEnergy.Request(job, Groups)!;
+        // A log tells only how the groups stand against one another: the fullest is taken as full.
+        IReadOnlyList<GroupDiagnosis> told = Diagnosis!.Groups;
+        bool known = told.All(group => group.StateOfChargeOffset is not null);
+        double most = told.Max(group => group.StateOfChargeOffset?.Value ?? 0);
+        return new EnergyRequest
+        {
+            Groups = [.. told.Select(group => new SeriesGroup(
+                group.Group, group.CapacityAh!.Value.Value, group.ResistanceMilliohm?.Value, known ? 1 + group.StateOfChargeOffset!.Value.Value - most : null, Givens.Parallel))],
+            Chemistry = Givens.Chemistry!,
+            FullV = Givens.NumberOf("fullV"),
+            EmptyV = Givens.NumberOf("emptyV"),
+            PackEmptyV = Givens.NumberOf("controllerLowV"),
+            ControllerMaxV = Givens.NumberOf("controllerHighV"),
+            Load = Givens.SteadyA is > 0 ? new LoadPlan.ConstantCurrent(Givens.SteadyA.Value) : null,
+            TemperatureDegC = Givens.NumberOf("temperatureDegC"),
+            ReserveFraction = Givens.NumberOf("reserve") ?? 0,
+            LinkMilliohm = Givens.LinkMilliohm,
+            RatedAh = Givens.RatedAh * (Givens.Parallel ?? 1),
+            NominalV = Givens.NumberOf("nominalV"),
+        };
+    }
+}

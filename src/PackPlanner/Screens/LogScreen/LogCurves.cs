@@ -1,0 +1,43 @@
+using PackPlanner.Core.Diagnosis;
+using PackPlanner.Screens.Plots;
+
+namespace PackPlanner.Screens.LogScreen;
+
+/// <summary>Volts of chosen groups and of the median over time, thinned to what a screen can show.</summary>
+internal static class LogCurves
+{
+    // Twice the dots of the widest screen that is likely.
+    private const int Points = 600;
+
+    /// <summary>Curves of a part of a log.</summary>
+    /// <param name="log">The log.</param>
+    /// <param name="groups">Groups from 1, at most a few.</param>
+    /// <param name="from">Left end, as a fraction of the log's length.</param>
+    /// <param name="to">Right end.</param>
+    internal static IReadOnlyList<BrailleCurves.Curve> Of(RideLog log, IReadOnlyList<int> groups, double from, double to)
+    {
+        (int first, int last) = Rows(log, from, to);
+        int[] rows = [.. Enumerable.Range(0, Points).Select(i => first + (int)((long)i * (last - first) / (Points - 1))).Distinct()];
+        double[] hours = [.. rows.Select(row => log.TimeS[row] / 3600)];
+        List<BrailleCurves.Curve> curves = [new("m", hours, [.. rows.Select(row => Median(log, row))], IsDotted: true)];
+        foreach (int group in groups)
+            curves.Add(new(group.ToString(System.Globalization.CultureInfo.InvariantCulture), hours, [.. rows.Select(row => log.GroupV[group - 1][row])]));
+        return curves;
+    }
+
+    private static (int First, int Last) Rows(RideLog log, double from, double to)
+    {
+        double length = log.TimeS[^1];
+        int first = Array.BinarySearch(log.TimeS, from * length);
+        int last = Array.BinarySearch(log.TimeS, to * length);
+        first = Math.Clamp(first < 0 ? ~first : first, 0, log.Rows - 1);
+        last = Math.Clamp(last < 0 ? ~last : last, 0, log.Rows - 1);
+        return last > first ? (first, last) : (Math.Max(0, last - 1), Math.Max(1, last));
+    }
+
+    private static double Median(RideLog log, int row)
+    {
+        double[] volts = [.. log.GroupV.Select(group => group[row]).Where(double.IsFinite).Order()];
+        return volts.Length == 0 ? double.NaN : volts.Length % 2 == 1 ? volts[volts.Length / 2] : (volts[(volts.Length / 2) - 1] + volts[volts.Length / 2]) / 2;
+    }
+}

@@ -1,0 +1,54 @@
+using PackPlanner.Core.Diagnosis;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Screens.LogScreen;
+
+/// <summary>What the Log step says.</summary>
+internal static class LogPicture
+{
+    private const string Question = "What limits this pack?";
+
+    internal static readonly IReadOnlyList<(string Word, string Says)> Teaching =
+    [
+        ("for", "which group or joint ends the ride, how sure that is, and what a remedy brings back"),
+        ("wants", "one log of a ride or charge with volts per cell; best with amperes and temperature (i adds it)"),
+        ("and", "the chemistry and the rated Ah, so that volts and Ah can be judged (e here)"),
+        ("verb", "packplanner diagnose LOG answers the same"),
+    ];
+
+    internal static StepPicture Waiting(Job? job, int which, bool works)
+    {
+        if (job is null || job.Logs.IsEmpty)
+            return new StepPicture(Question, "No log is in this job yet.", job is null ? "1 Job: open or begin a job first" : "i: add a log of a ride or a charge");
+        IReadOnlyList<string> missing = LogQuestion.Missing(job, which);
+        return missing.Count > 0
+            ? new StepPicture(Question, $"The log cannot be judged yet. Missing: {string.Join(", ", missing)}.", "e: say what is missing")
+            : new StepPicture(Question, works ? "The log is being judged." : "The log could not be judged.", works ? "Wait a moment, or go on: nothing is lost" : "See the line above the keys");
+    }
+
+    internal static StepPicture Of(RideDiagnosis diagnosis, Look look)
+    {
+        IReadOnlyList<LogFinding> findings = LogFinding.All(diagnosis);
+        string answer = findings.Count == 0 ? "No group stands out." : Gravest(findings, look);
+        if (!diagnosis.CapacityTold)
+            answer += $" How many Ah each group holds cannot be told: {diagnosis.WhyNot}.";
+        else if (BestRemedy(diagnosis) is { } remedy)
+            answer += $" {Now(diagnosis, look)} {remedy.Do.TrimEnd('.')}: {look.Figure(remedy.UsableWh / 1000, 2)} kWh ({(remedy.GainPercent >= 0 ? "+" : "")}{look.Figure(remedy.GainPercent, 0)} %), then group {remedy.NextBottleneck} ends it.";
+        string next = findings.Count > 0 ? $"{findings[0].Detail.SettleBy}" : "6 Energy, or d: a second log beside this one";
+        return new StepPicture(Question, answer, next, diagnosis.Cautions);
+    }
+
+    private static string Gravest(IReadOnlyList<LogFinding> findings, Look look)
+    {
+        LogFinding first = findings[0];
+        string others = findings.Count == 1 ? "" : $" {findings.Count - 1} more below.";
+        return $"Group {first.Group}: {first.Name}, {first.Size(look)}.{others}";
+    }
+
+    private static string Now(RideDiagnosis diagnosis, Look look) =>
+        diagnosis.Loaded is { } loaded ? $"Now {look.Figure(loaded.UsableWhNow / 1000, 2)} kWh at {look.Figure(loaded.CurrentA, 0)} A." : "";
+
+    private static Remedy? BestRemedy(RideDiagnosis diagnosis) =>
+        diagnosis.Remedies.Where(remedy => remedy.GainPercent > 0.5).MaxBy(remedy => remedy.GainPercent);
+}
