@@ -13,7 +13,7 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
     [
         ColumnRole.Label, ColumnRole.Slot, ColumnRole.Tray, ColumnRole.Model, ColumnRole.Batch, ColumnRole.Chemistry,
         ColumnRole.Condition, ColumnRole.Remark, ColumnRole.Group, ColumnRole.Date, ColumnRole.LaterDate, ColumnRole.Time, ColumnRole.Duration,
-        ColumnRole.Capacity, ColumnRole.DischargeCapacity, ColumnRole.ChargeCapacity, ColumnRole.RatedCapacity,
+        ColumnRole.Capacity, ColumnRole.DischargeCapacity, ColumnRole.ChargeCapacity, ColumnRole.OtherCharge, ColumnRole.RatedCapacity,
         ColumnRole.Health, ColumnRole.Resistance, ColumnRole.DcResistance, ColumnRole.AcResistance, ColumnRole.ResistanceKind,
         ColumnRole.Voltage, ColumnRole.RestVoltage, ColumnRole.LaterRestVoltage, ColumnRole.StartVoltage, ColumnRole.EndVoltage,
         ColumnRole.CutoffVoltage, ColumnRole.SelfDischarge, ColumnRole.Current, ColumnRole.Mass, ColumnRole.Temperature,

@@ -21,6 +21,7 @@ internal enum ColumnRole
     Capacity,
     DischargeCapacity,
     ChargeCapacity,
+    OtherCharge,
     RatedCapacity,
     Health,
     Resistance,

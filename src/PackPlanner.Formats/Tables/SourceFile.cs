@@ -34,6 +34,9 @@ internal sealed class SourceFile : IDisposable
     /// <summary>The first part of the text, without NUL characters and byte order mark.</summary>
     internal string HeadText { get; }
 
+    /// <summary>Bytes of the file as it lies on the disk when it is plain UTF-8, so that progress can be told; else 0.</summary>
+    internal long Length { get; private init; }
+
     /// <summary>The head is the whole file.</summary>
     internal bool HeadIsWhole { get; }
 
@@ -96,7 +99,7 @@ internal sealed class SourceFile : IDisposable
             return Refuse(spool, Refusal.Input("empty-file", name, "the file is empty", "Export it again; a heading line and at least one row were expected."));
         if (KnownBytes.Of(head) is { } known)
             return Refuse(spool, Refusal.Input("not-a-table", name, $"this is {known.Kind}", known.Remedy));
-        SourceFile source = new(name, open, spool, packed, head);
+        SourceFile source = new(name, open, spool, packed, head) { Length = packed || !File.Exists(name) ? 0 : new FileInfo(name).Length };
         if (source.HeadText.AsSpan().Trim("\uFEFF \t\r\n").IsEmpty && source.HeadIsWhole)
             return Refuse(spool, Refusal.Input("empty-file", name, "the file holds nothing but blanks", "Export it again; a heading line and at least one row were expected."));
         if (TextEncodings.LooksBinary(source.HeadText))

@@ -13,6 +13,7 @@ internal static class VerbList
         ShareVerb.Definition,
         FitVerb.Definition,
         DemoVerb.Definition,
+        LookVerb.Definition,
         ExplainVerb.Definition,
         CompletionVerb.Definition,
         HelpVerb.Definition,

@@ -1,0 +1,102 @@
+using PackPlanner.Formats.Logs;
+using PackPlanner.Formats.Tables;
+
+namespace PackPlanner.Formats;
+
+/// <summary>Looks at any table or log: finds its kind, reads it, and says how it was read.</summary>
+public static class FileLooks
+{
+    /// <summary>What a file is, from its front alone.</summary>
+    /// <param name="file">Path as typed; - is standard input, which can be looked at once only.</param>
+    /// <param name="options">What the user said.</param>
+    /// <returns>cells, tester-log, pack-log or unknown; or why the file cannot be read at all.</returns>
+    public static Outcome<string> KindOf(string file, LogReadOptions options)
+    {
+        if (!SourceFile.Open(file, options.StandardInput).Is(out SourceFile? source, out Refusal? why))
+            return why;
+        using (source)
+            return KindOf(source, options);
+    }
+
+    /// <summary>Reads a file as what it is.</summary>
+    /// <param name="file">Path as typed; - is standard input.</param>
+    /// <param name="options">What the user said.</param>
+    /// <returns>How it was read and what became of every row; or why it cannot be read.</returns>
+    /// <exception cref="OperationCanceledException">The user stopped.</exception>
+    public static Outcome<FileLook> Look(string file, LogReadOptions options)
+    {
+        LogReadOptions again = file == "-" && options.StandardInput is { } input ? options with { StandardInput = Twice(input) } : options;
+        if (!KindOf(file, again).Is(out string? kind, out Refusal? why))
+            return why;
+        switch (kind)
+        {
+            case "pack-log":
+                return PackLogs.Read(file, again).Is(out PackLogReading? pack, out why) ? new FileLook(pack.Shape, pack.Account, pack.Understood) : why;
+            case "tester-log":
+                return TesterLogs.Read(file, again).Is(out TesterLogReading? tester, out why) ? new FileLook(tester.Shape, tester.Account, tester.Understood) : why;
+            default:
+                ReadOptions table = new() { Decimal = again.Decimal, CurrentSign = again.CurrentSign, Chemistry = again.Chemistry, RatedAh = again.RatedAh, StandardInput = again.StandardInput, Stopped = again.Stopped };
+                return CellTables.Read([file], table).Is(out CellTableReading? cells, out why) ? new FileLook(cells.Shapes[0], cells.Account, cells.Understood) : why;
+        }
+    }
+
+    internal static string KindOf(SourceFile source, LogReadOptions options)
+    {
+        if (LogHead.Find(source, options.Decimal) is not { } head)
+            return "cells";
+        LogColumns columns = LogColumns.Of(head);
+        if (StepTable.Suits(columns))
+            return "tester-log";
+        bool time = TimeColumn.Find(columns, head) is { } found && GoesOn(found, head);
+        if (!time)
+            return "cells";
+        if (WideLog.Suits(head, columns) || LongLog.Suits(head, columns))
+            return "pack-log";
+        bool volts = columns[ColumnRole.Voltage] is not null || columns[ColumnRole.PackVoltage] is not null || columns[ColumnRole.CellVoltage] is not null;
+        return volts && columns[ColumnRole.Current] is not null ? "tester-log" : "cells";
+    }
+
+    // The time of a log mostly goes on from row to row; dates and durations of a table of cells do not.
+    private static bool GoesOn(TimeColumn time, LogHead head)
+    {
+        double last = double.NaN;
+        int up = 0;
+        int down = 0;
+        foreach (List<string> row in head.Rows)
+        {
+            string text = time.Column.Index < row.Count ? row[time.Column.Index] : "";
+            double now = time.IsStamp && StampText.TryRead(System.Text.Encoding.UTF8.GetBytes(text), time.Kind, out double seconds) ? seconds
+                : !time.IsStamp && Figures.TryRead(text, head.Mark, out double figure, out _) ? figure : double.NaN;
+            up += now > last ? 1 : 0;
+            down += now < last ? 1 : 0;
+            last = double.IsNaN(now) ? last : now;
+        }
+
+        bool label = head.Rows.Count < 3;
+        return !label && up > 1 && down * 3 < up;
+    }
+
+    // Standard input can be read once; what was read is kept for the second reading.
+    private static Func<Stream> Twice(Func<Stream> input)
+    {
+        byte[]? kept = null;
+        return () =>
+        {
+            if (kept is null)
+            {
+                using Stream stream = input();
+                using MemoryStream all = new();
+                stream.CopyTo(all);
+                kept = all.ToArray();
+            }
+
+            return new MemoryStream(kept, writable: false);
+        };
+    }
+}
+
+/// <summary>What looking at a file told.</summary>
+/// <param name="Shape">How it was read.</param>
+/// <param name="Account">What became of every row.</param>
+/// <param name="Understood">What was understood and assumed, one sentence each.</param>
+public sealed record FileLook(FileShape Shape, RowAccount Account, IReadOnlyList<string> Understood);

@@ -1,0 +1,111 @@
+using PackPlanner.Core.Cells;
+using PackPlanner.Formats.Tables;
+
+namespace PackPlanner.Formats.Logs;
+
+/// <summary>Volts of cells: their unit, columns without a cell, and values that no cell can have.</summary>
+internal static class CellVolts
+{
+    // A value beyond the limits counts as real only when it was reached in steps no larger than this.
+    private const double LargestStepV = 0.35;
+
+    /// <summary>The limits that hold when no chemistry is named: those of all known ones together.</summary>
+    internal static (double LowestV, double HighestV) Limits(Chemistry? chemistry) => chemistry?.Physics
+        ?? (Chemistries.All.Min(known => known.Physics.LowestV), Chemistries.All.Max(known => known.Physics.HighestV));
+
+    /// <summary>Finds the unit from the size of the figures; a heading that contradicts them loses.</summary>
+    /// <returns>Null when the figures have the size of no cell's volts in any unit.</returns>
+    internal static FileUnit? UnitOf(LogColumn[] columns, List<string> said)
+    {
+        double[] figures = Some(columns);
+        if (figures.Length == 0)
+            return null;
+        double middle = figures[figures.Length / 2];
+        FileUnit? bySize = middle switch
+        {
+            > 0.5 and < 6 => FileUnit.Volt,
+            > 50 and < 600 => FileUnit.Centivolt,
+            > 600 and < 6000 => FileUnit.Millivolt,
+            > 6000 and < 60000 => FileUnit.TenthMillivolt,
+            _ => null,
+        };
+        FileUnit? given = columns[0].Unit;
+        if (given is { Of: Dimension.Voltage } && given.Convert(middle) is > 0.2 and < 6)
+            return given;
+        if (bySize is null)
+            return null;
+        foreach (LogColumn column in columns)
+            column.SetBy = "heading and values";
+        said.Add(given is null
+            ? $"The cell volts have no unit; figures about {middle.ToString(System.Globalization.CultureInfo.InvariantCulture)} are read as {bySize.Name}."
+            : $"The heading says {given.Name}, but figures about {middle.ToString(System.Globalization.CultureInfo.InvariantCulture)} can only be {bySize.Name}; they are read so.");
+        return bySize;
+    }
+
+    /// <summary>Columns that never hold a cell's volts: the log has room for more cells than the pack has.</summary>
+    internal static bool IsEmpty(LogColumn column, FileUnit unit, (double LowestV, double HighestV) limits)
+    {
+        foreach (double value in column.Values)
+        {
+            double volts = unit.Convert(value);
+            if (volts >= limits.LowestV && volts <= limits.HighestV)
+                return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>Turns a column into volts in place; lost values become NaN and are counted by kind.</summary>
+    internal static void Clean(LogColumn column, FileUnit unit, (double LowestV, double HighestV) limits, int[] lines, RowCounter counter)
+    {
+        double[] values = column.Values;
+        bool convert = unit.Scale != 1;
+        double last = double.NaN;
+        for (int i = 0; i < values.Length; i++)
+        {
+            double written = values[i];
+            double volts = convert ? unit.Convert(written) : written;
+            if (volts >= limits.LowestV && volts <= limits.HighestV)
+            {
+                values[i] = last = volts;
+                continue;
+            }
+
+            // A dying cell falls below every limit step by step, and its readings are real; a filler stands there at once.
+            if (Math.Abs(volts - last) <= LargestStepV && Math.Abs(volts) < 10)
+            {
+                values[i] = last = volts;
+                continue;
+            }
+
+            if (!double.IsNaN(written))
+                counter.Sample(column.Name, KindOf(written, volts, limits), lines.Length > i ? lines[i] : 0);
+            values[i] = double.NaN;
+        }
+    }
+
+    private static string KindOf(double written, double volts, (double LowestV, double HighestV) limits)
+    {
+        if (!double.IsFinite(written))
+            return "no finite figure";
+        string shown = written.ToString("0.#####", System.Globalization.CultureInfo.InvariantCulture);
+        return volts == 0 ? "0, a lost sample"
+            : volts > limits.HighestV ? volts > 10 ? $"{shown}, a filler" : "above any volts of such a cell"
+            : volts < 0 ? "below zero, a lost sample" : "below any volts of such a cell, reached in one step";
+    }
+
+    private static double[] Some(LogColumn[] columns)
+    {
+        List<double> figures = [];
+        foreach (LogColumn column in columns)
+        {
+            int every = Math.Max(1, column.Values.Length / 500);
+            for (int i = 0; i < column.Values.Length; i += every)
+                if (double.IsFinite(column.Values[i]) && column.Values[i] > 0 && column.Values[i] != 65535)
+                    figures.Add(column.Values[i]);
+        }
+
+        figures.Sort();
+        return [.. figures];
+    }
+}

@@ -1,0 +1,166 @@
+using System.Globalization;
+using PackPlanner.Core.Bench;
+using PackPlanner.Formats.Tables;
+
+namespace PackPlanner.Formats.Logs;
+
+/// <summary>Tester logs with one row a moment: time, current, volts, with or without a heading.</summary>
+internal static class CurveLog
+{
+    internal static Outcome<TesterLogReading> Read(SourceFile source, LogHead head, LogColumns columns, LogReadOptions options)
+    {
+        if (TimeColumn.Find(columns, head) is not { } time)
+            return PackLogs.NoTime(source, head);
+        time.Column.Role = ColumnRole.Time;
+        LogColumn? current = columns[ColumnRole.Current];
+        LogColumn? volts = VoltsOf(columns);
+        if (volts is null && columns.Groups.Length == 0)
+            return Refusal.Input("no-volts", source.Name, $"no column is known as volts; the headings are: {PackLogs.Headings(head)}", "Name the column voltage (V).");
+        if (current is null)
+            return Refusal.Input("no-current", source.Name, $"no column is known as a current; the headings are: {PackLogs.Headings(head)}", "Name the column current (A).");
+        LogColumn? temperature = columns.Probes.FirstOrDefault();
+        LogColumn? ah = columns[ColumnRole.Capacity];
+        LogColumn? wh = columns[ColumnRole.Energy];
+        LogColumn? step = columns[ColumnRole.Step];
+        LogColumn[] wanted = [.. new[] { current, volts, temperature, ah, wh, step }.OfType<LogColumn>().Concat(volts is null ? columns.Groups : []).Distinct()];
+        RowCounter counter = new(source.Name);
+        LogRows rows = LogRows.Read(source, head, time, wanted, counter, options);
+        if (rows.Moments.Length < 2)
+            return PackLogs.NoRows(source);
+        LogClock clock = LogClock.Of(rows.Moments, time);
+        List<string> said = [.. clock.Understood];
+        int[] lines = rows.Lines;
+        if (clock.Order is { } order)
+        {
+            foreach (LogColumn column in wanted)
+                column.Values = Array.ConvertAll(order, at => column.Values[at]);
+            lines = Array.ConvertAll(order, at => lines[at]);
+        }
+
+        double[] curveV = Volts(volts, columns, options, lines, counter, said);
+        if (CurrentColumn.UnitOf(current, options.RatedAh, out (string One, string Other) both) is not { } unit)
+            return Refusal.Input("two-readings", $"{source.Name}, column {current.Name}",
+                $"the current has no unit and its largest figures can be {both.One} or {both.Other}", "Write the unit into the heading, such as current (A), or give --rated-ah.");
+        if (current.Unit is null)
+            said.Add($"The current has no unit; from its size it is read in {unit.Name}.");
+        current.Unit = unit;
+        CurrentColumn.Clean(current, unit, lines, counter);
+        string? sign = TurnRound(clock.TimeS, current.Values, curveV, options, said);
+        if (temperature is not null)
+            ProbeTemperatures.Convert([temperature], null, said, lines, counter);
+        TestCurve curve = new()
+        {
+            TimeS = clock.TimeS,
+            CurrentA = current.Values,
+            Volts = curveV,
+            TemperatureDegC = temperature is not null && temperature.Values.Any(double.IsFinite) ? temperature.Values : null,
+            CounterAh = Counter(ah, FileUnit.AmpereHour),
+            CounterWh = Counter(wh, FileUnit.WattHour),
+            Step = step is null || step.Values.Any(value => !double.IsFinite(value)) ? null : Array.ConvertAll(step.Values, value => (int)Math.Clamp(value, int.MinValue, int.MaxValue)),
+            Source = source.Name,
+        };
+        IReadOnlyList<LogGap> gaps = LogGaps.Of(clock.TimeS, clock.UsualStepS);
+        return new TesterLogReading(curve, false, Math.Max(1, columns.Groups.Length), counter.Account(),
+            TesterLogs.Shape(source, head, columns, "wide", sign, clock.TimeS.Length, gaps), said);
+    }
+
+    /// <summary>Turns the current of a tester round so that discharge is positive.</summary>
+    internal static string? TurnRound(double[] timeS, double[] currentA, double[] volts, LogReadOptions options, List<string> said)
+    {
+        (CurrentSign sign, string evidence) = CurrentColumn.SignOf(timeS, currentA, volts);
+        if (options.CurrentSign != "auto")
+        {
+            sign = options.CurrentSign == "discharge" ? CurrentSign.Discharge : CurrentSign.Charge;
+            evidence = "as --current-sign says";
+        }
+
+        if (sign == CurrentSign.Unsigned)
+            MarkCharging(currentA, volts);
+        said.Add(sign switch
+        {
+            CurrentSign.Unknown => $"Which direction of the current is positive cannot be told, {evidence}; discharge is assumed. --current-sign settles it.",
+            CurrentSign.Unsigned => $"The current has no sign ({evidence}); where the volts rise over a step it is taken as charge.",
+            _ => $"Positive current is {(sign == CurrentSign.Charge ? "charge" : "discharge")}: {evidence}.",
+        });
+        if (sign == CurrentSign.Charge)
+            for (int i = 0; i < currentA.Length; i++)
+                currentA[i] = 0 - currentA[i];
+        return sign switch
+        {
+            CurrentSign.Charge => "charge-positive",
+            CurrentSign.Discharge => "discharge-positive",
+            CurrentSign.Unsigned => "unsigned",
+            _ => null,
+        };
+    }
+
+    private static LogColumn? VoltsOf(LogColumns columns)
+    {
+        LogColumn? named = columns[ColumnRole.Voltage] ?? columns[ColumnRole.PackVoltage];
+        if (named is not null)
+            return named;
+        return columns.Groups.Length == 0 ? columns[ColumnRole.CellVoltage] : null;
+    }
+
+    // The string's own volts, else the sum of its groups.
+    private static double[] Volts(LogColumn? column, LogColumns columns, LogReadOptions options, int[] lines, RowCounter counter, List<string> said)
+    {
+        if (column is null)
+        {
+            said.Add($"The log has no volts of the whole string; the sum of its {columns.Groups.Length} groups stands for them.");
+            double[] sum = new double[columns.Groups[0].Values.Length];
+            FileUnit unit = CellVolts.UnitOf(columns.Groups, said) ?? FileUnit.Volt;
+            foreach (LogColumn group in columns.Groups)
+            {
+                group.Unit = unit;
+                CellVolts.Clean(group, unit, CellVolts.Limits(options.Chemistry), lines, counter);
+                for (int i = 0; i < sum.Length; i++)
+                    sum[i] += group.Values[i];
+            }
+
+            return sum;
+        }
+
+        double[] sorted = [.. column.Values.Where(value => double.IsFinite(value) && value > 0).Order()];
+        double middle = sorted.Length == 0 ? 0 : sorted[sorted.Length / 2];
+        if (column.Unit is not { Of: Dimension.Voltage })
+        {
+            column.Unit = middle > 600 ? FileUnit.Millivolt : FileUnit.Volt;
+            column.SetBy = "heading and values";
+            said.Add($"The volts have no unit; figures about {middle.ToString("0.###", CultureInfo.InvariantCulture)} are read as {column.Unit.Name}.");
+        }
+
+        double volts = column.Unit.Convert(middle);
+        (double low, double high) = CellVolts.Limits(options.Chemistry);
+        // A string has as many times the volts of a cell as it has cells; how many is not known here.
+        (double, double) limits = volts < high ? (low, high) : (0.3 * volts, 2 * volts);
+        CellVolts.Clean(column, column.Unit, limits, lines, counter);
+        return column.Values;
+    }
+
+    private static double[]? Counter(LogColumn? column, FileUnit usual)
+    {
+        if (column is null || column.Values.Length == 0 || !column.Values.Any(double.IsFinite))
+            return null;
+        column.Unit ??= usual;
+        return column.Unit.Scale == 1 ? column.Values : Array.ConvertAll(column.Values, column.Unit.Convert);
+    }
+
+    // One stretch of like current is charge when its volts end higher than they began.
+    private static void MarkCharging(double[] currentA, double[] volts)
+    {
+        double most = currentA.Where(double.IsFinite).DefaultIfEmpty(0).Max();
+        for (int from = 0; from < currentA.Length;)
+        {
+            int to = from + 1;
+            bool flows = currentA[from] > 0.02 * most;
+            while (to < currentA.Length && currentA[to] > 0.02 * most == flows)
+                to++;
+            int first = Math.Min(from + 1, to - 1);
+            if (flows && volts[to - 1] > volts[first])
+                for (int i = from; i < to; i++)
+                    currentA[i] = -currentA[i];
+            from = to;
+        }
+    }
+}

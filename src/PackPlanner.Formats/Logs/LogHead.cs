@@ -1,0 +1,154 @@
+using System.Text;
+using PackPlanner.Formats.Tables;
+
+namespace PackPlanner.Formats.Logs;
+
+/// <summary>The front of a log: separator, decimal mark, heading, and some rows of data as text.</summary>
+internal sealed record LogHead
+{
+    private const int RowsInSample = 2000;
+
+    internal required char Separator { get; init; }
+
+    internal required DecimalMark Mark { get; init; }
+
+    /// <summary>Names of the columns, units of a second row put behind them; empty strings without a heading.</summary>
+    internal required string[] Names { get; init; }
+
+    /// <summary>Line of the heading, from 1; null without one.</summary>
+    internal required int? HeadingLine { get; init; }
+
+    /// <summary>Line of the first row of data, from 1.</summary>
+    internal required int FirstDataLine { get; init; }
+
+    /// <summary>The heading's first line as text, to know it when it comes again.</summary>
+    internal required string HeadingText { get; init; }
+
+    /// <summary>Rows of data.</summary>
+    internal required IReadOnlyList<List<string>> Rows { get; init; }
+
+    /// <summary>Finds heading and data in the front of a text.</summary>
+    /// <returns>Null where no run of figures is found.</returns>
+    internal static LogHead? Find(SourceFile source, string decimalOption)
+    {
+        (char separator, bool named) = Separators.Of(source.HeadText);
+        List<(int Line, string Text, List<string> Fields)> lines = [];
+        int number = 0;
+        foreach (ReadOnlySpan<char> part in source.HeadText.AsSpan().EnumerateLines())
+        {
+            number++;
+            if (number == 1 && named)
+                continue;
+            string text = part.ToString();
+            if (!string.IsNullOrWhiteSpace(text))
+                lines.Add((number, text, Separators.Split(text, separator)));
+            if (lines.Count > RowsInSample)
+                break;
+        }
+
+        // The last line of a head that is not the whole file may be cut.
+        if (!source.HeadIsWhole && lines.Count > 2 && lines.Count <= RowsInSample)
+            lines.RemoveAt(lines.Count - 1);
+        int data = FirstData([.. lines.Select(line => line.Fields)]);
+        if (data < 0)
+            return null;
+        (int heading, string[] names) = Heading(lines, data);
+        List<List<string>> rows = [.. lines.Skip(data).Select(line => line.Fields)];
+        return new LogHead
+        {
+            Separator = separator,
+            Mark = MarkOf(rows, separator, decimalOption),
+            Names = names,
+            HeadingLine = heading < 0 ? null : lines[heading].Line,
+            HeadingText = heading < 0 ? "" : lines[heading].Text.Trim(),
+            FirstDataLine = lines[data].Line,
+            Rows = rows,
+        };
+    }
+
+    private static int FirstData(List<string>[] lines)
+    {
+        for (int i = 0; i < lines.Length; i++)
+        {
+            if (!IsData(lines[i]))
+                continue;
+            List<string>[] next = [.. lines.Skip(i + 1).Take(3)];
+            if (next.Length == 0 || next.Count(line => IsData(line) && line.Count == lines[i].Count) * 2 >= next.Length)
+                return i;
+        }
+
+        return -1;
+    }
+
+    // Half of what is filled are figures or stamps.
+    private static bool IsData(List<string> fields)
+    {
+        int filled = 0;
+        int figures = 0;
+        foreach (string entry in fields)
+        {
+            if (entry.Length == 0)
+                continue;
+            filled++;
+            (string figure, string tail) = Figures.Split(entry);
+            if (figure.Length > 0 && (tail.Length == 0 || FileUnit.Find(tail) is not null))
+                figures++;
+            else if (entry.Length < 40 && char.IsAsciiDigit(entry[0]) && entry.AsSpan().IndexOfAny(":-/.") > 0 && StampText.KindOf([entry]).Kind is not null)
+                figures++;
+        }
+
+        return filled > 1 && figures > 0 && figures * 2 >= filled;
+    }
+
+    private static (int Heading, string[] Names) Heading(List<(int Line, string Text, List<string> Fields)> lines, int data)
+    {
+        int width = lines[data].Fields.Count;
+        int heading = data - 1;
+        if (heading < 0 || lines[heading].Fields.Count(entry => entry.Length > 0) < Math.Min(2, width))
+            return (-1, Enumerable.Repeat("", width).ToArray());
+        if (heading > 0 && IsUnits(lines[heading].Fields) && lines[heading - 1].Fields.Count(entry => entry.Length > 0) > 1)
+        {
+            List<string> units = lines[heading].Fields;
+            List<string> top = lines[heading - 1].Fields;
+            string[] joined = [.. Enumerable.Range(0, Math.Max(top.Count, units.Count)).Select(i => Join(At(top, i), At(units, i)))];
+            return (heading - 1, joined);
+        }
+
+        return (heading, [.. lines[heading].Fields]);
+    }
+
+    private static string Join(string name, string unit)
+    {
+        string bare = unit.Trim('(', ')', '[', ']');
+        return FileUnit.Find(bare) is null ? name : $"{name} [{bare}]";
+    }
+
+    private static string At(List<string> fields, int index) => index < fields.Count ? fields[index] : "";
+
+    private static bool IsUnits(List<string> fields)
+    {
+        string[] filled = [.. fields.Where(entry => entry.Length > 0)];
+        int units = filled.Count(entry => FileUnit.Find(entry.Trim('(', ')', '[', ']')) is not null);
+        return filled.Length > 1 && units * 10 >= filled.Length * 6;
+    }
+
+    private static DecimalMark MarkOf(List<List<string>> rows, char separator, string option)
+    {
+        if (option != "auto")
+            return option == "comma" ? DecimalMark.Comma : DecimalMark.Point;
+        DecimalVote vote = new();
+        foreach (List<string> row in rows.Take(300))
+            for (int i = 0; i < row.Count; i++)
+                vote.Look(i, row[i]);
+        if (vote.Points != vote.Commas)
+            return vote.Commas > vote.Points ? DecimalMark.Comma : DecimalMark.Point;
+        // Volts with three decimals alone, such as 3,281: a comma between other separators is the decimal one.
+        return separator != ',' && vote.Ambiguous.Count(figure => figure.Comma) * 2 > vote.Ambiguous.Count ? DecimalMark.Comma : DecimalMark.Point;
+    }
+
+    /// <summary>Some fields of one column.</summary>
+    internal string[] Column(int index) => [.. Rows.Take(400).Select(row => At(row, index))];
+
+    /// <summary>The first line of the file as UTF-8, to know a heading that comes again.</summary>
+    internal byte[] HeadingBytes => Encoding.UTF8.GetBytes(HeadingText);
+}

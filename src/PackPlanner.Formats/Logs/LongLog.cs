@@ -1,0 +1,82 @@
+using CsvHelper;
+using PackPlanner.Core.Diagnosis;
+using PackPlanner.Formats.Tables;
+
+namespace PackPlanner.Formats.Logs;
+
+/// <summary>Logs with one row a value: time, which cell or signal, value.</summary>
+internal static class LongLog
+{
+    private const int MostNames = 5000;
+
+    internal static bool Suits(LogHead head, LogColumns columns) => NameColumn(head, columns) is { } name && ValueColumn(columns, name) is not null;
+
+    internal static Outcome<PackLogReading> Read(SourceFile source, LogHead head, LogColumns columns, LogReadOptions options)
+    {
+        if (TimeColumn.Find(columns, head) is not { } time)
+            return PackLogs.NoTime(source, head);
+        LogColumn name = NameColumn(head, columns)!;
+        LogColumn value = ValueColumn(columns, name)!;
+        time.Column.Role = ColumnRole.Time;
+        (name.Role, value.Role) = (ColumnRole.Signal, ColumnRole.Value);
+        LogColumn[] beside = [.. columns.All.Where(column => column != name && column != value && column != time.Column
+            && (column == columns[ColumnRole.Current] || column == columns[ColumnRole.StateOfCharge] || column == columns[ColumnRole.PackVoltage] || columns.Probes.Contains(column)))];
+        RowCounter counter = new(source.Name);
+        LongRows rows = LongRows.Read(source, head, time, name, value, beside, counter, options);
+        if (rows.Names.Count > MostNames)
+            return Refusal.Input("not-a-log", source.Name, $"column {name.Name} holds more than {MostNames} different names", "Check which column names the cell or the signal.");
+        if (rows.Moments.Length < 2)
+            return PackLogs.NoRows(source);
+        LogClock clock = LogClock.Of(rows.Moments, time, manyAMoment: true);
+        LongTable table = LongTable.Of(rows, clock);
+        LogColumns named = LogColumns.OfNames([.. rows.Names], [.. table.Named.Select(values => values.Take(2000).ToArray())]);
+        if (value.Unit is { Of: Dimension.Voltage } unit)
+            foreach (LogColumn group in named.Groups)
+                group.Unit ??= unit;
+        LogColumns all = LogColumns.Join(named, beside);
+        for (int i = 0; i < named.All.Length; i++)
+            named.All[i].Values = table.Named[i];
+        for (int i = 0; i < beside.Length; i++)
+            beside[i].Values = table.Beside[i];
+        LogClock moments = clock with { TimeS = table.TimeS, Order = null, UsualStepS = table.UsualStepS };
+        PackAssembly assembly = new(source, all, moments, table.Lines, counter, options);
+        if (!assembly.Assemble().Is(out RideLog? log, out Refusal? why))
+            return why;
+        FileShape shape = PackLogs.Shape(source, head, columns, assembly, "long", log) with { Columns = ColumnsRead(columns, name, value, named) };
+        string[] said = table.OnlyChanges
+            ? [.. assembly.Understood, "The log holds changes only; a value that is not there is unchanged."]
+            : [.. assembly.Understood];
+        return new PackLogReading(log, counter.Account(), shape, said);
+    }
+
+    // Few different entries, each coming again and again, with figures beside them.
+    private static LogColumn? NameColumn(LogHead head, LogColumns columns)
+    {
+        foreach (LogColumn column in columns.All)
+        {
+            if (column.Role is not (ColumnRole.Signal or ColumnRole.Label or ColumnRole.Group or ColumnRole.Slot or ColumnRole.CellVoltage or ColumnRole.Unknown or ColumnRole.Remark))
+                continue;
+            string[] entries = [.. head.Rows.Select(row => column.Index < row.Count ? row[column.Index] : "").Where(entry => entry.Length > 0)];
+            int different = entries.Distinct().Count();
+            if (entries.Length * 2 < head.Rows.Count || different < 2 || different * 2 > entries.Length + 1)
+                continue;
+            if (column.Sample.Count(double.IsFinite) * 2 > column.Sample.Length && (column.Sample.Any(figure => figure != Math.Floor(figure)) || column.Role == ColumnRole.Unknown))
+                continue;
+            return column;
+        }
+
+        return null;
+    }
+
+    private static LogColumn? ValueColumn(LogColumns columns, LogColumn name) =>
+        columns.All.Where(column => column != name && column.Role is ColumnRole.Value or ColumnRole.Voltage or ColumnRole.CellVoltage
+                && column != name && column.Sample.Count(double.IsFinite) * 4 > column.Sample.Length)
+            .OrderByDescending(column => column.Role == ColumnRole.Value ? 1 : 0).FirstOrDefault();
+
+    private static IReadOnlyList<ColumnReading> ColumnsRead(LogColumns columns, LogColumn name, LogColumn value, LogColumns named) =>
+    [
+        .. columns.All.Select(column => column == name ? new ColumnReading(column.Name, "cell or signal", null, "heading and values")
+            : column == value ? new ColumnReading(column.Name, "value", named.Groups.FirstOrDefault()?.Unit?.Name ?? column.Unit?.Name, named.Groups.FirstOrDefault()?.SetBy ?? column.SetBy)
+            : new ColumnReading(column.Name, column.Values.Length > 0 || column.Role == ColumnRole.Time ? RoleNames.Of(column.Role) : "not used", column.Unit?.Name, column.SetBy)),
+    ];
+}

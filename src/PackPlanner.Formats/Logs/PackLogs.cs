@@ -1,0 +1,86 @@
+using CsvHelper;
+using PackPlanner.Core.Diagnosis;
+using PackPlanner.Formats.Tables;
+
+namespace PackPlanner.Formats.Logs;
+
+/// <summary>The door for logs of packs, wide or long, whatever their spelling.</summary>
+public static class PackLogs
+{
+    /// <summary>Reads one log.</summary>
+    /// <param name="file">Path as typed; - is standard input.</param>
+    /// <param name="options">What the user said.</param>
+    /// <returns>The log in our own units with the account of every row; or where, why and what to do.</returns>
+    /// <exception cref="OperationCanceledException">The user stopped.</exception>
+    public static Outcome<PackLogReading> Read(string file, LogReadOptions options)
+    {
+        if (!SourceFile.Open(file, options.StandardInput).Is(out SourceFile? source, out Refusal? why))
+            return why;
+        using (source)
+        {
+            try
+            {
+                if (LogHead.Find(source, options.Decimal) is not { } head)
+                    return NotALog(source);
+                LogColumns columns = LogColumns.Of(head);
+                if (WideLog.Suits(head, columns))
+                    return WideLog.Read(source, head, columns, options);
+                if (LongLog.Suits(head, columns))
+                    return LongLog.Read(source, head, columns, options);
+                return Refusal.Input("no-cell-volts", source.Name,
+                    $"no columns are known as the volts of series groups; the headings are: {Headings(head)}",
+                    "Name them cell 1 (V), cell 2 (V) and so on; the log of a single cell goes to capacity.");
+            }
+            catch (CsvFormatException)
+            {
+                return Refusal.Input("line-too-long", source.Name, "a line is longer than eight million characters, so this is no log", "Export it again with one row a line.");
+            }
+            catch (Exception fault) when (fault is IOException or InvalidDataException)
+            {
+                return Refusal.Input("not-readable", source.Name, $"it could not be read to its end: {fault.Message.TrimEnd('.')}", "Copy or unpack the file again.");
+            }
+        }
+    }
+
+    internal static Refusal NotALog(SourceFile source) => Refusal.Input("not-a-log", source.Name,
+        "no rows of figures were found in it", "Give a log with one row a moment: time, current, and the volts of each cell.");
+
+    internal static Refusal NoTime(SourceFile source, LogHead head) => Refusal.Input("no-time", source.Name,
+        $"no column tells the time; the headings are: {Headings(head)}", "Name the column time (s), or give a log with stamps.");
+
+    internal static Refusal NoRows(SourceFile source) => Refusal.Input("no-rows", source.Name,
+        "fewer than two rows with a time were found", "Export the log again with its rows.");
+
+    internal static string Headings(LogHead head)
+    {
+        string all = string.Join(", ", head.Names.Where(name => name.Length > 0).Take(12));
+        return all.Length == 0 ? "(none)" : all.Length > 200 ? all[..200] + "…" : all;
+    }
+
+    internal static FileShape Shape(SourceFile source, LogHead head, LogColumns columns, PackAssembly assembly, string layout, RideLog log) => new()
+    {
+        File = source.Name,
+        Kind = "pack-log",
+        Layout = layout,
+        Separator = Separators.NameOf(head.Separator),
+        DecimalMark = Figures.NameOf(head.Mark),
+        Encoding = source.EncodingName,
+        HeadingLine = head.HeadingLine,
+        CurrentSign = assembly.SignName,
+        Groups = log.Groups,
+        Rows = log.Rows,
+        Gaps = assembly.Gaps,
+        Columns = ReadAs(columns, assembly.Groups),
+    };
+
+    internal static IReadOnlyList<ColumnReading> ReadAs(LogColumns columns, LogColumn[] groups) =>
+    [
+        .. columns.All.Select(column =>
+        {
+            int group = Array.IndexOf(groups, column);
+            bool used = column.Values.Length > 0 || column.Role == ColumnRole.Time;
+            string role = group >= 0 ? $"group {group + 1} voltage" : used ? RoleNames.Of(column.Role) : "not used";
+            return new ColumnReading(column.Name, role, used ? column.Unit?.Name : null, role == "not used" && column.SetBy == "heading" ? "nothing" : column.SetBy);
+        }),
+    ];
+}

@@ -1,0 +1,54 @@
+using CsvHelper;
+using PackPlanner.Formats.Tables;
+
+namespace PackPlanner.Formats.Logs;
+
+/// <summary>The door for logs of a tester: one cell, or a series string.</summary>
+public static class TesterLogs
+{
+    /// <summary>Reads one log.</summary>
+    /// <param name="file">Path as typed; - is standard input.</param>
+    /// <param name="options">What the user said.</param>
+    /// <returns>The curve in our own units with the account of every row; or where, why and what to do.</returns>
+    /// <exception cref="OperationCanceledException">The user stopped.</exception>
+    public static Outcome<TesterLogReading> Read(string file, LogReadOptions options)
+    {
+        if (!SourceFile.Open(file, options.StandardInput).Is(out SourceFile? source, out Refusal? why))
+            return why;
+        using (source)
+        {
+            try
+            {
+                if (LogHead.Find(source, options.Decimal) is not { } head)
+                    return PackLogs.NotALog(source);
+                LogColumns columns = LogColumns.Of(head);
+                return StepTable.Suits(columns)
+                    ? StepTable.Read(source, head, columns, options)
+                    : CurveLog.Read(source, head, columns, options);
+            }
+            catch (CsvFormatException)
+            {
+                return Refusal.Input("line-too-long", source.Name, "a line is longer than eight million characters, so this is no log", "Export it again with one row a line.");
+            }
+            catch (Exception fault) when (fault is IOException or InvalidDataException)
+            {
+                return Refusal.Input("not-readable", source.Name, $"it could not be read to its end: {fault.Message.TrimEnd('.')}", "Copy or unpack the file again.");
+            }
+        }
+    }
+
+    internal static FileShape Shape(SourceFile source, LogHead head, LogColumns columns, string layout, string? sign, int rows, IReadOnlyList<LogGap> gaps) => new()
+    {
+        File = source.Name,
+        Kind = "tester-log",
+        Layout = layout,
+        Separator = Separators.NameOf(head.Separator),
+        DecimalMark = Figures.NameOf(head.Mark),
+        Encoding = source.EncodingName,
+        HeadingLine = head.HeadingLine,
+        CurrentSign = sign,
+        Rows = rows,
+        Gaps = gaps,
+        Columns = PackLogs.ReadAs(columns, []),
+    };
+}

@@ -1,0 +1,31 @@
+using PackPlanner.Formats.Tables;
+
+namespace PackPlanner.Formats.Logs;
+
+/// <summary>Logs with one row a moment and one column a series group.</summary>
+internal static class WideLog
+{
+    internal static bool Suits(LogHead head, LogColumns columns) => columns.Groups.Length >= 2;
+
+    internal static Outcome<PackLogReading> Read(SourceFile source, LogHead head, LogColumns columns, LogReadOptions options)
+    {
+        if (TimeColumn.Find(columns, head) is not { } time)
+            return PackLogs.NoTime(source, head);
+        time.Column.Role = ColumnRole.Time;
+        LogColumn[] wanted = [.. columns.All.Where(column => IsWanted(column, columns))];
+        RowCounter counter = new(source.Name);
+        LogRows rows = LogRows.Read(source, head, time, wanted, counter, options);
+        if (rows.Moments.Length < 2)
+            return PackLogs.NoRows(source);
+        LogClock clock = LogClock.Of(rows.Moments, time);
+        PackAssembly assembly = new(source, columns, clock, rows.Lines, counter, options);
+        return assembly.Assemble().Is(out Core.Diagnosis.RideLog? log, out Refusal? why)
+            ? new PackLogReading(log, counter.Account(), PackLogs.Shape(source, head, columns, assembly, "wide", log), assembly.Understood)
+            : why;
+    }
+
+    private static bool IsWanted(LogColumn column, LogColumns columns) =>
+        columns.Groups.Contains(column) || columns.Probes.Contains(column)
+        || column == columns[ColumnRole.Current] || column == columns[ColumnRole.StateOfCharge]
+        || column == (columns[ColumnRole.PackVoltage] ?? columns[ColumnRole.Voltage]);
+}

@@ -1,0 +1,67 @@
+using System.CommandLine;
+using System.Globalization;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Json;
+using PackPlanner.Formats.Logs;
+using PackPlanner.Formats.Words;
+
+namespace PackPlanner.Verbs;
+
+/// <summary>look FILE…: how a table or log is read, and what becomes of every row.</summary>
+internal static class LookVerb
+{
+    private static readonly Argument<string[]> Files = new("FILE") { Description = "any table of cells, tester log or pack log; - is standard input", Arity = ArgumentArity.OneOrMore };
+
+    internal static Verb Definition { get; } = new(
+        "look",
+        "how a table or log is read: columns, units, sign, and every row set aside",
+        [
+            ("packplanner look cells.csv", "says what each column was read as and why"),
+            ("packplanner look ride.csv.gz --json", "the same for a packed log as one JSON document"),
+        ],
+        [Files],
+        [],
+        Run);
+
+    private static Outcome<Reply> Run(VerbCall call)
+    {
+        LogReadOptions options = new()
+        {
+            Decimal = call.Decimal,
+            CurrentSign = call.CurrentSign,
+            Chemistry = call.Chemistry(),
+            StandardInput = call.StandardInput,
+            Stopped = call.Stopped,
+        };
+        if (call.Wrong is { } wrong)
+            return wrong;
+        List<FileLook> looks = [];
+        foreach (string file in call.Value(Files)!)
+        {
+            if (!FileLooks.Look(file, options).Is(out FileLook? look, out Refusal? why))
+                return why;
+            looks.Add(look);
+        }
+
+        LookAnswer answer = LookAnswer.From(looks);
+        MainTable table = new(
+            ["file", "column", "readAs", "unit", "setBy"],
+            [.. answer.Files.SelectMany(file => file.Columns.Select(column => new object?[] { file.File, column.Name, column.ReadAs, column.Unit, column.SetBy }))]);
+        return Reply.Of(answer, LookAnswerContext.Default.LookAnswer, [.. answer.Files.SelectMany(Words)], table);
+    }
+
+    private static IEnumerable<string> Words(LookFile file)
+    {
+        string kind = file.Kind switch { "cells" => "a table of cells", "tester-log" => "the log of a tester", "pack-log" => "the log of a pack", _ => "not known" };
+        yield return $"{file.File}: {kind}, {file.Rows} rows used, layout {file.Layout}";
+        string heading = file.HeadingLine is { } line ? string.Create(CultureInfo.InvariantCulture, $"heading in line {line}") : "no heading";
+        yield return $"  fields apart by {file.Delimiter}, decimal {file.DecimalMark}, {file.Encoding}, {heading}";
+        if (file.Groups is { } groups)
+            yield return string.Create(CultureInfo.InvariantCulture, $"  {groups} series groups, current {file.CurrentSign ?? "not told"}, {file.Gaps.Count} gaps");
+        else if (file.Kind == "tester-log")
+            yield return $"  current {file.CurrentSign ?? "not told"}";
+        int width = Math.Min(32, file.Columns.Select(column => column.Name.Length).DefaultIfEmpty(0).Max());
+        foreach (LookColumn column in file.Columns)
+            yield return $"  {column.Name.PadRight(width)}  {column.ReadAs}{(column.Unit is null ? "" : $" in {column.Unit}")} ({column.SetBy})";
+    }
+}
