@@ -35,7 +35,11 @@ public sealed record SelfDischarge(
     /// <summary>A loss is told when twice its spread is no more than this, percent a month, or than half of the loss. Our choice.</summary>
     public const double WidestPercent = 3;
 
-    /// <summary>Under this slope a resting voltage tells no charge: millivolts per percent. Our choice; the LFP plateau has 0.8 to 1.2.</summary>
+    /// <summary>
+    /// Under this slope, taken over ten percent of charge to either side, a resting voltage tells no charge: millivolts
+    /// per percent. Our choice; the LFP plateau has 0.8 to 1.2, and the small step within it is no help, because
+    /// hysteresis moves it.
+    /// </summary>
     public const double FlatMillivoltPerPercent = 2;
 
     /// <summary>On a flat curve a fall is told once it is larger than settling and hysteresis: 5 to 25 mV. Source: [LfpHysteresis].</summary>
@@ -72,7 +76,7 @@ public sealed record SelfDischarge(
         if (curve is null || restV is not { } volts)
             return bare;
         double slope = MillivoltPerPercent(curve, volts);
-        return slope < FlatMillivoltPerPercent
+        return IsFlat(curve, volts)
             ? bare with { Answer = LeakAnswer.FlatCurve }
             : bare with { Answer = LeakAnswer.Told, PercentPerMonth = millivoltPerDay * DaysInMonth / slope };
     }
@@ -103,6 +107,14 @@ public sealed record SelfDischarge(
     public static double MillivoltPerPercent(OpenCircuitCurve curve, double volts) =>
         curve.SlopeAt(Math.Clamp(curve.FractionAt(volts), 0, 1)) * 10;
 
+    private static bool IsFlat(OpenCircuitCurve curve, double volts)
+    {
+        double middle = Math.Clamp(curve.FractionAt(volts), 0, 1);
+        double low = Math.Max(0, middle - 0.1);
+        double high = Math.Min(1, middle + 0.1);
+        return (curve.VoltsAt(high) - curve.VoltsAt(low)) / (high - low) * 10 < FlatMillivoltPerPercent;
+    }
+
     private SelfDischarge Through(OpenCircuitCurve curve, double middleV, double stepV)
     {
         double slope = MillivoltPerPercent(curve, middleV);
@@ -113,7 +125,7 @@ public sealed record SelfDischarge(
         double narrow = spread / SpreadOfReadingV(stepV) * LeastSpreadV;
         LeakAnswer answer =
             Days < FewestDays ? LeakAnswer.TooEarly
-            : slope < FlatMillivoltPerPercent && fallV < ClearFallOnFlatV ? LeakAnswer.FlatCurve
+            : IsFlat(curve, middleV) && fallV < ClearFallOnFlatV ? LeakAnswer.FlatCurve
             : MillivoltPerDay < -3 * SpreadMillivoltPerDay ? LeakAnswer.Rose
             : IsNarrow(percent, spread) ? LeakAnswer.Told
             : IsNarrow(percent, narrow) ? LeakAnswer.CoarseMeter

@@ -1,4 +1,3 @@
-using CsvHelper;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Formats.Tables;
 

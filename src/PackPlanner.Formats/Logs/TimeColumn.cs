@@ -1,4 +1,3 @@
-using System.Text;
 using CsvHelper;
 using PackPlanner.Formats.Tables;
 

@@ -14,7 +14,7 @@ public static class CellsWords
     /// <returns>Lines.</returns>
     public static IReadOnlyList<string> Lines(ScreenedLot lot, CellsAnswer answer)
     {
-        int width = Math.Clamp(lot.Cells.Max(cell => cell.Label.Length), 5, 24);
+        int width = Math.Clamp(lot.Cells.Max(cell => cell.Label.Length), 5, 32);
         List<string> lines =
         [
             Sum(answer),

@@ -5,6 +5,7 @@ internal static class VerbList
 {
     internal static IReadOnlyList<Verb> All { get; } =
     [
+        CapacityVerb.Definition,
         CellsVerb.Definition,
         MatchVerb.Definition,
         EnergyVerb.Definition,
