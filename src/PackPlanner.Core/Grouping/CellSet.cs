@@ -29,6 +29,13 @@ internal readonly record struct CellSet(ulong Low, ulong High)
 
     internal CellSet Or(CellSet other) => new(Low | other.Low, High | other.High);
 
+    /// <summary>True when every member of this set has a lower index than every member of the other; neither is empty.</summary>
+    internal bool IsBefore(CellSet other) => Last < other.FirstIndex;
+
+    private int FirstIndex => Low != 0 ? BitOperations.TrailingZeroCount(Low) : 64 + BitOperations.TrailingZeroCount(High);
+
+    private int Last => High != 0 ? 127 - BitOperations.LeadingZeroCount(High) : 63 - BitOperations.LeadingZeroCount(Low);
+
     internal bool Touches(CellSet other) => ((Low & other.Low) | (High & other.High)) != 0;
 
     internal bool IsWithin(CellSet other) => ((Low & ~other.Low) | (High & ~other.High)) == 0;

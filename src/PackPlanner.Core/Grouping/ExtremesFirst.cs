@@ -11,7 +11,7 @@ namespace PackPlanner.Core.Grouping;
 /// </remarks>
 internal sealed class ExtremesFirst
 {
-    private const int ThirdCellsTried = 24;
+    private const int ThirdCellsTried = 64;
 
     private readonly GroupingProblem _problem;
     private readonly int[] _used;

@@ -3,6 +3,21 @@ namespace PackPlanner.Core.Grouping;
 /// <summary>Re-splits the cells of several groups at once, exactly, within limits: from the tightest window outwards.</summary>
 internal static class PoolResplit
 {
+    // More ways than this make a split easy to find, and listing them dear.
+    private const int MostCandidates = 30_000;
+
+    /// <summary>How many groups of P cells can be searched completely in some milliseconds; a few groups more are far likelier to fit.</summary>
+    internal static int MostGroupsAtOnce(int parallel) => parallel switch
+    {
+        <= 3 => 12,
+        4 => 8,
+        5 or 6 => 6,
+        7 => 4,
+        8 => 3,
+        <= 10 => 2,
+        _ => 0,
+    };
+
     /// <summary>How many groups of P cells can be searched completely in well under a millisecond.</summary>
     internal static int GroupsAtOnce(int parallel) => parallel switch
     {
@@ -45,7 +60,7 @@ internal static class PoolResplit
         if (average < low || (capacity.Length == needed && average > high))
             return false;
 
-        WindowCover cover = new(capacity, bases, places);
+        WindowCover cover = new(capacity, bases, places, MostCandidates);
         int[] local = new int[capacity.Length];
         for (long width = 0; ; width = (2 * width) + 1)
         {

@@ -20,7 +20,12 @@ internal sealed class StrictSearch
 
     private const int CompleteParallel = 5;
 
+    /// <summary>Up to this many with six in parallel.</summary>
+    private const int CompletePlacesOfSix = 54;
+
     private const long FirstSlice = 3_000_000;
+
+    private const int QuickAttempts = 40;
 
     /// <summary>From this many cells in parallel, or of this many in all, a deal with exchanges is the quickest start.</summary>
     private const int DealParallel = 14;
@@ -90,7 +95,8 @@ internal sealed class StrictSearch
         _bound = GroupingBounds.OnSmallest(_problem);
         BoundSpread();
         bool complete = _problem.Needed <= CompletePlaces && _problem.Parallel <= CompleteParallel;
-        Restarts(used, FirstSlice);
+        complete |= _problem.Needed <= CompletePlacesOfSix && _problem.Parallel <= CompleteParallel + 1;
+        Restarts(used, FirstSlice, first: true);
         if (!Done && complete)
             CompleteSearch();
         TakeTurns(used, largest);
@@ -103,9 +109,9 @@ internal sealed class StrictSearch
         {
             long before = _budget.Left;
             Resplit(slice);
-            if (used != largest && !Done)
-                Restarts(largest, slice);
             if (!Done)
+                Restarts(largest, slice);
+            if (used != largest && !Done && _best.Smallest == _bound)
                 Restarts(used, slice);
             if (_budget.Left == before)
                 return;
@@ -158,20 +164,23 @@ internal sealed class StrictSearch
     }
 
     /// <summary>Builds again with small variations, and searches the last groups completely.</summary>
-    private void Restarts(int[] used, long steps)
+    private void Restarts(int[] used, long steps, bool first = false)
     {
-        int atOnce = PoolResplit.GroupsAtOnce(_problem.Parallel);
         ExtremesFirst builder = new(_problem, used);
-        atOnce = Math.Min(atOnce, builder.OpenGroups);
         SearchBudget part = _budget.Part(steps);
         int[] groupOf = NewAssignment();
         bool vary = false;
-        while (!Done && !part.Spent)
+        for (int attempt = 0; !Done && !part.Spent; attempt++)
         {
+            // Small end games first: they suffice for most lots, and take microseconds.
+            int atOnce = Math.Min(builder.OpenGroups, _problem.Parallel <= 3 || (first && attempt < QuickAttempts)
+                ? PoolResplit.GroupsAtOnce(_problem.Parallel)
+                : PoolResplit.MostGroupsAtOnce(_problem.Parallel));
             // A group below the best smallest, or, once that is at its bound, one as large as the largest, cannot better it.
             bool settled = _best.Smallest == _bound;
             long high = settled ? _best.Largest - 1 : long.MaxValue;
-            if (builder.Build(atOnce, _best.Smallest, high, ref _dice, vary, part, groupOf) && Finish(builder, part, groupOf))
+            long low = settled ? _bound : _best.Smallest + 1;
+            if (builder.Build(atOnce, low, high, ref _dice, vary, part, groupOf) && Finish(builder, part, groupOf))
                 Take(GroupingTrial.Of(_problem, [.. groupOf]));
             if (vary && atOnce == builder.OpenGroups)
                 break;
@@ -284,7 +293,7 @@ internal sealed class StrictSearch
     private void Resplit(long steps)
     {
         int[] open = [.. Enumerable.Range(0, _problem.Series).Where(g => _problem.Places[g] > 0)];
-        int atOnce = Math.Min(PoolResplit.GroupsAtOnce(_problem.Parallel), open.Length);
+        int atOnce = Math.Min(PoolResplit.MostGroupsAtOnce(_problem.Parallel), open.Length);
         if (atOnce < 2)
             return;
         GroupingTrial current = _best;
