@@ -11,7 +11,7 @@ internal static class PoolResplit
     {
         <= 3 => 12,
         4 => 8,
-        5 or 6 => 6,
+        5 or 6 => 8,
         7 => 4,
         8 => 3,
         <= 10 => 2,

@@ -96,7 +96,7 @@ internal sealed class StrictSearch
         BoundSpread();
         bool complete = _problem.Needed <= CompletePlaces && _problem.Parallel <= CompleteParallel;
         complete |= _problem.Needed <= CompletePlacesOfSix && _problem.Parallel <= CompleteParallel + 1;
-        Restarts(used, FirstSlice, first: true);
+        Restarts(used, complete ? FirstSlice / 10 : FirstSlice, first: true);
         if (!Done && complete)
             CompleteSearch();
         TakeTurns(used, largest);
@@ -304,7 +304,7 @@ internal sealed class StrictSearch
             int worst = Array.IndexOf(current.Sum, settled ? current.Largest : current.Smallest);
             if (_problem.Places[worst] == 0)
                 break;
-            int[] groups = Draw(open, worst, atOnce);
+            int[] groups = Draw(open, worst, RichestOpen(current), atOnce);
             int[] cells = Pool(current, groups);
             int[] groupOf = [.. current.GroupOf];
             (long low, long high) = settled
@@ -319,11 +319,24 @@ internal sealed class StrictSearch
         _budget.Settle(part, steps);
     }
 
-    private int[] Draw(int[] open, int worst, int count)
+    /// <summary>The open group with most above the smallest: what it can give makes more splits possible.</summary>
+    private int RichestOpen(GroupingTrial trial)
+    {
+        int richest = -1;
+        for (int g = 0; g < trial.Sum.Length; g++)
+            if (_problem.Places[g] > 0 && (richest < 0 || trial.Sum[g] > trial.Sum[richest]))
+                richest = g;
+        return richest;
+    }
+
+    private int[] Draw(int[] open, int worst, int richest, int count)
     {
         int[] groups = new int[count];
         groups[0] = worst;
-        for (int k = 1; k < count;)
+        int k = 1;
+        if (richest != worst && _dice.Below(4) != 0)
+            groups[k++] = richest;
+        while (k < count)
         {
             int group = open[_dice.Below(open.Length)];
             if (Array.IndexOf(groups, group, 0, k) < 0)

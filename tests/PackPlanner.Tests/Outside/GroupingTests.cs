@@ -1,5 +1,7 @@
+using System.Globalization;
 using PackPlanner.Core.Grouping;
 using PackPlanner.Tests.Core.Grouping;
+using PackPlanner.Tests.House;
 
 namespace PackPlanner.Tests.Outside;
 
@@ -87,6 +89,33 @@ public class GroupingTests
         Assert.Equal(0.043, deviation, tolerance: 1e-12);
         Assert.Equal(0.0527, MeasurementNoise.OfGroup(0.01, 2.150, 6), tolerance: 5e-5);
         Assert.Equal(3.336 * 0.043, MeasurementNoise.ExpectedRange(13, deviation), tolerance: 1e-5);
+    }
+
+    // Source: [PulseBat], capacities of 56 LFP and 95 LMO retired cells. The sum bound is by hand: the S x P largest over S.
+    [Theory]
+    [InlineData("LFP_35Ah_cells.csv", 56, 8, 6)]
+    [InlineData("LMO_10Ah_cells.csv", 95, 8, 6)]
+    [InlineData("LMO_10Ah_cells.csv", 95, 13, 6)]
+    public void Retired_cells_are_matched_to_a_proven_best(string file, int cells, int series, int parallel)
+    {
+        long[] capacity = RetiredCells(file);
+        Assert.Equal(cells, capacity.Length);
+
+        StrictAnswer answer = Solve(capacity, series, parallel);
+
+        long sumBound = capacity.Take(series * parallel).Sum() / series;
+        Assert.True(answer.Proven);
+        Assert.InRange(answer.Best.Smallest, sumBound - 1, sumBound);
+        Assert.InRange(answer.Best.Spread, 0, 2);
+    }
+
+    /// <summary>Steps of 0.1 mAh, as the file writes them.</summary>
+    private static long[] RetiredCells(string file)
+    {
+        string[] lines = File.ReadAllLines(Repository.Data("pulsebat", file));
+        int column = Array.IndexOf(lines[0].Split(','), "capacity_Ah");
+        return Lots.Downwards(lines.Skip(1).Select(line =>
+            (long)Math.Round(10_000 * double.Parse(line.Split(',')[column], CultureInfo.InvariantCulture))));
     }
 
     private static MatchedPack Matched(GroupingRequest request) =>
