@@ -113,7 +113,7 @@ internal sealed class ExtremesFirst
             takeExtreme = false;
         }
 
-        budget.Spend(_count + 8);
+        budget.Spend((3L * _count) + 8);
         missing -= places switch
         {
             1 => TakeOne(missing, top, bottom),

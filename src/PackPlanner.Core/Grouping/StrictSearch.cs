@@ -32,6 +32,9 @@ internal sealed class StrictSearch
 
     private const int DealPlaces = 1_000;
 
+    // Building group by group looks at all cells for each group: too long a first answer from here on.
+    private const int AlwaysDealPlaces = 40_000;
+
     private readonly GroupingProblem _problem;
     private readonly SearchBudget _budget;
     private readonly long _closeEnough;
@@ -139,7 +142,9 @@ internal sealed class StrictSearch
     private void First(int[] used)
     {
         int[] groupOf = NewAssignment();
-        bool deal = _problem.Parallel >= DealParallel || (_problem.Parallel >= 6 && _problem.Needed >= DealPlaces);
+        bool deal = _problem.Parallel >= DealParallel
+            || (_problem.Parallel >= 6 && _problem.Needed >= DealPlaces)
+            || _problem.Needed >= AlwaysDealPlaces;
         if (deal && !_problem.HasPins)
         {
             EqualDeal.Run(_problem.Capacity, used, _problem.Series, _problem.Parallel, _budget, groupOf);
@@ -184,6 +189,7 @@ internal sealed class StrictSearch
                 Take(GroupingTrial.Of(_problem, [.. groupOf]));
             if (vary && atOnce == builder.OpenGroups)
                 break;
+            part.Spend(_problem.Capacity.Length);
             vary = true;
             Array.Fill(groupOf, -1);
         }
@@ -300,6 +306,8 @@ internal sealed class StrictSearch
         SearchBudget part = _budget.Part(steps);
         while (!Done && !part.Spent)
         {
+            // Drawing and adding up look at every cell.
+            part.Spend(2L * _problem.Capacity.Length);
             bool settled = current.Smallest == _bound;
             int worst = Array.IndexOf(current.Sum, settled ? current.Largest : current.Smallest);
             if (_problem.Places[worst] == 0)
