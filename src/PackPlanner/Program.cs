@@ -62,6 +62,8 @@ internal static class Program
 
         if (ScreenStart.IsAsked(args) && ScreenStart.HasTerminal)
             return ScreenStart.Run(args);
+        if (ScreenStart.JobAsked(args) is { } job)
+            return CommandLine.Print(ScreenStart.NoTerminal(job), json: false, output, notes);
         if (args.Length > 0)
             return CommandLine.Run(args, Console.OpenStandardInput, output, notes, stopped);
         notes.Write(HelpText.OfProgram());

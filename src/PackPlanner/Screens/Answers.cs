@@ -32,7 +32,7 @@ internal sealed class Answers
         groups = new(desk, "matching", Match, question => question.IsShort);
         diagnosis = new(desk, "judging the log", (question, work) => question.Answer(work.Stopped), _ => false);
         fit = new(desk, "looking for places", (question, work) => question.Answer(work.Stopped), _ => false);
-        energy = new(desk, "counting the energy", (question, work) => question.Answer(work.Stopped), _ => true);
+        energy = new(desk, "counting the energy", (question, work) => question.Answer(work.Stopped), _ => false);
     }
 
     /// <summary>The places in the job's space; null without a space, or while they are looked for.</summary>
@@ -47,8 +47,7 @@ internal sealed class Answers
                 return null;
             if (!ReferenceEquals(placed.Fit, known) || !ReferenceEquals(placed.Groups, Groups) || placed.Placement != desk.Job!.Placement)
             {
-                IReadOnlyList<JobGroup> groups = MatchedGroups is { } found && found.Count == answer.Series ? found : [];
-                placed = (known, Groups, desk.Job!.Placement, new PlacedPack(fitCase, answer, groups, desk.Job.Placement, desk.Job.Givens.NominalV));
+                placed = (known, Groups, desk.Job!.Placement, new PlacedPack(fitCase, answer, MatchedGroups is { } found && found.Count == answer.Series ? found : [], desk.Job.Placement, desk.Job.Givens.NominalV));
             }
 
             return placed.Pack;
@@ -57,6 +56,9 @@ internal sealed class Answers
 
     /// <summary>The usable energy; null while groups are on their way or something is missing.</summary>
     internal EnergyQuestion.Answered? Energy => energy.Of(EnergyAsked());
+
+    /// <summary>Whether the energy is being counted.</summary>
+    internal bool IsCounting => energy.IsWorking;
 
     /// <summary>What a log of the job says; null while it is on its way or cannot be asked.</summary>
     /// <param name="which">The log, from 0.</param>
@@ -121,6 +123,18 @@ internal sealed class Answers
     // Progress<T> would post to whatever context the worker has; this runs where it is called and only hands over words.
     private sealed class Better(Action<GroupingProgress> told) : IProgress<GroupingProgress>
     {
-        public void Report(GroupingProgress value) => told(value);
+        private const long BetweenMs = 100;
+
+        private long toldAt = -BetweenMs;
+
+        public void Report(GroupingProgress value)
+        {
+            // A search can better itself thousands of times a second; a screen cannot show that.
+            long now = Environment.TickCount64;
+            if (now - toldAt < BetweenMs)
+                return;
+            toldAt = now;
+            told(value);
+        }
     }
 }

@@ -15,6 +15,14 @@ internal static class ScreenStart
     internal static bool IsAsked(string[] args) =>
         ScreenOptions.Read(args) is { } options && (options.Job is null || LooksLikeJob(options.Job));
 
+    /// <summary>The job that these words ask to open; null when they ask for something else.</summary>
+    internal static string? JobAsked(string[] args) => IsAsked(args) ? ScreenOptions.Read(args)!.Job : null;
+
+    /// <summary>What to do instead where there is no terminal.</summary>
+    internal static Refusal NoTerminal(string job) => Refusal.CommandLine(
+        "no-terminal", job, "the text screens need a terminal at both ends",
+        $"packplanner job show {job} prints the job; packplanner help lists what else can be asked without a terminal.");
+
     /// <summary>Whether both ends are a terminal; without one the library would run for ever and show nothing.</summary>
     internal static bool HasTerminal => !Console.IsInputRedirected && !Console.IsOutputRedirected;
 

@@ -15,7 +15,8 @@ internal static class Titles
         if (givens.Series is { } series)
             parts.Add(givens.Parallel is { } parallel ? $"{series}s{parallel}p" : $"{series}s");
         if (givens.Chemistry is { } chemistry)
-            parts.Add(givens.WordOf("cellModel") is { } model ? $"{chemistry.Name} {model}" : chemistry.Name);
+            parts.Add(givens.WordOf("cellModel") is not { } model ? chemistry.Name
+                : model.Contains(chemistry.Name, StringComparison.OrdinalIgnoreCase) ? model : $"{chemistry.Name} {model}");
         parts.Add($"rev {open.History.Revision.ToString(CultureInfo.InvariantCulture)}");
         return string.Join(" · ", parts);
     }

@@ -33,6 +33,7 @@ public class DrawingTests
     [Theory]
     [InlineData(0, 80, 5, new[] { 0.0, 20, 40, 60, 80 })]
     [InlineData(2.4, 3.4, 6, new[] { 2.4, 2.6, 2.8, 3.0, 3.2, 3.4 })]
+    [InlineData(3.21, 3.38, 1, new[] { 3.3 })]
     [InlineData(-3, 3, 4, new[] { -2.0, 0, 2 })]
     public void Axis_marks_stand_at_steps_of_one_two_or_five(double low, double high, int most, double[] expected)
     {

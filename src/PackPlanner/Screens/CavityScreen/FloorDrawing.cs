@@ -24,8 +24,13 @@ internal static class FloorDrawing
         IReadOnlyList<IReadOnlyList<PlacedCell>> layers = Layers(answer);
         if (layers.Count == 0)
             return;
-        foreach (PlacedCell cell in layers[Math.Clamp(layer, 0, layers.Count - 1)])
-            area.Write(Column(cell.Centre.X), Row(cell.Centre.Y), cell.Group is null ? "·" : "o");
+        IReadOnlyList<PlacedCell> shown = layers[Math.Clamp(layer, 0, layers.Count - 1)];
+        double[] heights = [.. shown.Select(cell => Math.Round(cell.Centre.Y)).Distinct().OrderDescending()];
+        int first = Row(highY);
+        // Rows that would fall together are drawn one below the other instead, where nothing else gives the scale.
+        bool byRank = fitCase.KeepOuts.Count == 0 && heights.Select(y => Row(y)).Distinct().Count() < heights.Length && heights.Length <= Row(lowY) - first + 1;
+        foreach (PlacedCell cell in shown)
+            area.Write(Column(cell.Centre.X), byRank ? first + Array.IndexOf(heights, Math.Round(cell.Centre.Y)) : Row(cell.Centre.Y), cell.Group is null ? "·" : "o");
     }
 
     private static (double LowX, double LowY, double HighX, double HighY) Extent(FitCase fitCase)

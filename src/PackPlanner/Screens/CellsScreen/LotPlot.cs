@@ -18,8 +18,8 @@ internal static class LotPlot
         ];
         if (points.Length > 2)
         {
-            area.Write(0, 0, area.Look.Of("mΩ"));
             ScatterPlot.Paint(area, points, "Ah");
+            area.Write(0, area.Height - 1, area.Look.Of("mΩ"));
             return;
         }
 

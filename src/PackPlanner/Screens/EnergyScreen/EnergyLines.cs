@@ -46,7 +46,7 @@ internal static class EnergyLines
             : "the difference of two discharges that differ in this one thing, taken in this order, so that the list adds up"));
         if (name == "usable")
             words.Add(("spread", $"{look.Figure(known.Budget.Spread.LowWh, 0)} to {look.Figure(known.Budget.Spread.HighWh, 0)} Wh nine times in ten, from how well capacity tests repeat"));
-        words.Add(("method", "docs/methods/usable-energy.md"));
+        words.Add(("method", "docs/methods/energy.md"));
         return new WhereFrom(wh is null ? name : $"{look.Figure(wh, 0)} Wh ({name})", words);
     }
 

@@ -22,6 +22,8 @@ internal static class EnergyPicture
             return new StepPicture(Question, "No job is open.", "1 Job: open or begin a job first");
         if (!desk.Answers.HasGroups && job.Logs.IsEmpty)
             return new StepPicture(Question, "Nothing to count yet: there are no groups.", "3 Groups first; the load and Wh per km can be said here (e)");
+        if (desk.Answers.IsCounting)
+            return new StepPicture(Question, "The energy is being counted.", "Wait a moment, or go on: nothing is lost");
         return EnergyQuestion.WhyNot(job.Givens) is { } why
             ? new StepPicture(Question, $"It cannot be counted: {why}.", "e: change it")
             : new StepPicture(Question, "The groups are not there yet; the energy follows them.", job.Logs.IsEmpty ? "3 Groups: see how they stand" : "7 Log: see whether capacities can be told");
@@ -32,7 +34,7 @@ internal static class EnergyPicture
         EnergyBudget budget = answered.Budget;
         string km = givens.NumberOf("whPerKm") is > 0 and { } use ? $", {look.Distance(budget.UsableWh / use)} at {look.Figure(use, 0)} Wh/km" : "";
         string load = answered.Request.Load is LoadPlan.ConstantCurrent steady ? $" at {look.Figure(steady.LoadA, 0)} A" : " at rest (no load said)";
-        string answer = $"{Kwh(budget.UsableWh, look)} kWh ± {Kwh(budget.Spread.HalfWidthWh, look)}{km}{load}; {Kwh(budget.UsableWhAtRest, look)} at rest. {Ends(budget, look)}";
+        string answer = $"{Kwh(budget.UsableWh, look)} kWh ± {Small(budget.Spread.HalfWidthWh, look)}{km}{load}; {Kwh(budget.UsableWhAtRest, look)} at rest. {Ends(budget, look)}";
         return new StepPicture(Question, answer, Next(budget, givens, look), answered.Cautions);
     }
 
@@ -54,6 +56,9 @@ internal static class EnergyPicture
             ? $"r: remedies. A new group {one.Groups[0]} gives {look.Figure(one.UsableWh - budget.UsableWh, 0)} Wh more"
             : "8 Sheets for the bench; r shows what each remedy would give";
     }
+
+    // A spread too small for two decimals of a kWh is said in Wh, never as nought.
+    private static string Small(double wh, Look look) => wh < 5 ? $"{look.Figure(Math.Max(1, wh), 0)} Wh" : Kwh(wh, look);
 
     private static string Kwh(double wh, Look look) => look.Figure(wh / 1000, 2);
 }

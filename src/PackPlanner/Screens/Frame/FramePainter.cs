@@ -155,7 +155,7 @@ internal static class FramePainter
             return;
         }
 
-        KeyAction[] general = [.. desk.GeneralKeys.Where(k => k.Label.Length > 0 && k.WhyNot() is null)];
+        KeyAction[] general = [.. desk.GeneralKeys.Where(k => k.Label.Length > 0 && k.WhyNot() is null && desk.Step.Keys.All(own => own.Entry != k.Entry))];
         PaintHintLine(rows, 0, 1, general, desk);
         int x = rows.Write(1, 1, "here:") + 1;
         PaintHintLine(rows, 1, x, [.. desk.Step.Keys.Where(k => k.Label.Length > 0 && k.WhyNot() is null)], desk);

@@ -18,6 +18,8 @@ internal static class GroupKeys
             () => group is null || view.Pack.Groups.Count < 2 ? "there is no other group" : null, () => GroupMoves.AskExchange(desk, view, group!)),
         new(KeyBook.Swap, "swap in a spare", "takes a cell of this group out and puts a spare in; the best three are shown with what they give",
             () => view.Pack.LeftOut.Count == 0 ? "there is no spare" : group is null ? "no group is shown" : null, () => GroupMoves.AskSpare(desk, view, group!)),
+        new(KeyBook.Join, "join check", "says what current flows if the cells of this group are joined now, and in which order",
+            () => group is null ? "no group is shown" : null, () => desk.Show(JoinOverlay.Of(view.JoinPlanOf(group!, desk.Job!.Givens), desk.Look))),
         new(KeyBook.Lock, "lock", "locks cells of this group where they are, or frees them", () => group is null ? "no group is shown" : null, () => AskLock(desk, group!)),
         new(KeyBook.Open, "open", "shows every cell of the group", () => group is null ? "no group is shown" : null, () => Show(desk, view, group!)),
         Numbers(desk),

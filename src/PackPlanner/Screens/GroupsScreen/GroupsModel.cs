@@ -58,7 +58,7 @@ internal sealed class GroupsModel : IStep
 
         if (body.Width >= TwoPanes)
         {
-            int left = Math.Clamp(body.Width * 5 / 8, 72, 110);
+            int left = Math.Clamp(body.Width * 4 / 7, 66, 110);
             PaintTable(body.Part(0, 0, left - 1, body.Height));
             for (int y = 0; y < body.Height; y++)
                 body.Write(left, y, "│");

@@ -48,7 +48,7 @@ internal static class GroupsPicture
         string best = asked.Arranged is not null && !asked.FewestMoves ? "" : pack.ProvenOptimal ? ", proven best"
             : $", smallest {desk.Look.Figure(pack.SmallestAh, view.AhDecimals)} of at most {desk.Look.Figure(pack.SmallestBoundAh, view.AhDecimals)}";
         string noise = view.NoiseAh is { } ah
-            ? $" But noise (how far two tests of one cell differ, {desk.Look.Percent(view.Lot.Repeatability.Fraction, 1)}{(view.Lot.Repeatability.From == RepeatabilityOrigin.Assumed ? " assumed" : "")}) alone would show {desk.Look.Figure(ah, 2)} Ah."
+            ? $" But two tests of one cell differ by {desk.Look.Percent(view.Lot.Repeatability.Fraction, 1)} (noise{(view.Lot.Repeatability.From == RepeatabilityOrigin.Assumed ? ", assumed" : "")}): in truth about {desk.Look.Figure(ah, 2)} Ah."
             : "";
         string answer = $"{how}: spread {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{best}; {asked.Series} groups of {asked.Parallel}, {pack.LeftOut.Count} spare.{noise}";
         return new StepPicture(Question, answer, Next(view, desk), view.Lot.Cautions.Where(c => c.Code is "caution-06" or "caution-14").ToList());

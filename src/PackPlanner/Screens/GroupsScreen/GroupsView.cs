@@ -1,5 +1,7 @@
 using PackPlanner.Core.Grouping;
+using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
+using PackPlanner.Core.Sharing;
 
 namespace PackPlanner.Screens.GroupsScreen;
 
@@ -12,6 +14,15 @@ internal sealed record GroupsView(MatchedPack Pack, ScreenedLot Lot, GroupsQuest
     private readonly Dictionary<string, ScreenedCell> cells = Lot.Cells.ToDictionary(cell => cell.Label, StringComparer.Ordinal);
 
     internal ScreenedCell Cell(string label) => cells[label];
+
+    /// <summary>What happens if the cells of a group are joined now.</summary>
+    internal JoinPlan JoinPlanOf(MatchedGroup group, JobGivens givens) => JoiningCheck.Plan(new JoinRequest(
+        group.Number,
+        [.. group.Cells.Select(cell => new JoinCell(cell.Label, cells[cell.Label].RestV, cell.ResistanceMilliohm, cell.CapacityAh, cells[cell.Label].HeldForSafety))],
+        givens.LinkMilliohm ?? 0,
+        givens.NumberOf("cellChargeA"),
+        givens.NumberOf("cellDischargeA"),
+        givens.Chemistry));
 
     /// <summary>Sums of typed values keep the typed digits, so that a calculator agrees.</summary>
     internal int AhDecimals => Pack.StepAh >= 0.1 ? 1 : Pack.StepAh >= 0.01 ? 2 : 3;

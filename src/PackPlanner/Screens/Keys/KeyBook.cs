@@ -45,7 +45,6 @@ internal static class KeyBook
     internal static readonly KeyEntry Join = new("j", "may these be joined now?", "Groups");
     internal static readonly KeyEntry ZoomIn = new("z", "nearer", Drawings);
     internal static readonly KeyEntry ZoomOut = new("Z", "farther", Drawings);
-    internal static readonly KeyEntry Turn = new("g", "turn", "Cavity, Place");
     internal static readonly KeyEntry OtherSide = new("o", "the other side: above, below", "Place");
     internal static readonly KeyEntry Remedy = new("r", "try a remedy", "Energy, Log");
     internal static readonly KeyEntry NextView = new("t", "the next view", "Log, Sheets");
@@ -56,7 +55,7 @@ internal static class KeyBook
     [
         Steps, Help, Commands, Cautions, WhereFrom, Numbers, Undo, Redo, Write, Copy, NextPane, Back, Leave,
         Move, Pages, Ends, Open, Find, FindNext, FindBefore, Filter, Sort, SortBack, Mark, MarkAll, Columns, Add, AddFile, Delete,
-        Verdict, Repeatability, Better, Exchange, Swap, Lock, Join, ZoomIn, ZoomOut, Turn, OtherSide, Remedy, NextView, SecondLog,
+        Verdict, Repeatability, Better, Exchange, Swap, Lock, Join, ZoomIn, ZoomOut, OtherSide, Remedy, NextView, SecondLog,
     ];
 
     /// <summary>The list as a page of the documentation.</summary>

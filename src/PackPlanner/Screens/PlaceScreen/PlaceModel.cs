@@ -157,14 +157,10 @@ internal sealed class PlaceModel(Desk desk) : IStep
         return new StepPicture(Question, $"{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}{taps}", next, Cautions(pack));
     }
 
-    // Before links are laid and taps are plugged, these stand whatever the figures are.
-    private static IReadOnlyList<Caution> Cautions(PlacedPack pack) =>
-    [
-        .. pack.Answer.Cautions,
-        new("caution-20a", SignalWord.Danger, "each group", $"{pack.Answer.Parallel ?? 1} cells side by side: one the wrong way round is a dead short"),
-        new("caution-20b", SignalWord.Danger, "each link", $"{pack.Series} groups in series: measure each gap first"),
-        new("caution-19", SignalWord.Warning, "sense taps", $"{pack.Series + 1} taps up to {pack.ExpectedV[^1]:0.0} V: measure all before plugging in"),
-    ];
+    // The layout raises most of them itself; before taps are plugged this one stands whatever the figures are.
+    private static IReadOnlyList<Caution> Cautions(PlacedPack pack) => pack.Answer.Cautions.Any(caution => caution.Code == "caution-19")
+        ? pack.Answer.Cautions
+        : [.. pack.Answer.Cautions, new("caution-19", SignalWord.Warning, "sense taps", $"{pack.Series + 1} taps up to {pack.ExpectedV[^1]:0.0} V: measure all before plugging in")];
 
     private List<KeyAction> Known(PlacedPack pack) =>
     [

@@ -11,6 +11,20 @@ internal static class Ticks
         if (!(high > low) || most < 1)
             return [low];
         double step = StepOf((high - low) / most);
+        // A narrow range can lie between two marks of the wanted step; an axis without a figure tells nothing.
+        for (int finer = 0; finer < 4; finer++)
+        {
+            List<double> ticks = Multiples(low, high, step);
+            if (ticks.Count > 0)
+                return ticks;
+            step = StepOf(step / 2.5);
+        }
+
+        return [low];
+    }
+
+    private static List<double> Multiples(double low, double high, double step)
+    {
         List<double> ticks = [];
         for (double n = Math.Ceiling((low / step) - 1e-9); n * step <= high + (step * 1e-9); n++)
             ticks.Add(n * step);

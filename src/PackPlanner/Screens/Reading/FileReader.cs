@@ -3,6 +3,7 @@ using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats;
 using PackPlanner.Formats.JobFiles;
+using PackPlanner.Formats.Logs;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Screens.Reading;
@@ -24,9 +25,44 @@ internal static class FileReader
             Series = givens.Series,
             Stopped = stopped,
         };
+        LogReadOptions logOptions = new()
+        {
+            Decimal = choices.Decimal,
+            CurrentSign = choices.CurrentSign,
+            Chemistry = givens.Chemistry,
+            RatedAh = givens.RatedAh * (givens.Parallel ?? 1),
+            Series = givens.Series,
+            Stopped = stopped,
+        };
+        // Looked at first, so that a log is not refused as a bad table, nor a table as a bad log.
+        if (FileLooks.Look(choices.Path, logOptions).Is(out FileLook? look, out why) && look.Shape.Kind == "pack-log")
+            return PackLogs.Read(choices.Path, logOptions).Is(out PackLogReading? log, out why) ? Log(choices, log) : null;
         if (!CellTables.Read([choices.Path], options).Is(out CellTableReading? reading, out why))
             return null;
         return Cells(choices, reading);
+    }
+
+    private static FileInHand Log(FileChoices choices, PackLogReading reading)
+    {
+        string sum = ReadingStart.Fingerprint(choices.Path);
+        RowAccount account = reading.Account;
+        string sign = reading.Shape.CurrentSign switch
+        {
+            "discharge-positive" => " Plus is discharge.",
+            "charge-positive" => " Plus was charge; turned round.",
+            "unsigned" => " The current has no sign.",
+            _ => reading.Log.CurrentA is null ? " No current in it." : "",
+        };
+        return new FileInHand(
+            "Have I read your log right?",
+            $"{account.RowsRead} rows read: {account.RowsUsed} used, {account.RowsRead - account.RowsUsed} set aside. {reading.Log.Groups} groups, {reading.Log.TimeS[^1] / 3600:0.0} h.{sign}",
+            reading.Shape.Columns,
+            new Dictionary<string, string>(),
+            account,
+            reading.Understood,
+            job => JobChanges.AddLog(new JobLog(
+                new JobSource(job.NextSourceId, choices.Shown, sum, SourceKind.PackLog, reading.Understood), reading.Log, account.RowsRead - account.RowsUsed)),
+            Step: 6);
     }
 
     // A document of ours is told by what it holds; whatever begins like one is read as one.

@@ -1,0 +1,87 @@
+
+namespace PackPlanner.Tests.Screens;
+
+/// <summary>A newcomer's first five minutes on the invented trike, key by key.</summary>
+public class FirstFiveMinutesTests
+{
+    [Fact]
+    public void The_trike_leads_from_cells_to_energy_without_a_manual()
+    {
+        using Bench bench = new();
+
+        // The cursor stands on the scenes; Enter opens a copy on Cells with every step filled in.
+        bench.Press("Enter");
+        Assert.Contains("Bakery trike (demo copy)", bench.Text());
+        Assert.Equal("Cells", bench.Desk.Step.Name);
+        Assert.Matches(@"\d+ use, \d+ hold, \d+ reject of 150", bench.Desk.Step.Picture.Answer);
+
+        // The first row is a held one; = says why it is not simply rejected.
+        bench.Press("=");
+        Assert.Contains("comes from", bench.Text());
+        Assert.Contains("hold", bench.Text());
+        bench.Press("Esc");
+
+        // The groups, and what the tester's noise leaves of their equality.
+        bench.Press("3");
+        Assert.Contains("13 groups of 9", bench.Desk.Step.Picture.Answer);
+        Assert.Contains("noise", bench.Desk.Step.Picture.Answer);
+        bench.Press("j");
+        Assert.Contains("May I join the cells of group 1 now?", bench.Text());
+        bench.Press("Esc");
+
+        // Two cells are exchanged: both sums are shown first, and u takes it back.
+        string before = GroupOne(bench);
+        bench.Press("m", "Enter");
+        Assert.Contains("then ", bench.Text());
+        bench.Press("Enter");
+        Assert.NotEqual(before, GroupOne(bench));
+        bench.Press("u");
+        Assert.Equal(before, GroupOne(bench));
+
+        // The drawing and the taps; a reading that is off is refused a blessing.
+        bench.Press("5");
+        Assert.Contains("+01", bench.Text());
+        bench.Press("Tab", "Down", "Enter");
+        bench.Type("1.00");
+        bench.Press("Enter");
+        Assert.Contains("do not plug in", bench.Text());
+
+        // From the label to usable, in lines that add up.
+        bench.Press("6");
+        Assert.Contains("kWh", bench.Desk.Step.Picture.Answer);
+        Assert.Contains("Wh", bench.Text());
+    }
+
+    [Fact]
+    public void Every_step_of_every_scene_opens_and_every_key_it_offers_does_something_or_says_why_not()
+    {
+        foreach (string scene in new[] { "trike", "tractor", "scooter" })
+        {
+            using Bench bench = new();
+            bench.Desk.Store.Demo(scene);
+            Assert.NotNull(bench.Desk.Job);
+            for (int step = 0; step < 8; step++)
+            {
+                bench.Desk.GoTo(step);
+                bench.Text();
+                foreach (string key in bench.Desk.Step.Keys.Select(key => key.Entry.Key).Where(key => key is not ("D" or "w")))
+                {
+                    bench.Press(key == "Space" ? " " : key);
+                    Assert.NotEmpty(bench.Text());
+                    Assert.NotEmpty(bench.Text(120, 36));
+                    Assert.DoesNotContain("A fault in the program", bench.Desk.Says ?? "");
+                    bench.Desk.CloseAll();
+                    bench.Desk.GoTo(step);
+                }
+            }
+        }
+    }
+
+    private static string GroupOne(Bench bench)
+    {
+        bench.Desk.GoTo(2);
+        bench.Text();
+        bench.Press("Home");
+        return bench.Desk.Step.CopyText()!;
+    }
+}

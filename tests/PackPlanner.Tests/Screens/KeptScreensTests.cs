@@ -1,0 +1,74 @@
+using System.Text.RegularExpressions;
+using PackPlanner.Screens.Drawing;
+using PackPlanner.Tests.House;
+
+namespace PackPlanner.Tests.Screens;
+
+/// <summary>
+/// Screens kept as text, with the inks beside them: regression values only. ACCEPT_GOLDEN=1 writes them anew; read the
+/// difference before committing it.
+/// </summary>
+public partial class KeptScreensTests
+{
+    public static TheoryData<string, int, int> Kept
+    {
+        get
+        {
+            TheoryData<string, int, int> all = [];
+            foreach (string name in new[] { "start", "job", "cells", "cells-where-from", "cells-cautions", "groups", "groups-keys", "commands" })
+            {
+                all.Add(name, 80, 24);
+                all.Add(name, 120, 36);
+            }
+
+            all.Add("cells", 60, 18);
+            return all;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Kept))]
+    public void A_screen_is_as_it_was_kept(string name, int width, int height)
+    {
+        using Bench bench = new();
+        GoTo(bench, name);
+
+        Page page = bench.Desk.Draw(width, height);
+
+        string shown = WithoutFolders(page.ToText()) + page.ToInks();
+        string file = Repository.At("tests", "PackPlanner.Tests", "Golden", "Screens", $"{name}-{width}x{height}.txt");
+        if (Environment.GetEnvironmentVariable("ACCEPT_GOLDEN") == "1")
+            File.WriteAllText(file, shown);
+        Assert.Equal(File.ReadAllText(file), shown);
+    }
+
+    // Where jobs lie depends on the machine, and how a line breaks depends on that.
+    private static string WithoutFolders(string text) => InFolder().Replace(Lies().Replace(text, "$1(jobs)"), " Kept in (jobs)");
+
+    [GeneratedRegex(@"(yours will lie in |\d+ in )\S.*")]
+    private static partial Regex Lies();
+
+    [GeneratedRegex(@"\s+Kept in[\s\S]*?(?=\n─)")]
+    private static partial Regex InFolder();
+
+    private static void GoTo(Bench bench, string name)
+    {
+        if (name == "start")
+            return;
+        bench.OpenLot();
+        switch (name)
+        {
+            case "job": bench.Press("1", "Down", "Down"); break;
+            case "cells": bench.Press("2"); break;
+            case "cells-where-from": bench.Press("2", "="); break;
+            case "cells-cautions": bench.Press("2", "!"); break;
+            case "groups": bench.Press("3", "Down"); break;
+            case "groups-keys": bench.Press("3", "?"); break;
+            case "commands":
+                bench.Press("3", ":");
+                bench.Type("lock");
+                break;
+            default: throw new ArgumentException(name, nameof(name));
+        }
+    }
+}
