@@ -32,6 +32,9 @@ public sealed record PackChoice
     /// <summary>S x P.</summary>
     public int? Cells { get; init; }
 
+    /// <summary>Cells that the space was found to take; null when no space was given.</summary>
+    public int? Places { get; init; }
+
     /// <summary>Volts at full charge.</summary>
     public double? VoltageFullV { get; init; }
 

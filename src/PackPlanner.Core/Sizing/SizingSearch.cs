@@ -7,9 +7,13 @@ public static class SizingSearch
 {
     /// <summary>The door: every choice that no other beats in mass, range and margins.</summary>
     /// <param name="request">Cells, need, electrics and limits; S and P given or open.</param>
+    /// <param name="places">
+    /// Says how many cells of a model the space takes when it is to hold S groups of P; null: no space was given. A
+    /// choice that does not fit is brought down to the largest P that does.
+    /// </param>
     /// <returns>Choices, or the two limits that contradict each other.</returns>
     /// <exception cref="ArgumentException">No cell model, or S or P below 1.</exception>
-    public static SizingOutcome Find(SizingRequest request)
+    public static SizingOutcome Find(SizingRequest request, Func<SizingCell, int, int, int>? places = null)
     {
         if (request.Cells.Count == 0)
             throw new ArgumentException("Sizing needs at least one cell model.", nameof(request));
@@ -22,7 +26,16 @@ public static class SizingSearch
             int[] allowed = Series(request, cell);
             if (allowed.Length == 0)
                 reasons.Add(WhyNone(request, cell));
-            all.AddRange(allowed.Select(series => WithBinding(ChoiceBuilder.Build(request, cell, series, request.Parallel), request)));
+            foreach (int series in allowed)
+            {
+                PackChoice choice = WithBinding(ChoiceBuilder.Build(request, cell, series, request.Parallel), request);
+                if (places is null || choice.Parallel is not { } parallel)
+                    all.Add(choice);
+                else if (InSpace(choice, request, places(cell, series, parallel)) is { } fitting)
+                    all.Add(fitting);
+                else
+                    reasons.Add(new("does-not-fit", $"{(cell.Name is { } name ? name + ": " : "")}the space does not take {series} cells in series. Run packplanner fit on it to see what is short."));
+            }
         }
 
         return all.Count == 0 ? new SizingOutcome.None(reasons) : new SizingOutcome.Choices(Unbeaten(all));
@@ -43,6 +56,20 @@ public static class SizingSearch
         if (inside.Length == 0)
             inside = [.. candidates.Where(series => series >= window.MinStranding)];
         return window.Min is null && window.MatchingCharger is null ? [inside[^1]] : inside;
+    }
+
+    private static PackChoice? InSpace(PackChoice choice, SizingRequest request, int places)
+    {
+        if (places >= choice.Cells)
+            return choice with { Places = places };
+        int fewer = places / choice.Series;
+        return fewer == 0
+            ? null
+            : ChoiceBuilder.Build(request, choice.Cell, choice.Series, fewer) with
+            {
+                Places = places,
+                Binding = new("places", $"{places} places hold {choice.Series}s{fewer}; {choice.Series}s{choice.Parallel} takes {choice.Cells}", choice.Parallel, choice.PackMassKg, choice.RangeKm),
+            };
     }
 
     private static SizingReason WhyNone(SizingRequest request, SizingCell cell)

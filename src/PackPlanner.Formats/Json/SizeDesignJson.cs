@@ -24,6 +24,7 @@ public sealed record SizeDesignJson
         ParallelForPeakCurrent = c.ParallelForPeakCurrent,
         ParallelForContinuousCurrent = c.ParallelForContinuousCurrent,
         Cells = c.Cells,
+        Places = c.Places,
         VoltageFullV = c.VoltageFullV,
         VoltageNominalV = c.VoltageNominalV,
         VoltageCutoffV = c.VoltageCutoffV,
@@ -106,6 +107,9 @@ public sealed record SizeDesignJson
 
     /// <summary>S x P.</summary>
     public int? Cells { get; init; }
+
+    /// <summary>Cells that the space was found to take; null when no space was given.</summary>
+    public int? Places { get; init; }
 
     /// <summary>Volts at full charge.</summary>
     public double? VoltageFullV { get; init; }

@@ -29,7 +29,9 @@ internal static class SizeVerb
             return why;
         if (!SizeCase.Read(input, out IReadOnlyList<string> understood).Is(out SizingRequest? request, out why))
             return why;
-        return SizingSearch.Find(request) switch
+        if (!SizeSpace.Read(input, call.Stopped).Is(out SizeSpace? space, out why) && why is not null)
+            return why;
+        return SizingSearch.Find(request, space is null ? null : space.Places) switch
         {
             SizingOutcome.Choices found => Answer(found.Options, [], understood, ExitCodes.Done),
             SizingOutcome.None none => Answer([], none.Reasons, understood, ExitCodes.NoAnswer),

@@ -149,6 +149,22 @@ public class SizeVerbTests
                 && other.GetProperty("marginControllerMinV").GetDouble() > option.GetProperty("marginControllerMinV").GetDouble());
     }
 
+    [Fact]
+    public void A_space_brings_a_choice_down_to_what_really_goes_in()
+    {
+        // By hand: 260 x 150 mm takes 78 cells in a staggered nest, so ten groups of seven or eight, never of ten.
+        JsonElement design = DesignOf("""
+            {"cell":{"shape":"cylinder","diameterMm":21.4,"lengthMm":70.6,"axes":["z"],"nominalV":3.6,"fullV":4.2,"cutoffV":3.0,"capacityAh":5,"massG":70,"resistanceMilliohm":18},
+             "pack":{"series":10,"parallel":10,"linkReachMm":2},"need":{"whPerKm":14,"speedKmh":25,"rangeKm":10},"electrics":{"linkResistanceMilliohm":4},
+             "cavity":{"parts":[{"box":[0,0,0,260,150,86]}]},"clearance":{"wallMm":2,"endMm":6,"cellGapMm":0.6,"layerGapMm":8}}
+            """);
+
+        Assert.InRange(design.GetProperty("places").GetInt32(), 70, 87);
+        Assert.Equal(design.GetProperty("places").GetInt32() / 10, design.GetProperty("parallel").GetInt32());
+        Assert.Equal("places", design.GetProperty("binding").GetProperty("limit").GetString());
+        Assert.Equal(10, design.GetProperty("binding").GetProperty("withoutParallel").GetInt32());
+    }
+
     private static JsonElement Design(string name)
     {
         (int exitCode, JsonElement answer) = Planner.Json("size", Repository.Data("sizing", $"{name}.json"));

@@ -1,0 +1,69 @@
+using PackPlanner.Core;
+using PackPlanner.Core.Fitting;
+using PackPlanner.Core.Sizing;
+
+namespace PackPlanner.Formats.Json;
+
+/// <summary>The space of a sizing need, where it gives one: asks the fit whether a choice really goes in.</summary>
+public sealed class SizeSpace
+{
+    // A tenth of the full search: enough to gain the few places that free packing brings, for each choice in turn.
+    private static readonly FitEffort Effort = new(70);
+
+    private readonly Dictionary<string, FitCase> cases;
+    private readonly CancellationToken stopped;
+
+    private SizeSpace(Dictionary<string, FitCase> cases, CancellationToken stopped)
+    {
+        this.cases = cases;
+        this.stopped = stopped;
+    }
+
+    /// <summary>Reads cavity, keep-outs and clearances beside the cells of a sizing need.</summary>
+    /// <param name="input">The opened file.</param>
+    /// <param name="stopped">Stops the search; the best so far counts.</param>
+    /// <returns>The space; null in it when the need gives none; or the first field that is wrong.</returns>
+    public static Outcome<SizeSpace?> Read(JsonInput input, CancellationToken stopped)
+    {
+        if (!input.Has("cavity"))
+            return new Outcome<SizeSpace?>.Given(null);
+        List<string> understood = [];
+        IReadOnlyList<JsonInput> several = input.Parts("cells");
+        IReadOnlyList<JsonInput> models = several.Count > 0 ? several : [.. new[] { input.Part("cell") }.OfType<JsonInput>()];
+        JsonInput? pack = input.Part("pack");
+        IReadOnlyList<NamedSolid> cavity = FitCaseJson.Cavity(input, understood);
+        IReadOnlyList<NamedSolid> keepOuts = FitCaseJson.KeepOuts(input, understood);
+        Clearances clearances = FitCaseJson.ClearancesOf(input);
+        double linkReachMm = pack?.Number("linkReachMm", 0) ?? 0;
+        int jumpers = pack?.Whole("jumpersAllowed", 0) ?? 0;
+        Dictionary<string, FitCase> cases = [];
+        foreach (JsonInput model in models)
+        {
+            string name = model.Text("name") ?? "";
+            if (FitCaseJson.Body(model) is { } body)
+                cases[name] = new FitCase(cavity, keepOuts, name, body, model.Number("massG", 0), clearances, LinkReachMm: linkReachMm, JumpersAllowed: jumpers);
+        }
+
+        if (input.Wrong is { } wrong)
+            return wrong;
+        foreach (FitCase fitCase in cases.Values)
+            if (FitCaseCheck.Problems(fitCase) is [Problem first, ..])
+                return new Refusal(ExitCodes.Input, "bad-case", first with { Where = $"{input.File}, {first.Where}" });
+        return new SizeSpace(cases, stopped);
+    }
+
+    /// <summary>How many cells go in when they are to form S groups of P.</summary>
+    /// <param name="cell">The model.</param>
+    /// <param name="series">Groups in series.</param>
+    /// <param name="parallel">Cells in a group.</param>
+    /// <returns>S x P or more when that fits as wired groups; else the most that can be used.</returns>
+    public int Places(SizingCell cell, int series, int parallel)
+    {
+        FitCase open = cases[cell.Name ?? ""] with { Series = series };
+        FitAnswer quick = LayoutSearch.Search(open with { Parallel = parallel }, FitEffort.Quick, null, stopped);
+        if (quick.Fits)
+            return quick.Cells.Count;
+        FitAnswer found = LayoutSearch.Search(open, Effort, null, stopped);
+        return found.Fits ? Math.Max(found.Used, series * (found.Parallel ?? 0)) : 0;
+    }
+}
