@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.Json;
+using System.Text.Unicode;
 using System.Text.Json.Nodes;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats.Json;
@@ -57,6 +58,8 @@ internal static class JobText
     /// <param name="text">The file, UTF-8.</param>
     internal static Outcome<(JobHistory History, UnknownFields Unknown)> Read(string file, ReadOnlyMemory<byte> text)
     {
+        if (!Utf8.IsValid(text.Span))
+            return NotAJob(file, "it holds bytes that are not UTF-8 text");
         JsonElement root;
         try
         {

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Unicode;
 using PackPlanner.Core;
 using PackPlanner.Formats.Files;
 
@@ -42,6 +43,8 @@ public sealed class JsonInput
     {
         if (!InputBytes.Read(file, standardInput).Is(out byte[]? bytes, out Refusal? why))
             return why;
+        if (!Utf8.IsValid(bytes))
+            return Refusal.Input("not-utf8", file, "it holds bytes that are not UTF-8 text", "Save it as UTF-8.");
         try
         {
             ReadOnlyMemory<byte> text = bytes.AsSpan() is [0xEF, 0xBB, 0xBF, ..] ? bytes.AsMemory(3) : bytes;

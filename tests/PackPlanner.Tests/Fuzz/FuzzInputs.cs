@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using PackPlanner.Tests.Verbs;
 
 namespace PackPlanner.Tests.Fuzz;
 
@@ -52,10 +53,6 @@ internal static class FuzzInputs
         "clearance":{"wallMm":2,"endMm":4,"cellGapMm":0.6,"layerGapMm":8},"pack":{"series":3,"parallel":2,"linkReachMm":3},"limits":{"cellMassKg":null}}
         """;
 
-    internal const string Job = """
-        {"schema":"packplanner/job","version":1,"name":"fuzz","revision":0}
-        """;
-
     internal static string WideLog { get; } = Log(
         "time_s,current_A,cell_1_V,cell_2_V,cell_3_V",
         (t, a, v) => $"{t},{a},{v},{v - 0.004m},{v - 0.011m}");
@@ -65,6 +62,26 @@ internal static class FuzzInputs
         (t, a, v) => $"{t},1,{v},{a}\n{t},2,{v - 0.004m},{a}");
 
     internal static string TesterLog { get; } = Log("time_s,current_A,voltage_V", (t, a, v) => $"{t},{a},{v}");
+
+    /// <summary>A job as the program writes it, with one table in it.</summary>
+    internal static string Job()
+    {
+        string folder = Directory.CreateTempSubdirectory("packplanner-fuzz-job-").FullName;
+        try
+        {
+            string job = Path.Combine(folder, "whole.job.json");
+            string table = Path.Combine(folder, "cells.csv");
+            File.WriteAllText(table, Cells);
+            Planner.Run("job", "new", job);
+            Planner.Run("job", "set", job, "chemistry=NMC", "series=3", "parallel=2");
+            Planner.Run("job", "add", job, table);
+            return File.ReadAllText(job);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
 
     private static string Log(string header, Func<int, decimal, decimal, string> row)
     {

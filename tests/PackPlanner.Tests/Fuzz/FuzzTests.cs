@@ -1,9 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using PackPlanner.Tests.House;
 using PackPlanner.Tests.Verbs;
-using PackPlanner.Verbs;
 
 namespace PackPlanner.Tests.Fuzz;
 
@@ -17,7 +15,7 @@ public sealed class FuzzTests : IDisposable
     private static readonly int FirstSeed = Setting("FUZZ_SEED", 1);
 
     // The time limit is the user's cancel: it keeps a search on a spoiled case short without touching what is read.
-    private static readonly (string Verb, string[] Options, string Text)[] Whole =
+    private static readonly (string Verb, string[] Options, string Text)[] Quick =
     [
         ("look", [], FuzzInputs.Cells),
         ("look", [], FuzzInputs.GermanCells),
@@ -25,17 +23,21 @@ public sealed class FuzzTests : IDisposable
         ("look", [], FuzzInputs.LongLog),
         ("cells", [], FuzzInputs.Cells),
         ("cells", ["--rated-ah", "5"], FuzzInputs.GermanCells),
-        ("match", ["--series", "2", "--parallel", "2", "--all"], FuzzInputs.Cells),
         ("capacity", [], FuzzInputs.TesterLog),
-        ("diagnose", ["--chemistry", "NMC", "--series", "3", "--parallel", "2", "--rated-ah", "10"], FuzzInputs.WideLog),
-        ("energy", ["--load", "10A", "--chemistry", "NMC"], FuzzInputs.Groups),
         ("share", ["--load", "10A", "--link", "0.2mohm"], FuzzInputs.Cells),
         ("share", [], FuzzInputs.ShareCase),
         ("join", ["--link", "0.2mohm"], FuzzInputs.Cells),
         ("balance", ["--bleed", "60mA", "--chemistry", "NMC"], FuzzInputs.Groups),
+        ("job", ["show"], FuzzInputs.Job()),
+    ];
+
+    private static readonly (string Verb, string[] Options, string Text)[] Slow =
+    [
+        ("match", ["--series", "2", "--parallel", "2", "--all"], FuzzInputs.Cells),
+        ("diagnose", ["--chemistry", "NMC", "--series", "3", "--parallel", "2", "--rated-ah", "10"], FuzzInputs.WideLog),
+        ("energy", ["--load", "10A", "--chemistry", "NMC"], FuzzInputs.Groups),
         ("size", [], FuzzInputs.SizeCase),
-        ("fit", ["--time-limit", "50ms"], FuzzInputs.FitCase),
-        ("job", ["show"], FuzzInputs.Job),
+        ("fit", ["--time-limit", "5ms"], FuzzInputs.FitCase),
     ];
 
     private readonly string folder = Directory.CreateTempSubdirectory("packplanner-fuzz-").FullName;
@@ -46,7 +48,8 @@ public sealed class FuzzTests : IDisposable
         List<string> faults = [];
         for (int seed = FirstSeed; seed < FirstSeed + Inputs && faults.Count < 5; seed++)
         {
-            (string verb, string[] options, string text) = Whole[seed % Whole.Length];
+            // Searches and integrations take a thousand times longer than reading does: every tenth input is enough for them.
+            (string verb, string[] options, string text) = seed % 10 == 0 ? Slow[seed / 10 % Slow.Length] : Quick[seed % Quick.Length];
             byte[] spoiled = new Mutator(seed).Spoil(Encoding.UTF8.GetBytes(text));
             string file = Path.Combine(folder, verb == "job" ? "spoiled.job.json" : "spoiled.csv");
             File.WriteAllBytes(file, spoiled);
@@ -55,13 +58,13 @@ public sealed class FuzzTests : IDisposable
                 faults.Add($"seed {seed}, {string.Join(' ', line)}: {fault}");
         }
 
-        Assert.Empty(faults);
+        Assert.True(faults.Count == 0, string.Join("\n", faults));
     }
 
     [Fact]
     public void Every_whole_input_of_this_test_is_understood_before_it_is_spoiled()
     {
-        foreach ((string verb, string[] options, string text) in Whole)
+        foreach ((string verb, string[] options, string text) in Quick.Concat(Slow))
         {
             string file = Path.Combine(folder, verb == "job" ? "whole.job.json" : "whole.csv");
             File.WriteAllText(file, text);

@@ -127,6 +127,23 @@ public class SizeVerbTests
     }
 
     [Fact]
+    public void A_case_that_is_not_text_is_refused()
+    {
+        string file = Path.GetTempFileName();
+        try
+        {
+            File.WriteAllBytes(file, [.. "{\"cell\":{\"name\":\""u8, 0xFF, 0xC3, .. "\"}}"u8]);
+            (int exitCode, JsonElement error) = Planner.Json("size", file);
+            Assert.Equal(3, exitCode);
+            Assert.Equal("not-utf8", error.GetProperty("code").GetString());
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    [Fact]
     public void Several_models_are_compared_and_none_on_the_list_is_beaten_by_another()
     {
         (int exitCode, string output, _) = Planner.RunWithInput("""
