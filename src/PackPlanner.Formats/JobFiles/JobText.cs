@@ -1,8 +1,8 @@
 using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.Json;
-using System.Text.Unicode;
 using System.Text.Json.Nodes;
+using System.Text.Unicode;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats.Json;
 
