@@ -23,7 +23,7 @@ internal static class PackEstimator
         bool flat = given.Chemistry.HasFlatCurve;
         ChargeCount count = ChargeCount.Of(log.TimeS, log.CurrentA, log.RowsAreAverages, ratedAh);
         double lastS = log.TimeS[^1];
-        ResistanceWindows windows = ResistanceWindows.Of(log, count);
+        ResistanceWindows windows = ResistanceWindows.Of(log, count, ratedAh);
         cancel.ThrowIfCancellationRequested();
         double topV = flat ? fullV - 0.25 : fullV - 0.13;
         ChargeSlices slices = Cut(log, count, ratedAh, topV);

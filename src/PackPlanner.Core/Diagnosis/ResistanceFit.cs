@@ -169,7 +169,7 @@ internal sealed class ResistanceFit
             double middle = variance.Length == 0 ? 1e-6 : variance.Order().ElementAt(variance.Length / 2);
             NoiseV[k] = Math.Sqrt(middle);
             for (int w = 0; w < variance.Length; w++)
-                weight[w, k] = middle / Math.Max(variance[w], middle / 2) / Math.Max(variance[w], middle / 2);
+                weight[w, k] = 1 / Math.Max(variance[w], middle / 2);
         }
     }
 

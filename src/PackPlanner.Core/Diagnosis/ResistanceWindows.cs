@@ -16,6 +16,9 @@ internal sealed class ResistanceWindows
     private const double LongestS = 300;
 
     private readonly List<Window> windows = [];
+    private readonly double leastA;
+
+    private ResistanceWindows(double leastA) => this.leastA = leastA;
 
     /// <summary>One window after projection.</summary>
     /// <param name="XX">Sum of products of the regressors, shape [Terms, Terms], ampere squared.</param>
@@ -34,9 +37,9 @@ internal sealed class ResistanceWindows
     internal IReadOnlyList<Window> All => windows;
 
     /// <summary>Reduces a log, or the stretch of it from one row up to another.</summary>
-    internal static ResistanceWindows Of(DiagnosisColumns log, ChargeCount count)
+    internal static ResistanceWindows Of(DiagnosisColumns log, ChargeCount count, double ratedAh)
     {
-        ResistanceWindows result = new() { StepS = log.UsualStepS };
+        ResistanceWindows result = new(0.02 * ratedAh) { StepS = log.UsualStepS };
         Accumulator sums = new(log.Groups);
         SlowCurrents slow = new();
         double longestS = Math.Max(LongestS, 30 * log.UsualStepS);
@@ -59,7 +62,8 @@ internal sealed class ResistanceWindows
 
     private void Close(Accumulator sums)
     {
-        if (sums.Rows > Nuisance + Terms + 6 && sums.Project() is { } window)
+        // Where the current hardly moves, its own noise is what moves, and resistance reads far too low.
+        if (sums.Rows > Nuisance + Terms + 6 && sums.Project() is { } window && window.XX[0, 0] > leastA * leastA * window.Freedom)
             windows.Add(window);
         sums.Clear();
     }

@@ -34,16 +34,49 @@ public static class RideDiagnoser
             Loaded = loaded,
             Remedies = remedies,
             Events = [.. events, .. Mirrored(estimate)],
+            DeliveredWh = Delivered(log, estimate.Count),
             Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC),
             Cautions = [.. cautions, .. TapCautions(estimate), .. OutsideMeasured(told)],
             Notes = Notes(log, given, estimate, meanDegC),
         };
     }
 
+    /// <summary>The log that tells most: capacities told before not told, then the narrowest capacity ranges, then the first.</summary>
+    /// <typeparam name="TLog">Whatever stands for a log.</typeparam>
+    /// <param name="all">Logs with their diagnoses, one at least.</param>
+    public static (TLog Log, RideDiagnosis Diagnosis) MostTelling<TLog>(IReadOnlyList<(TLog Log, RideDiagnosis Diagnosis)> all) =>
+        all.OrderBy(one => one.Diagnosis.CapacityTold ? 0 : 1)
+            .ThenBy(one => GroupEstimates.Median([.. one.Diagnosis.Groups.Select(g => g.CapacityAh is { } c ? (c.High - c.Low) / c.Value : 9)]))
+            .First();
+
     private static GroupDiagnosis Told(int k, GroupEstimate g, PackEstimator.Estimate estimate, List<FindingDetail> findings) => new(
         k + 1, Ranged.Relative(g.CapacityAh, g.CapacitySd), Ranged.Normal(g.Offset, g.OffsetSd),
         g.ResistanceOhm > 0 ? Ranged.Relative(1000 * g.ResistanceOhm, g.ResistanceSd) : null, Ranged.Relative(g.Share, g.ShareSd),
         g.Charge, estimate.Model.Leaks ? 1000 * g.LeakA : null, 1000 * g.TapV, findings);
+
+    /// <summary>Energy while ridden: a charge is current into the pack for a minute or longer, shorter is braking.</summary>
+    private static double Delivered(RideLog log, ChargeCount count)
+    {
+        double wh = 0, held = 0, heldS = 0;
+        for (int i = 1; i < log.Rows; i++)
+        {
+            if (count.StepS[i] > Math.Max(60, 5 * log.UsualStepS))
+                continue;
+            double v = 0;
+            for (int k = 0; k < log.Groups; k++)
+                v += double.IsNaN(log.GroupV[k][i]) ? log.GroupV[k][i - 1] : log.GroupV[k][i];
+            double part = double.IsNaN(v) ? 0 : v * count.CurrentA[i] * count.StepS[i] / 3600;
+            if (count.CurrentA[i] < 0)
+            {
+                held += part;
+                heldS += count.StepS[i];
+                continue;
+            }
+            wh += part + (heldS < 60 ? held : 0);
+            (held, heldS) = (0, 0);
+        }
+        return wh;
+    }
 
     private static double[]? MeanTemperature(RideLog log)
     {

@@ -29,6 +29,9 @@ public sealed record RideDiagnosis
     /// <summary>How much of the usable charge the cold took; null without temperatures.</summary>
     public ColdLoss? Cold { get; init; }
 
+    /// <summary>Energy drawn less energy put back by braking while the pack was ridden, watt-hours.</summary>
+    public double? DeliveredWh { get; init; }
+
     /// <summary>Cautions raised by what the log shows.</summary>
     public required IReadOnlyList<Caution> Cautions { get; init; }
 

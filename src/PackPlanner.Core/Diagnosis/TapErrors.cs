@@ -4,7 +4,7 @@ namespace PackPlanner.Core.Diagnosis;
 internal static class TapErrors
 {
     // A tap is believed when it explains as much as this many squared spreads; two free numbers alone would gain about two.
-    private const double Needed = 25;
+    private const double Needed = 25, NeededMirrored = 3;
 
     /// <summary>Tries every tap; returns the fit with those freed that were believed.</summary>
     internal static (PackModel Model, PackFit Fit, IReadOnlyList<(int A, int B, double Gain)> Taps) Try(PackModel model, PackFit fit)
@@ -13,13 +13,13 @@ internal static class TapErrors
         for (int round = 0; round < 3; round++)
         {
             Dictionary<(int, int), (double[], double)> seen = [];
-            (int A, int B, double Millivolt, double Gain) best = (-1, -1, 0, Needed);
+            (int A, int B, double Millivolt, double Gain) best = (-1, -1, 0, 0);
             foreach ((int a, int b) in Candidates(model, fit, found))
             {
-                foreach (int millivolt in (int[])[-60, -40, -25, -12, 12, 25, 40, 60])
+                foreach (int millivolt in (int[])[-60, -35, -18, 18, 35, 60])
                 {
                     double gain = Gain(fit, seen, a, millivolt) + (b < 0 ? 0 : Gain(fit, seen, b, -millivolt));
-                    if (gain > best.Gain)
+                    if (gain > best.Gain && gain > Enough(model, fit, a, b))
                         best = (a, b, millivolt, gain);
                 }
             }
@@ -32,7 +32,7 @@ internal static class TapErrors
             if (best.B >= 0)
                 trial.Place(best.B, seen[(best.B, -(int)best.Millivolt)].Item1);
             trial.Run(25, adaptFloors: false);
-            if (fit.Cost - trial.Cost < Needed || Math.Abs(trial.X[freed.TapAt + found.Count]) < 0.8)
+            if (fit.Cost - trial.Cost < Enough(model, fit, best.A, best.B) || Math.Abs(trial.X[freed.TapAt + found.Count]) < 0.8)
                 break;
             trial.Run(20, adaptFloors: true);
             fit = trial;
@@ -60,6 +60,21 @@ internal static class TapErrors
     private static double[] WithRoom(PackModel model, double[] x, int taps, double start) =>
         [.. x[..(model.TapAt + taps)], start, .. x[(model.TapAt + taps)..]];
 
+    /// <summary>What a tap must explain: much, unless its two neighbours already stand off by opposite amounts.</summary>
+    /// <remarks>In a short window an offset of charge and one of volts look alike; two neighbours off by just opposite amounts do not.</remarks>
+    private static double Enough(PackModel model, PackFit fit, int a, int b)
+    {
+        if (b < 0)
+            return Needed;
+        double middle = GroupEstimates.Median([.. Enumerable.Range(0, model.Groups).Select(Charge)]);
+        double high = Charge(a) - middle, low = Charge(b) - middle;
+        bool mirrored = high * low < 0 && Math.Min(Math.Abs(high), Math.Abs(low)) > 0.01
+            && Math.Abs(high + low) < 0.35 * Math.Max(Math.Abs(high), Math.Abs(low));
+        return mirrored ? NeededMirrored : Needed;
+
+        double Charge(int k) => fit.X[fit.X.Length - ((model.Groups - k) * model.PerGroup) + PackParameters.Charge];
+    }
+
     /// <summary>Taps worth a trial: the groups on both sides of it stand out from the rest in charge, capacity or misfit.</summary>
     private static IEnumerable<(int A, int B)> Candidates(PackModel model, PackFit fit, List<(int A, int B, double Gain)> found)
     {
@@ -83,7 +98,12 @@ internal static class TapErrors
         double[] charges = [.. Enumerable.Range(0, model.Groups).Select(i => fit.X[At(i) + PackParameters.Charge]).Order()];
         double[] logs = [.. Enumerable.Range(0, model.Groups).Select(i => fit.X[At(i)]).Order()];
         double[] floors = [.. fit.FloorV.Order()];
-        return Math.Abs(fit.X[at + PackParameters.Charge] - charges[model.Groups / 2]) > 0.012
+        // In a small string every tap is tried; in a long one, those of groups that stand out or bend the curve their own way.
+        double own = 0;
+        for (int j = PackParameters.Warp; j < PackParameters.Bend + PackParameters.Bends; j++)
+            own = Math.Max(own, Math.Abs(fit.X[at + j]) / (j < PackParameters.Bend ? 0.4 : 1));
+        return model.Groups <= 24 || own > 3
+            || Math.Abs(fit.X[at + PackParameters.Charge] - charges[model.Groups / 2]) > 0.012
             || Math.Abs(fit.X[at] - logs[model.Groups / 2]) > 0.03
             || fit.FloorV[k] > 1.8 * floors[model.Groups / 2];
     }

@@ -23,7 +23,7 @@ public class ResistanceFitTests
         }
         DiagnosisColumns columns = new(time, amps, volts, null, RowsAreAverages: false);
         ChargeCount count = ChargeCount.Of(time, amps, averages: false, ratedAh: 20);
-        return ResistanceFit.Of(ResistanceWindows.Of(columns, count), (_, _) => 1, 3);
+        return ResistanceFit.Of(ResistanceWindows.Of(columns, count, 20), (_, _) => 1, 3);
     }
 
     [Fact]

@@ -1,0 +1,72 @@
+namespace PackPlanner.Core.Diagnosis;
+
+/// <summary>What changed in a pack between two logs, at like temperature.</summary>
+/// <param name="Groups">Change of each group.</param>
+/// <param name="Causes">What the change in usable energy is put down to.</param>
+/// <param name="ThenWh">Usable energy then, loaded, watt-hours.</param>
+/// <param name="NowWh">Usable energy now, watt-hours.</param>
+/// <param name="Notes">What was supposed.</param>
+public sealed record PackComparison(
+    IReadOnlyList<GroupChange> Groups, IReadOnlyList<LossCause> Causes, double? ThenWh, double? NowWh, IReadOnlyList<string> Notes)
+{
+    // Resistance falls by about this share for each kelvin (common practice, no source); both logs are brought to the later one's temperature.
+    private const double ResistancePerKelvin = 0.018;
+
+    /// <summary>Compares two diagnoses of the same pack.</summary>
+    /// <param name="then">The earlier log's.</param>
+    /// <param name="now">The later log's.</param>
+    /// <param name="kmThen">Kilometres of the earlier ride; null when not known.</param>
+    /// <param name="kmNow">Kilometres of the later ride.</param>
+    /// <exception cref="ArgumentException">The packs have different numbers of groups.</exception>
+    public static PackComparison Of(RideDiagnosis then, RideDiagnosis now, double? kmThen, double? kmNow)
+    {
+        if (then.Groups.Count != now.Groups.Count)
+            throw new ArgumentException("Two logs of one pack have equally many groups.");
+        bool temperatures = then.Cold is not null && now.Cold is not null;
+        double warmer = temperatures ? now.Cold!.MeanDegC - then.Cold!.MeanDegC : 0;
+        double factor = Math.Exp(-ResistancePerKelvin * warmer);
+        GroupChange[] groups =
+        [
+            .. then.Groups.Zip(now.Groups, (a, b) => new GroupChange(
+                a.Group, Change(a.CapacityAh, b.CapacityAh, 1), Change(a.ResistanceMilliohm, b.ResistanceMilliohm, factor))),
+        ];
+        List<string> notes =
+        [
+            temperatures
+                ? FormattableString.Invariant($"the earlier log's resistances are brought from {then.Cold!.MeanDegC:f0} °C to the later one's {now.Cold!.MeanDegC:f0} °C")
+                : "a temperature is missing: resistances are compared as they are, and the cold cannot be told from age",
+        ];
+        if (!then.CapacityTold || !now.CapacityTold)
+            notes.Add("capacities cannot be told from one of the logs, so their change is within its range only");
+        return new PackComparison(groups, Causes(then, now, kmThen, kmNow, notes), then.Loaded?.UsableWhNow, now.Loaded?.UsableWhNow, notes);
+    }
+
+    private static ChangedFigure? Change(Ranged? then, Ranged? now, double factor)
+    {
+        if (then is not { } a || now is not { } b)
+            return null;
+        Ranged before = new(a.Value * factor, a.Low * factor, a.High * factor);
+        double low = b.Value - b.Low, high = b.High - b.Value, lowThen = before.Value - before.Low, highThen = before.High - before.Value;
+        double change = b.Value - before.Value;
+        // Errors of the two logs are independent, so their ranges add as squares.
+        return new ChangedFigure(before, b, new Ranged(
+            change, change - Math.Sqrt((low * low) + (highThen * highThen)), change + Math.Sqrt((high * high) + (lowThen * lowThen))));
+    }
+
+    /// <summary>Divides the lost range into pack, cold and vehicle, as shares of the energy the earlier ride could draw.</summary>
+    private static List<LossCause> Causes(RideDiagnosis then, RideDiagnosis now, double? kmThen, double? kmNow, List<string> notes)
+    {
+        List<LossCause> causes = [];
+        double? before = then.Loaded?.UsableWhNow, after = now.Loaded?.UsableWhNow;
+        double? cold = then.Cold is { } a && now.Cold is { } b ? Math.Max(0, b.LossPercent - a.LossPercent) / 100 : null;
+        // Charge that the cold holds back is no charge lost: capacities come from resting voltages and already leave it out.
+        causes.Add(new LossCause("pack", before is > 0 && after is { } left ? (before - left) / before : null, "usable energy of the pack, from its groups"));
+        causes.Add(new LossCause("cold", cold, cold is null ? "a temperature is missing" : "half a percent for each kelvin colder than then"));
+        double? vehicle = kmThen is > 0 && kmNow is > 0 && then.DeliveredWh is > 0 && now.DeliveredWh is > 0
+            ? 1 - (then.DeliveredWh / kmThen / (now.DeliveredWh / kmNow)) : null;
+        causes.Add(new LossCause("vehicle", vehicle, vehicle is null ? "give the kilometres of both rides to tell" : "energy for each kilometre, from the two logs"));
+        if (vehicle is null)
+            notes.Add("without the kilometres of both rides, wear of the vehicle cannot be told from wear of the pack");
+        return causes;
+    }
+}

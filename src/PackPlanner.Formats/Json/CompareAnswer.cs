@@ -1,0 +1,64 @@
+using System.Text.Json.Serialization;
+using PackPlanner.Core.Diagnosis;
+
+namespace PackPlanner.Formats.Json;
+
+/// <summary>What <c>compare --json</c> prints.</summary>
+public sealed record CompareAnswer : Answer
+{
+    /// <inheritdoc/>
+    public override string Schema => "packplanner/compare";
+
+    /// <summary>Each group.</summary>
+    public required IReadOnlyList<ComparedGroupJson> Groups { get; init; }
+
+    /// <summary>What the lost range is put down to.</summary>
+    public required IReadOnlyList<LossCauseJson> Causes { get; init; }
+
+    /// <summary>Usable energy then and now, loaded.</summary>
+    public required ChangedEnergyJson UsableWh { get; init; }
+
+    /// <summary>The answer of a comparison.</summary>
+    /// <param name="comparison">The comparison.</param>
+    /// <returns>The answer, without account of rows.</returns>
+    public static CompareAnswer From(PackComparison comparison) => new()
+    {
+        Groups = [.. comparison.Groups.Select(g => new ComparedGroupJson(g.Group, Changed(g.CapacityAh), Changed(g.ResistanceMilliohm)))],
+        Causes = [.. comparison.Causes.Select(c => new LossCauseJson(c.Name, JsonFigures.Known(c.WhShare), c.Grounds))],
+        UsableWh = new ChangedEnergyJson(comparison.ThenWh, comparison.NowWh, comparison.NowWh - comparison.ThenWh),
+    };
+
+    private static ChangedJson? Changed(ChangedFigure? figure) => figure is null ? null : new ChangedJson(
+        figure.Then.Value, figure.Now.Value, figure.Change.Value, figure.Change.Low, figure.Change.High);
+}
+
+/// <summary>Change of one group.</summary>
+/// <param name="Group">From 1.</param>
+/// <param name="CapacityAh">Capacity.</param>
+/// <param name="ResistanceMilliohm">Resistance at like temperature.</param>
+public sealed record ComparedGroupJson(int Group, ChangedJson? CapacityAh, ChangedJson? ResistanceMilliohm);
+
+/// <summary>A figure then and now.</summary>
+/// <param name="Then">Earlier.</param>
+/// <param name="Now">Later.</param>
+/// <param name="Change">Later less earlier.</param>
+/// <param name="ChangeLow">Lower end of its 90 % range.</param>
+/// <param name="ChangeHigh">Upper end.</param>
+public sealed record ChangedJson(double Then, double Now, double Change, double ChangeLow, double ChangeHigh);
+
+/// <summary>Usable energy then and now.</summary>
+/// <param name="Then">Watt-hours.</param>
+/// <param name="Now">Watt-hours.</param>
+/// <param name="Change">Watt-hours.</param>
+public sealed record ChangedEnergyJson(double? Then, double? Now, double? Change);
+
+/// <summary>One cause of lost range.</summary>
+/// <param name="Name">pack, cold or vehicle.</param>
+/// <param name="WhShare">Share of the earlier usable energy; null when it cannot be told.</param>
+/// <param name="Grounds">Where it comes from, or what is missing.</param>
+public sealed record LossCauseJson(string Name, double? WhShare, string Grounds);
+
+/// <summary>Source-generated description.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(CompareAnswer))]
+public sealed partial class CompareAnswerContext : JsonSerializerContext;
