@@ -38,7 +38,7 @@ public sealed record PackComparison(
         ];
         if (!then.CapacityTold || !now.CapacityTold)
             notes.Add("capacities cannot be told from one of the logs, so their change is within its range only");
-        return new PackComparison(groups, Causes(then, now, kmThen, kmNow, notes), then.Loaded?.UsableWhNow, now.Loaded?.UsableWhNow, notes);
+        return new PackComparison(groups, Divide(then, now, kmThen, kmNow, notes), then.Loaded?.UsableWhNow, now.Loaded?.UsableWhNow, notes);
     }
 
     private static ChangedFigure? Change(Ranged? then, Ranged? now, double factor)
@@ -54,7 +54,7 @@ public sealed record PackComparison(
     }
 
     /// <summary>Divides the lost range into pack, cold and vehicle, as shares of the energy the earlier ride could draw.</summary>
-    private static List<LossCause> Causes(RideDiagnosis then, RideDiagnosis now, double? kmThen, double? kmNow, List<string> notes)
+    private static List<LossCause> Divide(RideDiagnosis then, RideDiagnosis now, double? kmThen, double? kmNow, List<string> notes)
     {
         List<LossCause> causes = [];
         double? before = then.Loaded?.UsableWhNow, after = now.Loaded?.UsableWhNow;
