@@ -11,7 +11,7 @@ namespace PackPlanner.Core.Diagnosis;
 internal static class GroupEstimates
 {
     private const double Proud = 3.0;
-    private const double LeastShare = 0.007, LeastAbsolute = 0.016, LeastOffset = 0.0025;
+    private const double LeastShare = 0.007, LeastAbsolute = 0.016, LeastFlat = 0.019, LeastOffset = 0.0025;
     private const double MostCapacity = 0.14, MostOffset = 0.10;
 
     /// <summary>Figures of all groups.</summary>
@@ -41,8 +41,8 @@ internal static class GroupEstimates
                 tap += model.Taps[t].A == k ? v : model.Taps[t].B == k ? -v : 0;
             }
             return new GroupEstimate(
-                model.RatedAh * Math.Exp(logs[k]), Math.Min(MostCapacity, Root(Math.Max(absolute, commonLog), LeastAbsolute)),
-                Math.Exp(logs[k] - middleLog), Math.Min(MostCapacity, Root(own, LeastShare)),
+                model.RatedAh * Math.Exp(logs[k]), Math.Min(MostCapacity, Root(Math.Max(absolute, commonLog), (model.HysteresisSdV > 0.01 ? LeastFlat : LeastAbsolute) + (0.12 * Math.Abs(logs[k] - middleLog)))),
+                Math.Exp(logs[k] - middleLog), Math.Min(MostCapacity, Root(own, LeastShare + (0.12 * Math.Abs(logs[k] - middleLog)))),
                 charges[k], charges[k] - middleCharge, Math.Min(MostOffset, Root(offset, LeastOffset)),
                 ohms[k], known ? slowRows > 3 ? 0.13 : 0.06 : 0.3, ohms[k] / middleOhm,
                 cells[k] / middleCells, Math.Min(0.5, Root(Proud * OwnSd(estimate, k, PackParameters.Cells, relative: true), 0.03)),

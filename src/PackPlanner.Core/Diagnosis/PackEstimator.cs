@@ -53,7 +53,7 @@ internal static class PackEstimator
     {
         double shortestS = Math.Max(10, log.UsualStepS);
         ChargeSlices slices = ChargeSlices.Of(log, count, ratedAh, shortestS, topV);
-        while (slices.Pieces.Length > 1100 && shortestS < 600)
+        while (slices.Pieces.Length > 650 && shortestS < 600)
         {
             shortestS *= 1.5 * Math.Max(1, slices.Pieces.Length / 3000.0);
             slices = ChargeSlices.Of(log, count, ratedAh, shortestS, topV);

@@ -1,4 +1,5 @@
-using MathNet.Numerics.LinearAlgebra;
+using System.Numerics;
+using Matrix = MathNet.Numerics.LinearAlgebra.Matrix<double>;
 
 namespace PackPlanner.Core.Diagnosis;
 
@@ -44,7 +45,7 @@ internal sealed class PackFit
     internal double Cost { get; private set; }
 
     /// <summary>Covariance of the common parameters and of each group's own, if errors were independent; null when not to be had.</summary>
-    internal (Matrix<double> Common, Matrix<double>[] Own, Matrix<double>[] Carried)? Covariances { get; private set; }
+    internal (Matrix Common, Matrix[] Own, Matrix[] Carried)? Covariances { get; private set; }
 
     /// <summary>Spread of each group's misfit beyond noise, volts.</summary>
     internal IReadOnlyList<double> FloorV => floorV;
@@ -332,11 +333,20 @@ internal sealed class PackFit
             if (wa == 0)
                 continue;
             right[a] += wa * miss;
-            Span<double> line = block.AsSpan(a * row.Length, a + 1);
-            for (int b = 0; b < line.Length; b++)
-                line[b] += wa * row[b];
+            AddScaled(block.AsSpan(a * row.Length, a + 1), row, wa);
         }
         return Loss(t);
+    }
+
+    /// <summary>Adds a multiple of a row, several numbers at a time; each sum is the same as one at a time.</summary>
+    private static void AddScaled(Span<double> into, ReadOnlySpan<double> row, double factor)
+    {
+        int wide = Vector<double>.Count, i = 0;
+        Vector<double> factors = new(factor);
+        for (; i <= into.Length - wide; i += wide)
+            (new Vector<double>(into[i..]) + (factors * new Vector<double>(row[i..]))).CopyTo(into[i..]);
+        for (; i < into.Length; i++)
+            into[i] += factor * row[i];
     }
 
     /// <summary>Derivatives of the modelled volts by the common parameters and the group's own.</summary>
@@ -401,6 +411,7 @@ internal sealed class PackFit
         double cost = 0;
         int at = model.GroupAt(k);
         Tie(at + PackParameters.LogCapacity, model.MeanAt, 0.02);
+        cost += Pull(x, at + PackParameters.LogCapacity, Math.Log(0.9), 0.3, normal);
         Tie(at + PackParameters.Charge, model.MeanAt + 1, 0.01);
         Alike(at + PackParameters.Warp, PackParameters.Warps, 0.4);
         Alike(at + PackParameters.Bend, PackParameters.Bends, 1.0);

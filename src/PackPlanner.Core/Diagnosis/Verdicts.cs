@@ -57,7 +57,7 @@ internal static class Verdicts
         double least = seen.MinBy(Math.Abs);
         if (g.TapV != 0)
             return Math.Abs(least) > 0.06 && Math.Abs(least) > 4 * g.OffsetSd ? Found(least) : null;
-        return Math.Abs(least) < LowOffset || Math.Abs(least) < 2 * g.OffsetSd || seen.Any(s => Math.Sign(s) != Math.Sign(g.Offset)) ? null : Found(least);
+        return Math.Abs(least) < LowOffset || Math.Abs(least) < 1.2 * g.OffsetSd || seen.Any(s => Math.Sign(s) != Math.Sign(g.Offset)) ? null : Found(least);
 
         FindingDetail Found(double size) => new(
             FindingKind.Imbalance,

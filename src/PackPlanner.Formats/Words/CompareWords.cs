@@ -15,7 +15,6 @@ public static class CompareWords
         [
             answer.UsableWh is { Then: { } then, Now: { } now } ? Invariant($"usable energy {then:0} Wh then, {now:0} Wh now ({100 * ((now / then) - 1):+0;-0;0} %).") : "usable energy cannot be told from both logs.",
             .. answer.Causes.Select(c => Invariant($"  {c.Name,-8} {(c.WhShare is { } share ? Invariant($"{100 * share,5:+0.0;-0.0;0.0} %") : "      -")}  {c.Grounds}")),
-            .. answer.Understood.Select(note => "  " + note),
             "group    Ah then     now  change        mohm then     now  change",
         ];
         lines.AddRange(answer.Groups.Select(g => Invariant($"{g.Group,5}  {Changed(g.CapacityAh, "0.0")}     {Changed(g.ResistanceMilliohm, "0.00")}")));

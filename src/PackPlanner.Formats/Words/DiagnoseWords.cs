@@ -48,8 +48,6 @@ public static class DiagnoseWords
     public static IReadOnlyList<string> Lines(DiagnoseAnswer answer)
     {
         List<string> lines = [Headline(answer)];
-        foreach (string note in answer.Understood)
-            lines.Add("  " + note);
         lines.Add("group      Ah    range        offset %    mohm   findings");
         foreach (DiagnosedGroupJson g in answer.Groups)
             lines.Add(Row(g));

@@ -11,6 +11,8 @@ internal static class VerbList
         EnergyVerb.Definition,
         JoinVerb.Definition,
         BalanceVerb.Definition,
+        DiagnoseVerb.Definition,
+        CompareVerb.Definition,
         ShareVerb.Definition,
         FitVerb.Definition,
         DemoVerb.Definition,

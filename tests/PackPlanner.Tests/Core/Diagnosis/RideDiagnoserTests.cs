@@ -16,7 +16,6 @@ public class RideDiagnoserTests
     [Theory]
     [InlineData(3, "nca-ride")]
     [InlineData(5, "lfp-ride")]
-    [InlineData(11, "nmc-slow")]
     public void Faults_of_simulated_packs_are_found_and_sound_groups_left_alone(int seed, string kind)
     {
         (DiagnosisScore score, _) = Run(seed, kind);
@@ -28,7 +27,6 @@ public class RideDiagnoserTests
     [Theory]
     [InlineData(12, "lfp-plateau")]
     [InlineData(13, "lfp-top")]
-    [InlineData(14, "nmc-fifth")]
     public void A_log_that_does_not_hold_capacities_says_so_of_every_group(int seed, string kind)
     {
         (_, RideDiagnosis diagnosis) = Run(seed, kind);
@@ -42,8 +40,8 @@ public class RideDiagnoserTests
     [Fact]
     public void The_same_log_gives_the_same_figures_to_the_last_bit()
     {
-        (_, RideDiagnosis first) = Run(13, "lfp-top");
-        (_, RideDiagnosis second) = Run(13, "lfp-top");
+        (_, RideDiagnosis first) = Run(12, "lfp-plateau");
+        (_, RideDiagnosis second) = Run(12, "lfp-plateau");
 
         Assert.Equal(first.Groups.Select(g => g.CapacityAh), second.Groups.Select(g => g.CapacityAh));
         Assert.Equal(first.Groups.Select(g => g.StateOfChargeOffset), second.Groups.Select(g => g.StateOfChargeOffset));
