@@ -32,4 +32,13 @@ internal sealed record DiagnosisColumns(
         }
         return whole;
     }
+
+    /// <summary>A stretch of the rows.</summary>
+    internal DiagnosisColumns Cut(LogStretch stretch)
+    {
+        int from = stretch.First, to = stretch.Last + 1;
+        return new DiagnosisColumns(
+            [.. TimeS[from..to].Select(t => t - TimeS[from])], CurrentA[from..to], [.. GroupV.Select(v => v[from..to])],
+            TemperatureDegC?[from..to], RowsAreAverages);
+    }
 }

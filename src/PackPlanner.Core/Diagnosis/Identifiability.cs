@@ -4,7 +4,8 @@ namespace PackPlanner.Core.Diagnosis;
 /// <param name="Told">Capacities can be told.</param>
 /// <param name="Reason">What the log does not reach; null when told.</param>
 /// <param name="Remedy">What to log next; null when told.</param>
-internal sealed record Identifiability(bool Told, string? Reason, string? Remedy)
+/// <param name="Window">Share of its charge through which the group was followed that ends the log.</param>
+internal sealed record Identifiability(bool Told, string? Reason, string? Remedy, double Window)
 {
     // Of the group that ends the ride (or the charge) this much of its charge must have been followed, less the doubt of the estimate.
     private const double SlopingWindow = 0.70, WindowDoubt = 0.05;
@@ -31,18 +32,18 @@ internal sealed record Identifiability(bool Told, string? Reason, string? Remedy
         if (!flat)
         {
             double window = high[ends] - low[ends];
-            return window >= SlopingWindow - WindowDoubt ? new(true, null, null) : new(
+            return window >= SlopingWindow - WindowDoubt ? new(true, null, null, window) : new(
                 false, FormattableString.Invariant($"the log covers {100 * window:f0} % of the charge of the group that ends it ({seen}); capacity needs {100 * SlopingWindow:f0} %"),
-                "Charge slowly until the charger stops, rest an hour, then log one ride down to the low-voltage cut-off.");
+                "Charge slowly until the charger stops, rest an hour, then log one ride down to the low-voltage cut-off.", window);
         }
         bool top = Math.Max(high[ends], GroupEstimates.Median(high)) > FlatTop - FlatTopDoubt, bottom = low[ends] < FlatBottom + FlatBottomDoubt;
-        return top && bottom ? new(true, null, null) : new(
+        return top && bottom ? new(true, null, null, high[ends] - low[ends]) : new(
             false, (top, bottom) switch
             {
                 (false, false) => $"the log stays on the flat part of the curve: neither the knee near full nor the one near empty is reached ({seen})",
                 (true, _) => $"the log does not reach the knee near empty ({seen})",
                 _ => $"the log does not reach the knee near full ({seen})",
             },
-            "Log one slow full charge until the charger stops, then a ride down to the low-voltage cut-off.");
+            "Log one slow full charge until the charger stops, then a ride down to the low-voltage cut-off.", high[ends] - low[ends]);
     }
 }

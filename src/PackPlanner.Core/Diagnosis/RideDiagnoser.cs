@@ -17,12 +17,14 @@ public static class RideDiagnoser
             throw new ArgumentException("A diagnosis needs rows with time, current and group voltages.", nameof(log));
         DiagnosisColumns columns = new(log.TimeS, current, log.GroupV, MeanTemperature(log), log.RowsAreAverages);
         bool flat = given.Chemistry.HasFlatCurve;
-        PackEstimator.Estimate estimate = PackEstimator.Of(columns, given, stop);
-        GroupEstimate[] groups = GroupEstimates.Of(estimate);
+        ChargeCount count = ChargeCount.Of(columns.TimeS, columns.CurrentA, columns.RowsAreAverages, given.RatedGroupAh);
+        LogStretch stretch = LogStretch.Of(columns.TimeS, count, given.RatedGroupAh);
+        PackEstimator.Estimate estimate = PackEstimator.Of(stretch.Whole ? columns : columns.Cut(stretch), given, stop);
         Identifiability told = Identifiability.Of(estimate, flat);
+        GroupEstimate[] groups = GroupEstimates.Of(estimate, told, flat);
         HashSet<int> suspect = [.. estimate.Taps.SelectMany(t => (int[])[t.A, t.B]).Where(k => k >= 0)];
         List<FindingDetail>[] findings = [.. groups.Select((g, k) => Verdicts.Of(g, estimate, told, suspect.Contains(k)))];
-        (IReadOnlyList<RideEvent> events, IReadOnlyList<Caution> cautions) = RideEvents.Of(log, given, estimate.Count, suspect);
+        (IReadOnlyList<RideEvent> events, IReadOnlyList<Caution> cautions) = RideEvents.Of(log, given, count, suspect);
         (LoadedRecovery loaded, IReadOnlyList<Remedy> remedies) = Remedies.Of(estimate, groups, findings);
         double meanDegC = columns.TemperatureDegC is { } t ? t.Where(double.IsFinite).DefaultIfEmpty(double.NaN).Average() : double.NaN;
         return new RideDiagnosis
@@ -34,10 +36,10 @@ public static class RideDiagnoser
             Loaded = loaded,
             Remedies = remedies,
             Events = [.. events, .. Mirrored(estimate)],
-            DeliveredWh = Delivered(log, estimate.Count),
+            DeliveredWh = Delivered(log, count),
             Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC),
             Cautions = [.. cautions, .. TapCautions(estimate), .. OutsideMeasured(told)],
-            Notes = Notes(log, given, estimate, meanDegC),
+            Notes = Notes(log, given, estimate, count, stretch, meanDegC),
         };
     }
 
@@ -122,15 +124,16 @@ public static class RideDiagnoser
         }
     }
 
-    private static List<string> Notes(RideLog log, PackGiven given, PackEstimator.Estimate estimate, double meanDegC)
+    private static List<string> Notes(RideLog log, PackGiven given, PackEstimator.Estimate estimate, ChargeCount count, LogStretch stretch, double meanDegC)
     {
-        ChargeCount count = estimate.Count;
         List<string> notes =
         [
             Invariant($"{log.Groups} groups, {log.Rows} rows over {log.TimeS[^1] / 3600:f2} h, a row each {log.UsualStepS:f1} s{(log.RowsAreAverages ? ", rows are averages" : "")}"),
             Invariant($"the current sensor reads {count.ZeroA:f2} A at rest; that was taken off"),
             Invariant($"{given.Chemistry.Name}, {given.RatedGroupAh:f1} Ah rated, full {given.FullV:f2} V and empty {given.EmptyV:f2} V at rest"),
         ];
+        if (!stretch.Whole)
+            notes.Add(Invariant($"of this long log the rows from {log.TimeS[stretch.First] / 3600:f1} h to {log.TimeS[stretch.Last] / 3600:f1} h were fitted, where charge moved through the widest window; state of charge is that at their first row"));
         double gapH = count.Gaps.Sum(g => g.Seconds) / 3600;
         if (count.Gaps.Count > 0)
             notes.Add(Invariant($"{count.Gaps.Count} gaps, {gapH:f1} h in all; parked gaps were taken to move no charge"));

@@ -3,8 +3,9 @@ namespace PackPlanner.Core.Diagnosis;
 /// <summary>Tries whether two neighbours read wrong by opposite amounts, and keeps it only where the fit gains a lot.</summary>
 internal static class TapErrors
 {
-    // A tap is believed when it explains as much as this many squared spreads; two free numbers alone would gain about two.
-    private const double Needed = 25, NeededMirrored = 3;
+    // A tap is believed when it explains as much as this many squared spreads; one free number alone would gain about one. An end
+    // tap has no mirror, so that a shift of charge can pass for it: it must explain more.
+    private const double NeededAtEnd = 22, Needed = 12, NeededMirrored = 3;
 
     /// <summary>Tries every tap; returns the fit with those freed that were believed.</summary>
     internal static (PackModel Model, PackFit Fit, IReadOnlyList<(int A, int B, double Gain)> Taps) Try(PackModel model, PackFit fit)
@@ -49,7 +50,15 @@ internal static class TapErrors
             if (!seen.TryGetValue((group, millivolt), out (double[] Own, double Cost) known))
             {
                 int from = at.X.Length - ((model.Groups - group) * model.PerGroup);
-                known = at.Polish(group, at.X[from..(from + model.PerGroup)], 0.001 * millivolt, 10);
+                double[] asIs = at.X[from..(from + model.PerGroup)];
+                known = at.Polish(group, asIs, 0.001 * millivolt, 10);
+                // The group may have gone far off to explain its wrong readings: start also from where the others are.
+                double[] ordinary = new double[model.PerGroup];
+                (ordinary[PackParameters.LogCapacity], ordinary[PackParameters.Charge]) = (at.X[model.MeanAt], at.X[model.MeanAt + 1]);
+                (ordinary[PackParameters.Cells], ordinary[PackParameters.Joint]) = (asIs[PackParameters.Cells], asIs[PackParameters.Joint]);
+                (double[] Own, double Cost) other = at.Polish(group, ordinary, 0.001 * millivolt, 10);
+                if (other.Cost < known.Cost)
+                    known = other;
                 seen[(group, millivolt)] = known;
             }
             return known.Cost;
@@ -65,11 +74,11 @@ internal static class TapErrors
     private static double Enough(PackModel model, PackFit fit, int a, int b)
     {
         if (b < 0)
-            return Needed;
+            return NeededAtEnd;
         double middle = GroupEstimates.Median([.. Enumerable.Range(0, model.Groups).Select(Charge)]);
         double high = Charge(a) - middle, low = Charge(b) - middle;
         bool mirrored = high * low < 0 && Math.Min(Math.Abs(high), Math.Abs(low)) > 0.01
-            && Math.Abs(high + low) < 0.35 * Math.Max(Math.Abs(high), Math.Abs(low));
+            && Math.Abs(high + low) < 0.5 * Math.Max(Math.Abs(high), Math.Abs(low));
         return mirrored ? NeededMirrored : Needed;
 
         double Charge(int k) => fit.X[fit.X.Length - ((model.Groups - k) * model.PerGroup) + PackParameters.Charge];
