@@ -93,13 +93,13 @@ internal sealed class NormalEquations
             Matrix<double> block = single[k].Clone();
             for (int i = 0; i < own; i++)
                 block[i, i] *= 1 + damping;
-            Cholesky<double> factor = block.Cholesky();
+            Cholesky<double> factor = PositiveDefinite.Factor(block);
             carried[k] = factor.Solve(mixed[k]);
             lone[k] = factor.Solve(Vector<double>.Build.Dense(Right[(shared + (k * own))..(shared + ((k + 1) * own))]));
             left -= mixed[k].TransposeThisAndMultiply(carried[k]);
             right -= mixed[k].TransposeThisAndMultiply(lone[k]);
         }
-        Vector<double> head = left.Cholesky().Solve(right);
+        Vector<double> head = PositiveDefinite.Factor(left).Solve(right);
         double[] all = new double[Right.Length];
         head.ToArray().CopyTo(all, 0);
         for (int k = 0; k < single.Length; k++)
@@ -113,7 +113,7 @@ internal sealed class NormalEquations
         Matrix<double> block = single[group].Clone();
         for (int i = 0; i < own; i++)
             block[i, i] *= 1 + damping;
-        return block.Cholesky().Solve(Vector<double>.Build.Dense(Right[(shared + (group * own))..(shared + ((group + 1) * own))])).ToArray();
+        return PositiveDefinite.Factor(block).Solve(Vector<double>.Build.Dense(Right[(shared + (group * own))..(shared + ((group + 1) * own))])).ToArray();
     }
 
     /// <summary>Covariance of the common parameters, and of each group's own with them taken into account.</summary>
@@ -123,11 +123,11 @@ internal sealed class NormalEquations
         Matrix<double>[] carried = new Matrix<double>[single.Length], inverse = new Matrix<double>[single.Length];
         for (int k = 0; k < single.Length; k++)
         {
-            inverse[k] = single[k].Cholesky().Solve(Matrix<double>.Build.DenseIdentity(own));
+            inverse[k] = PositiveDefinite.Factor(single[k]).Solve(Matrix<double>.Build.DenseIdentity(own));
             carried[k] = inverse[k] * mixed[k];
             left -= mixed[k].TransposeThisAndMultiply(carried[k]);
         }
-        Matrix<double> shared = left.Cholesky().Solve(Matrix<double>.Build.DenseIdentity(this.shared));
+        Matrix<double> shared = PositiveDefinite.Factor(left).Solve(Matrix<double>.Build.DenseIdentity(this.shared));
         Matrix<double>[] owns = [.. inverse.Select((i, k) => i + (carried[k] * shared).TransposeAndMultiply(carried[k]))];
         return (shared, owns, carried);
     }

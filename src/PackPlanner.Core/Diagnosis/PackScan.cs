@@ -121,7 +121,7 @@ internal sealed class PackScan
             for (int b = 0; b < a; b++)
                 normal[b, a] = normal[a, b];
         }
-        MathNet.Numerics.LinearAlgebra.Factorization.Cholesky<double> factorised = normal.Cholesky();
+        MathNet.Numerics.LinearAlgebra.Factorization.Cholesky<double> factorised = PositiveDefinite.Factor(normal);
         Vector<double> weights = factorised.Solve(right);
         double belief = (logCapacity - PackStart.ExpectedLogCapacity(logCapacity, out double capacitySd)) / capacitySd;
         double cost = square - weights.DotProduct(right) + factorised.DeterminantLn + (belief * belief);

@@ -52,6 +52,8 @@ internal static class PackStart
         // Counted row by row the information is far too proud: a tenth of it, and an error of the model's own on top.
         double scale = 0.1 * model.UnitOhm * model.UnitOhm;
         double determinant = scale * scale * ((information[0] * information[2]) - (information[1] * information[1]));
+        // Where current and slow current moved alike all along, rounding decides the sign of the determinant.
+        determinant = Math.Max(determinant, 1e-9 * scale * scale * information[0] * information[2]);
         double vc = (scale * information[2] / determinant) + OwnError, vj = (scale * information[0] / determinant) + OwnError;
         double vx = (-scale * information[1] / determinant) - (0.9 * OwnError);
         determinant = (vc * vj) - (vx * vx);

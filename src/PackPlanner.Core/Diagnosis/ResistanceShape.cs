@@ -60,7 +60,7 @@ internal sealed class ResistanceShape
                         normal[a, b] += weight * da * db;
                 }
             }
-            x += normal.Cholesky().Solve(right);
+            x += PositiveDefinite.Factor(normal).Solve(right);
         }
         double half = x[Array.IndexOf(Nodes, 0.5)];
         return new ResistanceShape([.. Enumerable.Range(0, n).Select(i => x[i] - half)], x[n], meanDegC);

@@ -127,7 +127,7 @@ internal sealed class ResistanceWindows
                 nuisance[a, a] += (1e-9 * nuisance[a, a]) + 1e-12;
             Matrix<double> rest = Matrix<double>.Build.Dense(Nuisance, SlowTerms + groups, (a, b) =>
                 b < SlowTerms ? gram[Nuisance + b, a] : cross[a, b - SlowTerms]);
-            Matrix<double> solved = nuisance.Cholesky().Solve(rest);
+            Matrix<double> solved = PositiveDefinite.Factor(nuisance).Solve(rest);
             double[,] xx = new double[SlowTerms, SlowTerms], xv = new double[SlowTerms, groups];
             double[] vv = new double[groups];
             for (int a = 0; a < SlowTerms; a++)

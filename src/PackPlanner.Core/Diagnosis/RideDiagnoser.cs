@@ -39,7 +39,7 @@ public static class RideDiagnoser
             DeliveredWh = Delivered(log, count),
             Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC),
             Cautions = [.. cautions, .. TapCautions(estimate), .. OutsideMeasured(told)],
-            Notes = Notes(log, given, estimate, count, stretch, meanDegC),
+            Notes = Notes(log, given, estimate, groups, count, stretch, meanDegC),
         };
     }
 
@@ -124,7 +124,19 @@ public static class RideDiagnoser
         }
     }
 
-    private static List<string> Notes(RideLog log, PackGiven given, PackEstimator.Estimate estimate, ChargeCount count, LogStretch stretch, double meanDegC)
+    /// <summary>The log never went up again by more than braking does.</summary>
+    private static bool OneDischarge(PackEstimator.Estimate estimate)
+    {
+        (double most, double back) = (double.NegativeInfinity, 0);
+        foreach (ChargeSlices.Piece piece in estimate.Model.Slices.Pieces)
+        {
+            most = Math.Max(most, piece.DrawnAh);
+            back = Math.Max(back, most - piece.DrawnAh);
+        }
+        return most > 0.2 * estimate.Model.RatedAh && back < 0.05 * estimate.Model.RatedAh;
+    }
+
+    private static List<string> Notes(RideLog log, PackGiven given, PackEstimator.Estimate estimate, GroupEstimate[] groups, ChargeCount count, LogStretch stretch, double meanDegC)
     {
         List<string> notes =
         [
@@ -132,6 +144,12 @@ public static class RideDiagnoser
             Invariant($"the current sensor reads {count.ZeroA:f2} A at rest; that was taken off"),
             Invariant($"{given.Chemistry.Name}, {given.RatedGroupAh:f1} Ah rated, full {given.FullV:f2} V and empty {given.EmptyV:f2} V at rest"),
         ];
+        if (OneDischarge(estimate))
+        {
+            int first = Enumerable.Range(0, groups.Length).MinBy(k => groups[k].Charge * groups[k].CapacityAh);
+            GroupEstimate g = groups[first];
+            notes.Add(Invariant($"group {first + 1} empties first: {100 * g.Offset:+0.0;-0.0;0.0} points of charge at the start and {100 * (g.Share - 1):+0;-0;0} % of capacity against the median; from one discharge alone less full and less capacity are told apart by the curve only, so log a full charge too"));
+        }
         if (!stretch.Whole)
             notes.Add(Invariant($"of this long log the rows from {log.TimeS[stretch.First] / 3600:f1} h to {log.TimeS[stretch.Last] / 3600:f1} h were fitted, where charge moved through the widest window; state of charge is that at their first row"));
         double gapH = count.Gaps.Sum(g => g.Seconds) / 3600;
