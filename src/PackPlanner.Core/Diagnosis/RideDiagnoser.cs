@@ -23,7 +23,8 @@ public static class RideDiagnoser
         Identifiability told = Identifiability.Of(estimate, flat);
         GroupEstimate[] groups = GroupEstimates.Of(estimate, told, flat);
         HashSet<int> suspect = [.. estimate.Taps.SelectMany(t => (int[])[t.A, t.B]).Where(k => k >= 0)];
-        List<FindingDetail>[] findings = [.. groups.Select((g, k) => Verdicts.Of(g, estimate, told, suspect.Contains(k)))];
+        double spread = Verdicts.ResistanceSpread(groups);
+        List<FindingDetail>[] findings = [.. groups.Select((g, k) => Verdicts.Of(g, estimate, told, suspect.Contains(k), spread))];
         (IReadOnlyList<RideEvent> events, IReadOnlyList<Caution> cautions) = RideEvents.Of(log, given, count, suspect);
         (LoadedRecovery loaded, IReadOnlyList<Remedy> remedies) = Remedies.Of(estimate, groups, findings);
         double meanDegC = columns.TemperatureDegC is { } t ? t.Where(double.IsFinite).DefaultIfEmpty(double.NaN).Average() : double.NaN;

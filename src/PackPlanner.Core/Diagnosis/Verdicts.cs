@@ -9,7 +9,8 @@ internal static class Verdicts
     internal const double LowShare = 0.937, LowOffset = 0.035, HighTotal = 0.27, LeakPerAh = 0.0009;
 
     /// <summary>Findings of one group.</summary>
-    internal static List<FindingDetail> Of(GroupEstimate g, PackEstimator.Estimate estimate, Identifiability told, bool sensor)
+    internal static List<FindingDetail> Of(
+        GroupEstimate g, PackEstimator.Estimate estimate, Identifiability told, bool sensor, double resistanceSpread)
     {
         List<FindingDetail> findings = [];
         if (sensor)
@@ -20,7 +21,7 @@ internal static class Verdicts
             findings.Add(leak);
         if (Imbalance(g, estimate) is { } offset)
             findings.Add(offset);
-        if (PackStart.Known(estimate.Model) && Resistance(g) is { } resistance)
+        if (PackStart.Known(estimate.Model) && Resistance(g, resistanceSpread) is { } resistance)
             findings.Add(resistance);
         if (!told.Told)
         {
@@ -28,6 +29,14 @@ internal static class Verdicts
                 FindingKind.CannotTell, [told.Reason!, "this says nothing for or against the group's health"], Sureness.High, told.Remedy!));
         }
         return findings;
+    }
+
+    /// <summary>One standard deviation of the ordinary groups' resistances, which a few odd ones do not move.</summary>
+    internal static double ResistanceSpread(IReadOnlyList<GroupEstimate> groups)
+    {
+        double middle = GroupEstimates.Median([.. groups.Select(g => g.TotalShare)]);
+        // 1.4826 turns a median absolute deviation into a standard deviation of a normal law.
+        return groups.Count < 6 ? 0 : 1.4826 * GroupEstimates.Median([.. groups.Select(g => Math.Abs(g.TotalShare - middle))]);
     }
 
     private static FindingDetail? LowCapacity(GroupEstimate g)
@@ -84,10 +93,11 @@ internal static class Verdicts
             "Charge full, rest 24 h or more with the balancer off, and read this group against its neighbours twice.");
     }
 
-    private static FindingDetail? Resistance(GroupEstimate g)
+    private static FindingDetail? Resistance(GroupEstimate g, double spread)
     {
         double excess = g.TotalShare - 1;
-        if (excess < HighTotal)
+        // Where groups are read at different moments, resistances scatter by half: then only what is beyond the scatter accuses.
+        if (excess < Math.Max(HighTotal, 4 * spread))
             return null;
         double slow = g.CellsShare - 1;
         string size = Invariant($"{1000 * (g.ResistanceOhm - (g.ResistanceOhm / g.TotalShare)):f2} milliohm above the median group ({g.TotalShare:f2} times)");
