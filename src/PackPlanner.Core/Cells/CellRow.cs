@@ -94,6 +94,9 @@ public sealed record CellRow
     /// <summary>Group number from 1, where the table is a grouping or a table of groups.</summary>
     public int? Group { get; init; }
 
-    /// <summary>State of charge as a fraction, where the table has one.</summary>
+    /// <summary>State of charge as a fraction, where the table has one; negative where the table gives offsets against the other groups.</summary>
     public double? StateOfChargeFraction { get; init; }
+
+    /// <summary>Charge against the other groups, ampere-hours, negative for one that is less full; null where the table has none.</summary>
+    public double? ChargeOffsetAh { get; init; }
 }

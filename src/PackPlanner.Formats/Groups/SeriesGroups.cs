@@ -71,10 +71,37 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
         SeriesGroup[] groups = grouped
             ? [.. CellGroups.Of(rows, understood).Select(group => Together(group.Group, group.Cells))]
             : [.. rows.Select((row, i) => Together(i + 1, [row]))];
+        groups = AgainstOneAnother(groups, [.. rows], understood);
         understood.AddRange(CellGroups.Kinds([.. rows]));
         bool onlyFirstInstant = rows.Any(row => row.ResistanceMilliohm is not null) && rows.All(row => row.ResistanceKind == ResistanceKind.Ac1Khz || row.ResistanceMilliohm is null);
         return Checked(groups, onlyFirstInstant, file, understood);
     }
+
+    // Offsets say only how the groups stand against one another: the fullest is then taken as full.
+    private static SeriesGroup[] AgainstOneAnother(SeriesGroup[] groups, CellRow[] rows, List<string> understood)
+    {
+        if (groups.Length == rows.Length && rows.All(row => row.ChargeOffsetAh is not null) && groups.All(group => group.StateOfChargeFraction is null))
+        {
+            understood.Add("Charge offsets are ampere-hours against one another, negative for less full; the fullest group is taken as full.");
+            Dictionary<int, double> offsetAh = rows.Select((row, i) => (Number: row.Group ?? i + 1, row.ChargeOffsetAh)).ToDictionary(row => row.Number, row => row.ChargeOffsetAh!.Value);
+            double mostAh = offsetAh.Values.Max();
+            return [.. groups.Select(group => group with { StateOfChargeFraction = 1 + (offsetAh[group.Number] - mostAh) / group.CapacityAh })];
+        }
+
+        if (!groups.All(group => group.StateOfChargeFraction is not null) || !AreOffsets(groups.Select(group => group.StateOfChargeFraction)))
+            return groups;
+        understood.Add(OffsetsUnderstood);
+        double most = groups.Max(group => group.StateOfChargeFraction!.Value);
+        return [.. groups.Select(group => group with { StateOfChargeFraction = 1 + group.StateOfChargeFraction - most })];
+    }
+
+    /// <summary>What is said where a column of states of charge holds offsets.</summary>
+    public const string OffsetsUnderstood = "A state of charge below zero is an offset against the other groups; the fullest group is taken as full.";
+
+    /// <summary>True where states of charge are offsets against one another, because no group can hold less than nothing.</summary>
+    /// <param name="fractions">The states of charge.</param>
+    /// <returns>Whether one of them is below zero.</returns>
+    public static bool AreOffsets(IEnumerable<double?> fractions) => fractions.Any(fraction => fraction < 0);
 
     private static SeriesGroup Together(int number, IReadOnlyList<CellRow> cells)
     {

@@ -51,6 +51,7 @@ internal sealed class CellRowMaker(
             Condition = Text(ColumnRole.Condition, row),
             Remark = Remark(row),
             Group = GroupOf(row),
+            ChargeOffsetAh = figures.GetValueOrDefault(ColumnRole.ChargeOffset)?[i],
             StateOfChargeFraction = Share(figures.GetValueOrDefault(ColumnRole.StateOfCharge)?[i], row),
         };
     }
@@ -140,7 +141,7 @@ internal sealed class CellRowMaker(
 
     private double? Share(double? fraction, TextRow row)
     {
-        if (fraction is null or (>= -0.05 and <= 1.2))
+        if (fraction is null or (>= -1 and <= 1.2))
             return fraction;
         remarks.OutsideSense(row, layout[ColumnRole.StateOfCharge]!, row[layout[ColumnRole.StateOfCharge]!.Index]);
         return null;

@@ -17,7 +17,7 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
         ColumnRole.Health, ColumnRole.Resistance, ColumnRole.DcResistance, ColumnRole.AcResistance, ColumnRole.ResistanceKind,
         ColumnRole.Voltage, ColumnRole.RestVoltage, ColumnRole.LaterRestVoltage, ColumnRole.StartVoltage, ColumnRole.EndVoltage,
         ColumnRole.CutoffVoltage, ColumnRole.SelfDischarge, ColumnRole.Current, ColumnRole.Mass, ColumnRole.Temperature,
-        ColumnRole.StateOfCharge, ColumnRole.Energy, ColumnRole.Mode, ColumnRole.Cycle, ColumnRole.Step, ColumnRole.MeanVoltage,
+        ColumnRole.StateOfCharge, ColumnRole.ChargeOffset, ColumnRole.Energy, ColumnRole.Mode, ColumnRole.Cycle, ColumnRole.Step, ColumnRole.MeanVoltage,
         ColumnRole.MaxVoltage, ColumnRole.MinVoltage, ColumnRole.VoltageSpread, ColumnRole.Power,
     ];
 

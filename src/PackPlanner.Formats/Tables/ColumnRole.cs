@@ -42,6 +42,7 @@ internal enum ColumnRole
     Mass,
     Temperature,
     StateOfCharge,
+    ChargeOffset,
     Energy,
     Power,
     CellVoltage,

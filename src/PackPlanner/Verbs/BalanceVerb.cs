@@ -15,7 +15,7 @@ namespace PackPlanner.Verbs;
 /// <summary>balance: how far are the groups out of step, and how long does levelling take?</summary>
 internal static class BalanceVerb
 {
-    private static readonly Argument<string[]> Files = new("FILE") { Description = "an answer of diagnose (JSON), or a table of groups with state of charge or resting volts", Arity = ArgumentArity.OneOrMore };
+    private static readonly Argument<string[]> Files = new("FILE") { Description = "an answer of diagnose (JSON), or a table of groups with state of charge, charge offsets or resting volts", Arity = ArgumentArity.OneOrMore };
     private static readonly Option<string?> Bleed = new("--bleed") { Description = "current of each balancer, such as 60mA" };
     private static readonly Option<string?> Duty = new("--duty") { Description = "part of the time that the balancers work, such as 50% (default 100%)" };
     private static readonly Option<string?> Charger = new("--charger") { Description = "current of a charger for one group, such as 5A" };
@@ -76,12 +76,22 @@ internal static class BalanceVerb
     {
         List<string> understood = [];
         List<Caution> cautions = [];
-        bool byCharge = bench.Cells.Any(cell => cell.Rows[^1].StateOfChargeFraction is not null);
+        if (bench.Cells.All(cell => cell.Rows[^1].ChargeOffsetAh is not null))
+            return FromOffsets(bench);
+        double?[] stated = [.. bench.Cells.Select(cell => cell.Rows[^1].StateOfChargeFraction)];
+        bool byCharge = stated.Any(fraction => fraction is not null);
+        if (SeriesGroups.AreOffsets(stated))
+        {
+            understood.Add(SeriesGroups.OffsetsUnderstood);
+            double most = stated.Max()!.Value;
+            stated = [.. stated.Select(fraction => 1 + fraction - most)];
+        }
+
         if (!byCharge && bench.Cells.All(cell => cell.RestV is null))
-            return Refusal.Input("no-charge", bench.Name, "no group has a state of charge or resting volts", "Add a column stateOfCharge or restV.");
+            return Refusal.Input("no-charge", bench.Name, "no group has a state of charge or resting volts", "Add a column stateOfCharge, chargeOffsetAh or restV.");
         if (!byCharge && bench.Chemistry is null)
             return Refusal.Input("no-chemistry", bench.Name, "resting volts tell the charge only where the chemistry is known", $"Add --chemistry and one of {string.Join(", ", Chemistries.All)}.");
-        GroupCharge[] groups = [.. bench.Cells.Select((cell, i) => Charge(cell, i + 1, byCharge, bench.Chemistry))];
+        GroupCharge[] groups = [.. bench.Cells.Select((cell, i) => Charge(cell, i + 1, byCharge, stated[i], bench.Chemistry))];
         int silent = groups.Count(group => !group.NotToBeCharged && group.Fraction is null);
         if (!byCharge && silent > 0 && bench.Chemistry is { HasFlatCurve: true } flat)
             cautions.Add(new Caution("caution-30", SignalWord.Notice, $"{silent} groups",
@@ -91,12 +101,20 @@ internal static class BalanceVerb
         return new GroupsFound(groups, understood, cautions);
     }
 
-    private static GroupCharge Charge(ScreenedCell cell, int place, bool byCharge, Chemistry? chemistry)
+    private static GroupsFound FromOffsets(BenchCells bench)
     {
-        CellRow row = cell.Rows[^1];
-        int number = row.Group ?? place;
+        double fullestAh = bench.Cells.Where(cell => !cell.HeldForSafety).Select(cell => cell.Rows[^1].ChargeOffsetAh!.Value).DefaultIfEmpty(0).Max();
+        return new GroupsFound(
+            [.. bench.Cells.Select((cell, i) => new GroupCharge(
+                cell.Rows[^1].Group ?? i + 1, cell.CapacityAh, null, null, fullestAh - cell.Rows[^1].ChargeOffsetAh!.Value, cell.HeldForSafety))],
+            ["Charge offsets are ampere-hours against one another, negative for less full."], []);
+    }
+
+    private static GroupCharge Charge(ScreenedCell cell, int place, bool byCharge, double? stated, Chemistry? chemistry)
+    {
+        int number = cell.Rows[^1].Group ?? place;
         if (byCharge)
-            return new GroupCharge(number, cell.CapacityAh, row.StateOfChargeFraction, NotToBeCharged: cell.HeldForSafety);
+            return new GroupCharge(number, cell.CapacityAh, stated, NotToBeCharged: cell.HeldForSafety);
         (double Fraction, double Spread)? told = cell.RestV is { } restV && chemistry is not null ? CurveTells.FractionAt(chemistry, restV) : null;
         return new GroupCharge(number, cell.CapacityAh, told?.Fraction, told?.Spread, NotToBeCharged: cell.HeldForSafety);
     }

@@ -92,21 +92,34 @@ internal sealed class EnergyOptions
         return options;
     }
 
-    /// <summary>Puts the typed figures into a request.</summary>
+    /// <summary>Puts the typed figures into a request; what was not typed stays as it is.</summary>
     internal EnergyRequest Fill(EnergyRequest request) => request with
     {
-        FullV = Volts(FullVOption),
-        EmptyV = Volts(EmptyVOption),
-        PackEmptyV = Volts(PackEmptyV),
-        ControllerMaxV = Volts(ControllerMaxV),
-        TemperatureDegC = Degrees(call, TemperatureOption),
-        ReserveFraction = ReserveOf(),
-        LinkMilliohm = Milliohm(Link),
-        LeadsMilliohm = Milliohm(Leads),
-        RatedAh = Above(RatedAh, call.Quantity<ElectricCharge>(RatedAh, "a charge", "45Ah")?.AmpereHours),
-        NominalV = Volts(NominalV),
-        TestCurrentA = call.Quantity<ElectricCurrent>(TestCurrent, "a current", "2A")?.Amperes,
-        TestCutoffV = Volts(TestCutoffV),
+        FullV = Volts(FullVOption) ?? request.FullV,
+        EmptyV = Volts(EmptyVOption) ?? request.EmptyV,
+        PackEmptyV = Volts(PackEmptyV) ?? request.PackEmptyV,
+        ControllerMaxV = Volts(ControllerMaxV) ?? request.ControllerMaxV,
+        TemperatureDegC = Degrees(call, TemperatureOption) ?? request.TemperatureDegC,
+        ReserveFraction = ReserveOf() ?? request.ReserveFraction,
+        LinkMilliohm = Milliohm(Link) ?? request.LinkMilliohm,
+        LeadsMilliohm = Milliohm(Leads) ?? request.LeadsMilliohm,
+        RatedAh = Above(RatedAh, call.Quantity<ElectricCharge>(RatedAh, "a charge", "45Ah")?.AmpereHours) ?? request.RatedAh,
+        NominalV = Volts(NominalV) ?? request.NominalV,
+        TestCurrentA = call.Quantity<ElectricCurrent>(TestCurrent, "a current", "2A")?.Amperes ?? request.TestCurrentA,
+        TestCutoffV = Volts(TestCutoffV) ?? request.TestCutoffV,
+    };
+
+    /// <summary>What is typed of the protection, over what a job says.</summary>
+    internal StringProtection Over(StringProtection job) => new()
+    {
+        Fuse = job.Fuse || Protection.Fuse,
+        Disconnect = job.Disconnect || Protection.Disconnect,
+        PreCharge = job.PreCharge || Protection.PreCharge,
+        Monitor = job.Monitor || Protection.Monitor,
+        CellFuses = job.CellFuses || Protection.CellFuses,
+        CellRatingA = Protection.CellRatingA ?? job.CellRatingA,
+        ChargerA = Protection.ChargerA ?? job.ChargerA,
+        ChargeDegC = Protection.ChargeDegC ?? job.ChargeDegC,
     };
 
     /// <summary>The load, perhaps read from a profile.</summary>
@@ -194,9 +207,9 @@ internal sealed class EnergyOptions
         return degC;
     }
 
-    private double ReserveOf()
+    private double? ReserveOf()
     {
-        double reserve = call.Quantity<Ratio>(Reserve, "a share", "10%")?.DecimalFractions ?? 0;
+        double? reserve = call.Quantity<Ratio>(Reserve, "a share", "10%")?.DecimalFractions;
         if (reserve is < 0 or >= 1)
             call.Refuse("--reserve", $"{reserve * 100} % cannot be kept back", "Give it from 0% to below 100%.");
         return reserve;

@@ -14,7 +14,7 @@ namespace PackPlanner.Verbs;
 /// <summary>energy: what a series string really delivers.</summary>
 internal static class EnergyVerb
 {
-    private static readonly Argument<string[]> Files = new("FILE") { Description = "an answer of match or diagnose (JSON), or a table with group, capacityAh, resistanceMilliohm and perhaps stateOfCharge", Arity = ArgumentArity.OneOrMore };
+    private static readonly Argument<string[]> Files = new("FILE") { Description = "a job, an answer of match or diagnose (JSON), or a table with group, capacityAh, resistanceMilliohm and perhaps stateOfCharge", Arity = ArgumentArity.OneOrMore };
 
     internal static Verb Definition { get; } = new(
         "energy",
@@ -51,28 +51,43 @@ internal static class EnergyVerb
             Load = load.Plan,
             RepeatabilityFraction = repeatability,
         });
-        if (request.EndsAtV >= request.ChargedToV)
-            return Refusal.CommandLine("limits-crossed", "--empty-v", $"{request.EndsAtV} V is not below the {request.ChargedToV} V of full", "Give volts of one group: --full-v 4.2V --empty-v 3.0V.");
-        if (Contradiction(request, input.Name) is { } contradiction)
-            return contradiction;
-        return Answer(call, options, request, groups, input);
+        return Wrong(request, input.Name) is { } crossed ? crossed : Answer(
+            call, options, request, options.Protection with { OnlyFirstInstant = groups.OnlyFirstInstant }, options.WhPerKm,
+            [.. input.Understood, .. groups.Understood], input.Account);
     }
 
-    // A job says everything itself, so that the answer is the one of its screen.
+    // Without options the answer is the one of the job's screen; what is typed stands over what the job says.
     private static Outcome<Reply> OfJob(VerbCall call, string file)
     {
-        if (EnergyOptions.All.FirstOrDefault(call.Given) is { } given)
-            return Refusal.CommandLine("option-with-job", given.Name, "the job itself says this", $"Leave {given.Name} out, or set it in the job by job set.");
-        if (!JobFile.Open(file).Is(out OpenJob? open, out Refusal? why))
+        EnergyOptions options = EnergyOptions.Read(call);
+        Chemistry? asked = call.Chemistry();
+        double? repeatability = call.RepeatabilityFraction();
+        if (call.Wrong is { } wrong)
+            return wrong;
+        if (!JobFile.Open(file).Is(out OpenJob? open, out Refusal? why) || !EnergyOptions.Load(call).Is(out LoadFound? load, out why))
             return why;
         Job job = open.History.Now;
+        if (asked is not null && job.Givens.Chemistry is { } own && own != asked)
+            return Refusal.Input("two-chemistries", file, $"the job says {own}, --chemistry says {asked}", "Leave --chemistry out, or set it in the job.");
         IReadOnlyList<JobGroup> groups = JobGroups.Find(job, JobLot.Judge(job), call.Stopped).Groups;
         if (!JobEnergyAnswer.Of(job, groups, call.Stopped).Is(out (EnergyAnswer Answer, IReadOnlyList<Caution> Raised) told, out why))
             return why;
-        return Reply.Of(told.Answer, EnergyAnswerContext.Default.EnergyAnswer, EnergyWords.Lines(told.Answer), EnergyWords.Table(told.Answer));
+        if (!EnergyOptions.All.Any(call.Given) && repeatability is null)
+            return Reply.Of(told.Answer, EnergyAnswerContext.Default.EnergyAnswer, EnergyWords.Lines(told.Answer), EnergyWords.Table(told.Answer));
+        EnergyRequest said = JobEnergy.Request(job, groups)!;
+        EnergyRequest request = options.Fill(said with
+        {
+            Load = load.Plan ?? said.Load,
+            RepeatabilityFraction = repeatability ?? said.RepeatabilityFraction,
+        });
+        return Wrong(request, file) is { } crossed ? crossed : Answer(
+            call, options, request, options.Over(JobEnergy.Protection(job.Givens)), options.WhPerKm ?? job.Givens.NumberOf("whPerKm"),
+            ["What was typed stands over what the job says; the job itself is unchanged."], null);
     }
 
-    private static Outcome<Reply> Answer(VerbCall call, EnergyOptions options, EnergyRequest request, SeriesGroups groups, GroupInput input)
+    private static Outcome<Reply> Answer(
+        VerbCall call, EnergyOptions options, EnergyRequest request, StringProtection protection, double? whPerKm,
+        IReadOnlyList<string> understood, RowAccount? account)
     {
         EnergyBudget budget;
         try
@@ -84,19 +99,18 @@ internal static class EnergyVerb
             return Refusal.Input("endless-load", "--load", "the profile never empties the pack", "Give a profile that draws more charge than it gives back.");
         }
 
-        StringProtection protection = options.Protection with { OnlyFirstInstant = groups.OnlyFirstInstant };
-        StringShortCircuit shorted = StringShortCircuit.Of(request, groups.OnlyFirstInstant);
+        StringShortCircuit shorted = StringShortCircuit.Of(request, protection.OnlyFirstInstant);
         (IReadOnlyList<Caution> raised, IReadOnlyList<NotChecked> open) = EnergyCautions.Of(request, budget, shorted, protection);
-        EnergyAnswer answer = EnergyWords.Answer(request, budget, shorted, options.WhPerKm, protection.ChargerA) with
+        EnergyAnswer answer = EnergyWords.Answer(request, budget, shorted, whPerKm, protection.ChargerA) with
         {
-            Understood = [.. input.Understood, .. groups.Understood, .. EnergyAssumptions.Of(request, call.Given(CommonOptions.Repeatability))],
+            Understood = [.. understood, .. EnergyAssumptions.Of(request, call.Given(CommonOptions.Repeatability))],
             Cautions = CautionJson.From(raised),
             StartingPoints = EnergyWords.StartingPoints(request, budget, shorted, options.CableM, options.CapacitanceF),
             NotChecked = [.. open.Select(each => new NotCheckedJson(each.Code, each.Why))],
         };
         if (options.Draws is { } draws)
             answer = WithDraws(call, request, draws, answer);
-        answer = input.Account?.Fill(answer) ?? answer;
+        answer = account?.Fill(answer) ?? answer;
         return Reply.Of(answer, EnergyAnswerContext.Default.EnergyAnswer, EnergyWords.Lines(answer), EnergyWords.Table(answer));
     }
 
@@ -123,8 +137,10 @@ internal static class EnergyVerb
         }
     }
 
-    private static Refusal? Contradiction(EnergyRequest request, string file)
+    private static Refusal? Wrong(EnergyRequest request, string file)
     {
+        if (request.EndsAtV >= request.ChargedToV)
+            return Refusal.CommandLine("limits-crossed", "--empty-v", $"{request.EndsAtV} V is not below the {request.ChargedToV} V of full", "Give volts of one group: --full-v 4.2V --empty-v 3.0V.");
         try
         {
             request.Chemistry.Curve.Between(Math.Max(request.Chemistry.FullV, request.ChargedToV), request.TestCutoffV ?? request.EndsAtV);

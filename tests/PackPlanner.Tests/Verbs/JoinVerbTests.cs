@@ -71,6 +71,21 @@ public class JoinVerbTests
         Assert.Equal("bleed", answer.GetProperty("method").GetString());
     }
 
+    [Theory]
+    [InlineData("group,capacityAh,stateOfChargeOffset\n1,20,0.01\n2,20,-0.03\n3,20,0.01\n")]
+    [InlineData("group,capacityAh,stateOfCharge\n1,20,0\n2,20,-4%\n3,20,0\n")]
+    [InlineData("group,chargeOffsetAh\n1,0.2\n2,-0.6\n3,0.2\n")]
+    [InlineData("Gruppe;Ladungsversatz Ah\n1;0,2\n2;-0,6\n3;0,2\n")]
+    public void Balancing_takes_offsets_against_one_another(string table)
+    {
+        (int exitCode, JsonElement answer) = Run("balance", table, "--bleed", "60mA");
+
+        Assert.Equal(0, exitCode);
+        Assert.Equal([0.8, 0, 0.8], answer.GetProperty("groups").EnumerateArray().Select(group => Math.Round(group.GetProperty("removeAh").GetDouble(), 9)));
+        Assert.Equal(0.8, answer.GetProperty("groups")[1].GetProperty("addAh").GetDouble(), tolerance: 1e-9);
+        Assert.Equal(0.8 / 0.06, answer.GetProperty("hours").GetDouble(), tolerance: 1e-6);
+    }
+
     [Fact]
     public void Resting_volts_on_the_plateau_tell_nothing()
     {
