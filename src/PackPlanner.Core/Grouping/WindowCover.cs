@@ -26,9 +26,6 @@ internal sealed class WindowCover
 {
     internal const int MostCandidates = 3_000_000;
 
-    // Beyond this many choices of half a group the lists themselves cost more than they save.
-    private const double MostParts = 250_000;
-
     private readonly long[] _capacity;
     private readonly int _groups;
     private readonly int _spares;
@@ -38,16 +35,11 @@ internal sealed class WindowCover
     private readonly int[] _kindOf;
     private readonly CellSet _likeTheOneBefore;
     private readonly List<int> _active = [];
-    private readonly int _mostCandidates;
-    private readonly Dictionary<int, PartSums> _parts = [];
-    private Candidate[] _candidates = new Candidate[256];
-    private int _candidateCount;
+    private readonly WindowGroups _listed;
     private long _low;
     private long _high;
     private SearchBudget _budget = new(0);
     private bool _gaveUp;
-
-    private readonly record struct Candidate(CellSet Cells, long Sum, int Kind);
 
     /// <param name="capacity">Steps, at most 128 cells, sorted downwards.</param>
     /// <param name="baseSum">Steps already in each group.</param>
@@ -56,7 +48,6 @@ internal sealed class WindowCover
     internal WindowCover(
         long[] capacity, ReadOnlySpan<long> baseSum, ReadOnlySpan<int> places, int mostCandidates = MostCandidates)
     {
-        _mostCandidates = mostCandidates;
         if (capacity.Length > CellSet.Most)
             throw new ArgumentException($"At most {CellSet.Most} cells.", nameof(capacity));
         _capacity = capacity;
@@ -84,6 +75,7 @@ internal sealed class WindowCover
 
         _spares = capacity.Length - needed;
         (_kindBase, _kindPlaces, _kindCount) = ([.. bases], [.. kindPlaces], [.. count]);
+        _listed = new WindowGroups(capacity, _kindBase, _kindPlaces, mostCandidates);
         CellSet like = default;
         for (int i = 1; i < capacity.Length; i++)
             if (capacity[i] == capacity[i - 1])
@@ -104,12 +96,12 @@ internal sealed class WindowCover
         if (_high < _low || least > _groups * _high)
             return CoverVerdict.None;
         _low = Math.Max(_low, least - ((_groups - 1) * _high));
-        bool all = ListCandidates();
-        if (!all && (_candidateCount < _mostCandidates || _mostCandidates == MostCandidates))
+        bool all = _listed.List(_low, _high, budget);
+        if (!all && (!_listed.IsFull || _listed.Count == MostCandidates))
             return CoverVerdict.GaveUp;
 
         CollectActive();
-        List<Candidate> chosen = [];
+        List<WindowGroup> chosen = [];
         int[] kindLeft = [.. _kindCount];
         int groupsLeft = _groups;
         for (int k = 0; k < kindLeft.Length; k++)
@@ -148,15 +140,15 @@ internal sealed class WindowCover
     private void CollectActive()
     {
         _active.Clear();
-        for (int c = 0; c < _candidateCount; c++)
+        for (int c = 0; c < _listed.Count; c++)
             _active.Add(c);
     }
 
-    private void Assign(List<Candidate> chosen, int[] groupOfCell)
+    private void Assign(List<WindowGroup> chosen, int[] groupOfCell)
     {
         Array.Fill(groupOfCell, -1, 0, _capacity.Length);
         bool[] taken = new bool[_groups];
-        foreach (Candidate candidate in chosen)
+        foreach (WindowGroup candidate in chosen)
         {
             int group = 0;
             while (taken[group] || _kindOf[group] != candidate.Kind)
@@ -168,131 +160,9 @@ internal sealed class WindowCover
         }
     }
 
-    private bool ListCandidates()
-    {
-        _candidateCount = 0;
-        int n = _capacity.Length;
-        long[] before = new long[n + 1];
-        for (int i = 0; i < n; i++)
-            before[i + 1] = before[i] + _capacity[i];
-        for (int k = 0; k < _kindBase.Length; k++)
-        {
-            int places = _kindPlaces[k];
-            if (places == 0)
-                continue;
-            bool all = places >= 4 && JoiningIsQuicker(places)
-                ? JoinParts(k, places)
-                : Extend(k, 0, places, _kindBase[k], default, before);
-            if (!all)
-                return false;
-        }
-
-        return true;
-    }
-
-    private bool JoiningIsQuicker(int places)
-    {
-        int n = _capacity.Length;
-        double parts = PartSums.Count(n, places / 2) + PartSums.Count(n, places - (places / 2));
-        return parts < MostParts && parts * 12 < PartSums.Count(n, places - 1);
-    }
-
-    /// <summary>Groups as a first and a last half, joined where the sum lies in the window: two pointers over sorted sums.</summary>
-    private bool JoinParts(int kind, int places)
-    {
-        PartSums firsts = PartsOf(places / 2);
-        PartSums lasts = PartsOf(places - (places / 2));
-        int from = lasts.Sum.Length;
-        for (int a = 0; a < firsts.Sum.Length; a++)
-        {
-            long low = _low - _kindBase[kind] - firsts.Sum[a];
-            long high = _high - _kindBase[kind] - firsts.Sum[a];
-            while (from > 0 && lasts.Sum[from - 1] >= low)
-                from--;
-            CellSet first = firsts.Cells[a];
-            int b = from;
-            for (; b < lasts.Sum.Length && lasts.Sum[b] <= high; b++)
-            {
-                CellSet last = lasts.Cells[b];
-                if (first.IsBefore(last) && !Keep(new Candidate(first.Or(last), _kindBase[kind] + firsts.Sum[a] + lasts.Sum[b], kind)))
-                    return false;
-            }
-
-            if (!_budget.Spend(4 + ((b - from) * 2L)))
-                return false;
-        }
-
-        return true;
-    }
-
-    private PartSums PartsOf(int size)
-    {
-        if (_parts.TryGetValue(size, out PartSums? known))
-            return known;
-        PartSums parts = new(_capacity, size);
-        _budget.Spend(parts.Sum.Length * 24L);
-        return _parts[size] = parts;
-    }
-
-    private bool Keep(Candidate candidate)
-    {
-        if (_candidateCount == _mostCandidates)
-            return false;
-        if (_candidateCount == _candidates.Length)
-            Array.Resize(ref _candidates, _candidates.Length * 2);
-        _candidates[_candidateCount++] = candidate;
-        return true;
-    }
-
-    /// <summary>Adds places more cells, all ranked at or after next, so that the sum ends in the window.</summary>
-    private bool Extend(int kind, int next, int places, long sum, CellSet cells, long[] before)
-    {
-        int n = _capacity.Length;
-        if (places == 1)
-            return ExtendByLast(kind, next, sum, cells);
-
-        // The least the other places can add is the same for every choice here.
-        long leastOfOthers = before[n] - before[n - (places - 1)];
-        if (!_budget.Spend(n - next))
-            return false;
-        for (int i = next; i <= n - places; i++)
-        {
-            if (sum + _capacity[i] + leastOfOthers > _high)
-                continue;
-            if (sum + before[i + places] - before[i] < _low)
-                break;
-            if (!Extend(kind, i + 1, places - 1, sum + _capacity[i], cells.With(i), before))
-                return false;
-        }
-
-        return true;
-    }
-
-    private bool ExtendByLast(int kind, int next, long sum, CellSet cells)
-    {
-        int first = next, end = _capacity.Length;
-        while (first < end)
-        {
-            int middle = (first + end) >>> 1;
-            if (sum + _capacity[middle] > _high)
-                first = middle + 1;
-            else
-                end = middle;
-        }
-
-        int start = first;
-        for (; first < _capacity.Length && sum + _capacity[first] >= _low; first++)
-        {
-            if (!Keep(new Candidate(cells.With(first), sum + _capacity[first], kind)))
-                return false;
-        }
-
-        return _budget.Spend(8 + ((first - start) * 4L));
-    }
-
     /// <summary>One node: the candidates still possible are the tail of the active list from start on.</summary>
     private bool Descend(
-        int start, CellSet open, int groupsLeft, int sparesLeft, int[] kindLeft, List<Candidate> chosen)
+        int start, CellSet open, int groupsLeft, int sparesLeft, int[] kindLeft, List<WindowGroup> chosen)
     {
         if (groupsLeft == 0)
             return true;
@@ -318,7 +188,7 @@ internal sealed class WindowCover
         kindWays.Clear();
         for (int a = start; a < _active.Count; a++)
         {
-            Candidate candidate = _candidates[_active[a]];
+            WindowGroup candidate = _listed.At(_active[a]);
             kindWays[candidate.Kind]++;
             CellSet rest = candidate.Cells;
             while (!rest.IsEmpty)
@@ -409,11 +279,11 @@ internal sealed class WindowCover
     }
 
     private bool Follow(
-        Branch branch, int start, int end, CellSet open, int groupsLeft, int sparesLeft, int[] kindLeft, List<Candidate> chosen)
+        Branch branch, int start, int end, CellSet open, int groupsLeft, int sparesLeft, int[] kindLeft, List<WindowGroup> chosen)
     {
         for (int a = start; a < end; a++)
         {
-            Candidate candidate = _candidates[_active[a]];
+            WindowGroup candidate = _listed.At(_active[a]);
             if (branch.Cell >= 0 ? !candidate.Cells.Has(branch.Cell) : candidate.Kind != branch.Kind)
                 continue;
             CellSet openAfter = open.Without(candidate.Cells);
@@ -452,7 +322,7 @@ internal sealed class WindowCover
         for (int a = start; a < end; a++)
         {
             int index = _active[a];
-            ref readonly Candidate candidate = ref _candidates[index];
+            ref readonly WindowGroup candidate = ref _listed.At(index);
             if (candidate.Cells.IsWithin(open) && kindLeft[candidate.Kind] > 0
                 && candidate.Sum >= lowest && candidate.Sum <= highest)
                 _active.Add(index);
