@@ -17,22 +17,45 @@ internal sealed class IndependentSet
         (tight, inside, lastOut) = (new int[count], new bool[count], new long[count]);
     }
 
-    /// <summary>Which candidates clash with which, by the exact rule.</summary>
-    internal static int[][] Clashes(IReadOnlyList<Body> bodies, Clearances clearances)
+    /// <summary>Which candidates of one slab clash with which; the two axes are those across the slab.</summary>
+    internal static int[][] Clashes(IReadOnlyList<Body> bodies, Axis first, Axis second)
     {
-        int[][] clash = new int[bodies.Count][];
-        Parallel.For(0, bodies.Count, i =>
+        int n = bodies.Count;
+        List<Attitude> attitudes = [.. bodies.Select(b => b.Attitude).Distinct()];
+        int[] kind = [.. bodies.Select(b => attitudes.IndexOf(b.Attitude))];
+        double[,] need1 = Needs(attitudes, first), need2 = Needs(attitudes, second);
+        double[] low1 = [.. bodies.Select(b => b.Box.Low(first))], high1 = [.. bodies.Select(b => b.Box.High(first))];
+        double[] low2 = [.. bodies.Select(b => b.Box.Low(second))], high2 = [.. bodies.Select(b => b.Box.High(second))];
+        int[][] clash = new int[n][];
+        const double Eps = Geometry2.RoundingMm / 2;
+        Parallel.For(0, n, i =>
         {
             List<int> with = [];
-            for (int j = 0; j < bodies.Count; j++)
+            for (int j = 0; j < n; j++)
             {
-                if (j != i && !PairRules.Apart(bodies[i], bodies[j], clearances, Geometry2.RoundingMm / 2))
+                bool apart1 = low1[j] - high1[i] >= need1[kind[i], kind[j]] - Eps || low1[i] - high1[j] >= need1[kind[j], kind[i]] - Eps;
+                if (apart1 || j == i)
+                    continue;
+                if (low2[j] - high2[i] < need2[kind[i], kind[j]] - Eps && low2[i] - high2[j] < need2[kind[j], kind[i]] - Eps)
                     with.Add(j);
             }
 
             clash[i] = [.. with];
         });
         return clash;
+    }
+
+    /// <summary>Gap wanted along an axis from an attitude (row) up to another (column).</summary>
+    private static double[,] Needs(List<Attitude> attitudes, Axis axis)
+    {
+        double[,] needs = new double[attitudes.Count, attitudes.Count];
+        for (int a = 0; a < attitudes.Count; a++)
+        {
+            for (int b = 0; b < attitudes.Count; b++)
+                needs[a, b] = Math.Max(attitudes[a].Want(Attitude.Face(axis, true)), attitudes[b].Want(Attitude.Face(axis, false)));
+        }
+
+        return needs;
     }
 
     /// <summary>The largest set found within a number of steps, or one that reaches <paramref name="enough"/>.</summary>

@@ -37,7 +37,7 @@ internal static class SlabCandidates
 
         void Add(double p, double q, Attitude attitude, int number)
         {
-            if (bodies.Count > 40 * most || !seen.Add(((long)Math.Round(p * 1e4), (long)Math.Round(q * 1e4), number)))
+            if (bodies.Count > 4 * most || !seen.Add(((long)Math.Round(p * 1e4), (long)Math.Round(q * 1e4), number)))
                 return;
             PointMm centre = Axes3.Place(
                 slab.Along, start + (slab.Thickness / 2), p + (attitude.Size(first) / 2), q + (attitude.Size(second) / 2));
@@ -65,7 +65,9 @@ internal static class SlabCandidates
             foreach (Attitude at in slab.Attitudes)
             {
                 double up = wall + at.Wall(Attitude.Face(axis, false)), down = wall - at.Wall(Attitude.Face(axis, true));
-                foreach (double sum in Sums(steps, most - least))
+                // From an inner corner or a keep-out only a few sizes: beyond them the outer walls give the places.
+                double reach = wall == least || wall == most ? most - least : 2.01 * steps[^1];
+                foreach (double sum in Sums(steps, Math.Min(reach, most - least)))
                 {
                     double low = sum == 0 ? wall + below : up + sum, high = sum == 0 ? wall - above - size : down - sum - size;
                     if (low >= least && low + size <= most + Geometry2.RoundingMm)

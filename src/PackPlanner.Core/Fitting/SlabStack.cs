@@ -4,21 +4,121 @@ namespace PackPlanner.Core.Fitting;
 internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, Axis along, CancellationToken cancel)
 {
     private readonly Dictionary<string, List<Body>> filled = [];
+    private readonly HashSet<string> searched = [];
+    private List<(SlabClass Class, double Start)> slabs = [];
+    private List<Body>[] candidates = [];
+    private string[] keys = [];
+    private int[] value = [];
 
-    internal List<Body> Fill(FitEffort effort, int enough)
+    /// <summary>Proven limits of one slab, for those classes that were searched completely.</summary>
+    internal Dictionary<SlabClass, int> Proven { get; } = [];
+
+    /// <summary>The axis across the slabs.</summary>
+    internal Axis Along => along;
+
+    /// <summary>Boxes in the best stack found so far.</summary>
+    internal int Count => Choose(slabs, value).Sum(i => value[i]);
+
+    /// <summary>Fills every possible slab by a quick look.</summary>
+    internal void LookQuickly()
     {
         List<SlabClass> classes = SlabClass.Of(attitudes, along);
-        List<(SlabClass Class, double Start)> slabs = [.. classes.SelectMany(k => Starts(k, classes).Select(s => (k, s))).OrderBy(s => s.s).ThenBy(s => classes.IndexOf(s.k))];
-        int[] quick = [.. slabs.Select(s => Filled(s.Class, s.Start, FitEffort.Quick, enough).Count)];
-        List<int> chosen = Choose(slabs, quick);
-        if (!effort.IsQuick)
+        slabs = [.. classes.SelectMany(k => Starts(k, classes).Select(s => (k, s))).OrderBy(s => s.s).ThenBy(s => classes.IndexOf(s.k))];
+        candidates = new List<Body>[slabs.Count];
+        Parallel.For(0, slabs.Count, i => candidates[i] = SlabCandidates.Of(scene, slabs[i].Class, slabs[i].Start, most: 5000));
+        keys = [.. candidates.Select(Key)];
+        int[] first = [.. Enumerable.Range(0, slabs.Count).Where(i => Array.IndexOf(keys, keys[i]) == i)];
+        List<Body>[] quick = new List<Body>[first.Length];
+        Parallel.For(0, first.Length, f => quick[f] = Fill(candidates[first[f]], steps: 0, int.MaxValue));
+        for (int f = 0; f < first.Length; f++)
+            filled[keys[first[f]]] = quick[f];
+        value = [.. keys.Select(k => filled[k].Count)];
+    }
+
+    /// <summary>Searches the slabs that the best stacks are made of, the most promising first, until the steps are spent.</summary>
+    internal void LookWell(long steps, int enough)
+    {
+        const int Most = 10;
+        for (int round = 0; round < Most && !cancel.IsCancellationRequested; round++)
         {
-            // The full search may overturn what the quick one chose between classes, so every class in the running is searched.
-            int[] full = [.. slabs.Select((s, i) => quick[i] == 0 ? 0 : Filled(s.Class, s.Start, FitEffort.Full, enough).Count)];
-            chosen = Choose(slabs, full);
+            int[] through = Through();
+            int best = through.DefaultIfEmpty(0).Max();
+            // A slab may hold a few more than the quick look found; further behind it will not be part of the best stack.
+            int next = Enumerable.Range(0, slabs.Count)
+                .Where(i => value[i] > 0 && through[i] >= best - 2 - (value[i] / 10) && !searched.Contains(keys[i]))
+                .OrderByDescending(i => through[i]).ThenByDescending(i => value[i]).FirstOrDefault(-1);
+            if (next < 0 || best >= enough)
+                return;
+            searched.Add(keys[next]);
+            int share = (int)Math.Clamp(steps / 3 / Math.Max(1, candidates[next].Count), 50, 200_000);
+            int slabEnough = RectangleSlab.Applies(scene) ? RectangleSlab.AreaBound(scene, slabs[next].Class) : int.MaxValue;
+            Keep(next, Fill(candidates[next], share, slabEnough));
+            if (RectangleSlab.Applies(scene))
+            {
+                (List<Body> better, int proven) = RectangleSlab.Search(scene, slabs[next].Class, filled[keys[next]].Count, steps / 30, cancel);
+                Keep(next, better);
+                Proven[slabs[next].Class] = proven;
+            }
+
+            value = [.. keys.Select(k => filled[k].Count)];
+        }
+    }
+
+    private void Keep(int slab, List<Body> found)
+    {
+        if (found.Count > filled[keys[slab]].Count)
+            filled[keys[slab]] = found;
+    }
+
+    /// <summary>The boxes of the best stack.</summary>
+    internal List<Body> Bodies() => [.. Choose(slabs, value).SelectMany(i =>
+    {
+        double centre = slabs[i].Start + (slabs[i].Class.Thickness / 2);
+        return filled[keys[i]].Select(b => b with { Centre = b.Centre.With(along, centre) });
+    })];
+
+    /// <summary>For each slab, the boxes in the best stack that it is part of.</summary>
+    private int[] Through()
+    {
+        int n = slabs.Count;
+        int[] up = new int[n], down = new int[n];
+        for (int i = 0; i < n; i++)
+        {
+            for (int j = 0; j < i; j++)
+                up[i] = Math.Max(up[i], Clear(slabs[j], slabs[i]) ? up[j] : 0);
+            up[i] += value[i];
         }
 
-        return [.. chosen.SelectMany(i => Filled(slabs[i].Class, slabs[i].Start, effort, enough))];
+        for (int i = n - 1; i >= 0; i--)
+        {
+            for (int j = i + 1; j < n; j++)
+                down[i] = Math.Max(down[i], Clear(slabs[i], slabs[j]) ? down[j] : 0);
+            down[i] += value[i];
+        }
+
+        return [.. Enumerable.Range(0, n).Select(i => up[i] + down[i] - value[i])];
+    }
+
+    private static bool Clear((SlabClass Class, double Start) below, (SlabClass Class, double Start) above) =>
+        above.Start - below.Start - below.Class.Thickness >= below.Class.GapTo(above.Class) - Geometry2.RoundingMm;
+
+    /// <summary>Alike for slabs with the same candidates, which then have the same answer, moved along.</summary>
+    private string Key(List<Body> bodies)
+    {
+        (Axis first, Axis second) = Axes3.Others(along);
+        System.Text.StringBuilder key = new();
+        foreach (Body b in bodies)
+            key.Append(System.Globalization.CultureInfo.InvariantCulture, $"{b.Centre[first]:R},{b.Centre[second]:R},{b.Attitude.TerminalFace}{b.Attitude.ThicknessAlong};");
+        return key.ToString();
+    }
+
+    private List<Body> Fill(List<Body> places, int steps, int enough)
+    {
+        if (places.Count == 0)
+            return [];
+        (Axis first, Axis second) = Axes3.Others(along);
+        IndependentSet set = new(IndependentSet.Clashes(places, first, second), seed: 1);
+        return [.. set.Search(Orders(places), steps, enough, cancel).Select(i => places[i])];
     }
 
     private static List<int> Choose(List<(SlabClass Class, double Start)> slabs, int[] value)
@@ -31,8 +131,7 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
             (best[i], before[i]) = (value[i], -1);
             for (int j = 0; j < i; j++)
             {
-                double free = slabs[i].Start - slabs[j].Start - slabs[j].Class.Thickness;
-                if (value[i] > 0 && free >= slabs[j].Class.GapTo(slabs[i].Class) - Geometry2.RoundingMm && best[j] + value[i] > best[i])
+                if (value[i] > 0 && Clear(slabs[j], slabs[i]) && best[j] + value[i] > best[i])
                     (best[i], before[i]) = (best[j] + value[i], j);
             }
 
@@ -45,29 +144,6 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
             chosen.Add(i);
         chosen.Reverse();
         return chosen;
-    }
-
-    private List<Body> Filled(SlabClass slab, double start, FitEffort effort, int enough)
-    {
-        int most = effort.IsQuick ? 900 : 5000;
-        List<Body> candidates = SlabCandidates.Of(scene, slab, start, most);
-        if (candidates.Count == 0)
-            return [];
-        (Axis first, Axis second) = Axes3.Others(along);
-        // Slabs with the same candidates have the same answer, moved along.
-        string key = effort.IsQuick + string.Join(';', candidates.Select(b => FormattableString.Invariant($"{b.Centre[first]:R},{b.Centre[second]:R},{attitudes.ToList().IndexOf(b.Attitude)}")));
-        if (!filled.TryGetValue(key, out List<Body>? known))
-        {
-            int[][] clash = IndependentSet.Clashes(candidates, scene.Case.Clearances);
-            IndependentSet set = new(clash, seed: 1);
-            int steps = effort.IsQuick ? 60 : (int)Math.Clamp(60_000L * effort.MillionSteps / candidates.Count, 200, 200_000);
-            int[] picked = set.Search(Orders(candidates), steps, enough, cancel);
-            known = [.. picked.Select(i => candidates[i])];
-            filled[key] = known;
-        }
-
-        double centre = start + (slab.Thickness / 2);
-        return [.. known.Select(b => b with { Centre = b.Centre.With(along, centre) })];
     }
 
     private List<int[]> Orders(List<Body> candidates)
@@ -122,7 +198,7 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
             }
         }
 
-        const int Most = 60;
+        const int Most = 40;
         double[] all = [.. starts];
         return all.Length <= Most ? starts : [.. Enumerable.Range(0, Most).Select(i => all[i * (all.Length - 1) / (Most - 1)])];
 

@@ -1,0 +1,175 @@
+namespace PackPlanner.Core.Fitting;
+
+/// <summary>
+/// Packs rectangles into a rectangle completely: the lowest, leftmost free corner is either the corner of a box or wasted, and no more may be
+/// wasted than the wanted count leaves. Any layout can be pushed down and left into one that this finds, so a search that ends without an
+/// answer proves that there is none.
+/// </summary>
+/// <remarks>Source: [Silva2016] on normal patterns; the accounting of waste is worked by hand. Skylines seen before with as many boxes are
+/// not looked at again; they are told apart by 128 bits.</remarks>
+internal sealed class RectanglePacker
+{
+    private readonly double[] xs;
+    private readonly double[] ys;
+    private readonly double[][] size;
+    private readonly int[,] endX;
+    private readonly int[,] endY;
+    private readonly double area;
+    private readonly ulong[,] codeA;
+    private readonly ulong[,] codeB;
+    private readonly int[] level;
+    private readonly Stack<(int Kind, int Column, int Row)> placed = new();
+    private readonly Dictionary<(ulong, ulong), int> seen = [];
+    private int target;
+    private double slack;
+    private long steps;
+    private bool spent;
+
+    /// <param name="width">Of the container, millimetres.</param>
+    /// <param name="height">Of the container, millimetres.</param>
+    /// <param name="kinds">For each kind of rectangle its size, and how far it must at least stay from the four sides.</param>
+    internal RectanglePacker(double width, double height, IReadOnlyList<(double W, double H, double Left, double Right, double Down, double Up)> kinds)
+    {
+        size = [.. kinds.Select(k => new[] { k.W, k.H })];
+        area = kinds.Min(k => k.W * k.H);
+        xs = Grid(width, [.. kinds.Select(k => (k.W, k.Left, k.Right))]);
+        ys = Grid(height, [.. kinds.Select(k => (k.H, k.Down, k.Up))]);
+        endX = Ends(xs, width, [.. kinds.Select(k => (k.W, k.Left, k.Right))]);
+        endY = Ends(ys, height, [.. kinds.Select(k => (k.H, k.Down, k.Up))]);
+        level = new int[xs.Length - 1];
+        (codeA, codeB) = (new ulong[level.Length, ys.Length], new ulong[level.Length, ys.Length]);
+        Random random = new(20251);
+        for (int c = 0; c < level.Length; c++)
+        {
+            for (int r = 0; r < ys.Length; r++)
+                (codeA[c, r], codeB[c, r]) = ((ulong)random.NextInt64(), (ulong)random.NextInt64());
+        }
+    }
+
+    /// <summary>Rectangles that area alone allows.</summary>
+    internal int AreaBound => (int)Math.Floor((xs[^1] * ys[^1] / area) + 1e-9);
+
+    /// <summary>Looks for a layout of so many rectangles.</summary>
+    /// <param name="wanted">How many.</param>
+    /// <param name="most">Steps at most.</param>
+    /// <param name="cancel">Stops the search.</param>
+    /// <param name="found">Kind and low corner of each; null when there is none, or none was found in time.</param>
+    /// <returns>True when the search was complete.</returns>
+    internal bool Search(int wanted, long most, CancellationToken cancel, out (int Kind, double X, double Y)[]? found)
+    {
+        (target, steps, spent) = (wanted, most, false);
+        slack = (xs[^1] * ys[^1]) - (wanted * area) + 1e-6;
+        Array.Clear(level);
+        placed.Clear();
+        seen.Clear();
+        found = null;
+        if (slack < 0)
+            return true;
+        ulong a = 0, b = 0;
+        for (int c = 0; c < level.Length; c++)
+            (a, b) = (a ^ codeA[c, 0], b ^ codeB[c, 0]);
+        if (Go(slack, a, b, cancel))
+            found = [.. placed.Select(p => (p.Kind, xs[p.Column], ys[p.Row])).Reverse()];
+        return !spent;
+    }
+
+    private bool Go(double left, ulong a, ulong b, CancellationToken cancel)
+    {
+        if (placed.Count >= target)
+            return true;
+        if (--steps < 0 || cancel.IsCancellationRequested)
+        {
+            spent = true;
+            return false;
+        }
+
+        if (seen.TryGetValue((a, b), out int best) && best >= placed.Count)
+            return false;
+        if (seen.Count < 4_000_000)
+            seen[(a, b)] = placed.Count;
+        int column = 0;
+        for (int c = 1; c < level.Length; c++)
+            column = level[c] < level[column] ? c : column;
+        int row = level[column];
+        if (row >= ys.Length - 1)
+            return false;
+        int wide = column;
+        while (wide < level.Length && level[wide] == row)
+            wide++;
+        for (int kind = 0; kind < size.Length; kind++)
+        {
+            int toX = endX[kind, column], toY = endY[kind, row];
+            if (toX < 0 || toY < 0 || toX > wide)
+                continue;
+            double over = (size[kind][0] * size[kind][1]) - area;
+            if (over > left)
+                continue;
+            (ulong a2, ulong b2) = Raise(column, toX, toY, a, b);
+            placed.Push((kind, column, row));
+            bool done = Go(left - over, a2, b2, cancel);
+            if (done)
+                return true;
+            placed.Pop();
+            Array.Fill(level, row, column, toX - column);
+            if (spent)
+                return false;
+        }
+
+        // Nothing starts here: this square of the grid stays empty.
+        double waste = (xs[column + 1] - xs[column]) * (ys[row + 1] - ys[row]);
+        if (waste > left)
+            return false;
+        (ulong a3, ulong b3) = Raise(column, column + 1, row + 1, a, b);
+        bool answered = Go(left - waste, a3, b3, cancel);
+        if (!answered)
+            level[column] = row;
+        return answered;
+    }
+
+    private (ulong A, ulong B) Raise(int from, int to, int row, ulong a, ulong b)
+    {
+        for (int c = from; c < to; c++)
+        {
+            a ^= codeA[c, level[c]] ^ codeA[c, row];
+            b ^= codeB[c, level[c]] ^ codeB[c, row];
+            level[c] = row;
+        }
+
+        return (a, b);
+    }
+
+    /// <summary>Every place where a side may lie: sums of sizes from the low side, starting where each kind may start.</summary>
+    private static double[] Grid(double length, (double Size, double Low, double High)[] kinds)
+    {
+        SortedSet<double> at = [0, .. kinds.Select(k => Math.Round(k.Low, 6))];
+        Queue<double> todo = new(at);
+        while (todo.TryDequeue(out double x))
+        {
+            foreach ((double size, double low, double high) in kinds)
+            {
+                double end = Math.Round(Math.Max(x, low) + size, 6);
+                if (end <= length - high + 1e-6 && at.Add(end))
+                    todo.Enqueue(end);
+            }
+        }
+
+        at.RemoveWhere(x => x > length - 1e-6);
+        return [.. at, length];
+    }
+
+    private static int[,] Ends(double[] grid, double length, (double Size, double Low, double High)[] kinds)
+    {
+        int[,] ends = new int[kinds.Length, grid.Length];
+        for (int k = 0; k < kinds.Length; k++)
+        {
+            for (int i = 0; i < grid.Length; i++)
+            {
+                double end = grid[i] + kinds[k].Size;
+                bool allowed = grid[i] >= kinds[k].Low - 1e-6 && end <= length - kinds[k].High + 1e-6;
+                ends[k, i] = allowed ? Array.FindIndex(grid, g => Math.Abs(g - end) < 2e-6) : -1;
+            }
+        }
+
+        return ends;
+    }
+}
