@@ -18,6 +18,8 @@ internal sealed class RectanglePacker
     private readonly ulong[,] codeA;
     private readonly ulong[,] codeB;
     private readonly int[] level;
+    private readonly double[,] lackX;
+    private readonly double[] lackY;
     private readonly Stack<(int Kind, int Column, int Row)> placed = new();
     private readonly Dictionary<(ulong, ulong), int> seen = [];
     private int target;
@@ -37,6 +39,15 @@ internal sealed class RectanglePacker
         endX = Ends(xs, width, [.. kinds.Select(k => (k.W, k.Left, k.Right))]);
         endY = Ends(ys, height, [.. kinds.Select(k => (k.H, k.Down, k.Up))]);
         level = new int[xs.Length - 1];
+        lackX = new double[xs.Length, xs.Length];
+        double[] sumsX = Sums(width, [.. kinds.Select(k => k.W)]), sumsY = Sums(height, [.. kinds.Select(k => k.H)]);
+        for (int i = 0; i < xs.Length; i++)
+        {
+            for (int j = i + 1; j < xs.Length; j++)
+                lackX[i, j] = Lack(sumsX, xs[j] - xs[i]);
+        }
+
+        lackY = [.. ys.Select(y => Lack(sumsY, height - y))];
         (codeA, codeB) = (new ulong[level.Length, ys.Length], new ulong[level.Length, ys.Length]);
         Random random = new(20251);
         for (int c = 0; c < level.Length; c++)
@@ -83,9 +94,11 @@ internal sealed class RectanglePacker
             return false;
         }
 
+        if (LeastWaste() > left)
+            return false;
         if (seen.TryGetValue((a, b), out int best) && best >= placed.Count)
             return false;
-        if (seen.Count < 4_000_000)
+        if (seen.Count < 2_000_000)
             seen[(a, b)] = placed.Count;
         int column = 0;
         for (int c = 1; c < level.Length; c++)
@@ -124,6 +137,65 @@ internal sealed class RectanglePacker
         if (!answered)
             level[column] = row;
         return answered;
+    }
+
+    /// <summary>
+    /// What must stay empty whatever comes: along every line across, a free stretch holds only a sum of widths, and along every
+    /// line upward the free height above the skyline holds only a sum of heights. The larger of the two.
+    /// </summary>
+    private double LeastWaste()
+    {
+        double upward = 0, across = 0;
+        for (int c = 0; c < level.Length; c++)
+            upward += (xs[c + 1] - xs[c]) * lackY[level[c]];
+        int row = level.Min();
+        while (row < ys.Length - 1)
+        {
+            int next = ys.Length - 1, from = -1;
+            double lack = 0;
+            for (int c = 0; c <= level.Length; c++)
+            {
+                bool free = c < level.Length && level[c] <= row;
+                if (c < level.Length && level[c] > row)
+                    next = Math.Min(next, level[c]);
+                if (free && from < 0)
+                    from = c;
+                if (free || from < 0)
+                    continue;
+                lack += lackX[from, c];
+                from = -1;
+            }
+
+            across += lack * (ys[next] - ys[row]);
+            row = next;
+        }
+
+        return Math.Max(upward, across);
+    }
+
+    private static double[] Sums(double length, double[] sizes)
+    {
+        SortedSet<double> sums = [0];
+        Queue<double> todo = new([0.0]);
+        while (todo.TryDequeue(out double sum))
+        {
+            foreach (double size in sizes)
+            {
+                double next = Math.Round(sum + size, 6);
+                if (next <= length + 1e-5 && sums.Add(next))
+                    todo.Enqueue(next);
+            }
+        }
+
+        return [.. sums];
+    }
+
+    /// <summary>What the largest sum that fits leaves over; a hair is forgiven.</summary>
+    private static double Lack(double[] sums, double length)
+    {
+        int at = Array.BinarySearch(sums, length + 1e-5);
+        double lack = length - sums[at >= 0 ? at : ~at - 1];
+        return lack < 1e-5 ? 0 : lack;
     }
 
     private (ulong A, ulong B) Raise(int from, int to, int row, ulong a, ulong b)

@@ -55,7 +55,7 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
             Keep(next, Fill(candidates[next], share, slabEnough));
             if (RectangleSlab.Applies(scene))
             {
-                (List<Body> better, int proven) = RectangleSlab.Search(scene, slabs[next].Class, filled[keys[next]].Count, steps / 30, cancel);
+                (List<Body> better, int proven) = RectangleSlab.Search(scene, slabs[next].Class, filled[keys[next]].Count, steps / 5, cancel);
                 Keep(next, better);
                 Proven[slabs[next].Class] = proven;
             }
