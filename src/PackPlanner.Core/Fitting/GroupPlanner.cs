@@ -114,7 +114,7 @@ internal static class GroupPlanner
 
     private static GroupPlan Choose(NeighbourGraph graph, List<int[]> valid, int series, int parallel)
     {
-        int most = Math.Clamp(40_000_000 / Math.Max(1, graph.Count * parallel * 4), 30, valid.Count);
+        int most = Math.Min(valid.Count, Math.Max(30, 40_000_000 / Math.Max(1, graph.Count * parallel * 4)));
         List<(int[] GroupOf, int[] Pairs)> measured = [.. valid.Select(g => (g, LinkMeasures.Pairs(graph, g, series)))
             .OrderBy(v => v.Item2.Count(p => p == 0)).ThenByDescending(v => v.Item2.Where(p => p > 0).DefaultIfEmpty(0).Min()).Take(most)];
         GroupPlan[] plans = new GroupPlan[measured.Count];

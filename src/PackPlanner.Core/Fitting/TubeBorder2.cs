@@ -12,7 +12,8 @@ internal sealed class TubeBorder2
     private readonly double q0;
     private readonly double p1;
     private readonly double q1;
-    private readonly bool alongAxis;
+    private readonly bool level;
+    private readonly double swell;
 
     internal TubeBorder2(Tube3 tube, Axis axis, double low, double high, double skinRadius)
     {
@@ -20,16 +21,22 @@ internal sealed class TubeBorder2
         (Axis first, Axis second) = Axes3.Others(axis);
         (p0, q0, p1, q1) = (tube.From[first], tube.From[second], tube.To[first], tube.To[second]);
         double a0 = Math.Min(tube.From[axis], tube.To[axis]), a1 = Math.Max(tube.From[axis], tube.To[axis]);
-        // A bar along the cells that passes their whole length is a disc; the search for the nearest point is not needed.
-        alongAxis = Math.Abs(p1 - p0) + Math.Abs(q1 - q0) < 1e-9 && a0 <= high && a1 >= low;
+        double beside = Math.Max(0, Math.Max(low - a1, a0 - high));
+        // A bar that lies across the cells, or passes their whole length, is a rounded strip for the discs: no search for the nearest point.
+        level = a1 - a0 < 1e-9 || (Math.Abs(p1 - p0) + Math.Abs(q1 - q0) < 1e-9 && a0 <= high && a1 >= low);
+        double reach2 = (tube.Radius * tube.Radius) - (beside * beside);
+        swell = reach2 > 0 ? skinRadius + Math.Sqrt(reach2) : double.NegativeInfinity;
     }
 
     internal string Key => FormattableString.Invariant($"t{p0}:{q0}:{p1}:{q1}:{tube.From[axis] - low}:{tube.To[axis] - low}:{tube.Radius}");
 
     internal double Margin(double x, double y)
     {
-        double far = LineDistance(x, y, out _, out _) - skinRadius - tube.Radius;
-        if (alongAxis || far > 0)
+        double line = LineDistance(x, y, out _, out _);
+        if (level)
+            return line - swell;
+        double far = line - skinRadius - tube.Radius;
+        if (far > 0)
             return far;
         return tube.ToCylinder(axis, low, high, x, y, skinRadius, out _) - tube.Radius;
     }
@@ -37,10 +44,11 @@ internal sealed class TubeBorder2
     internal double Push(double x, double y, double extra, ref double gx, ref double gy)
     {
         double line = LineDistance(x, y, out double qx, out double qy);
-        if (line >= skinRadius + tube.Radius + extra)
+        double reach = level ? swell : skinRadius + tube.Radius;
+        if (line >= reach + extra)
             return 0;
-        double lack = skinRadius + tube.Radius + extra - line;
-        if (!alongAxis)
+        double lack = reach + extra - line;
+        if (!level)
         {
             double distance = tube.ToCylinder(axis, low, high, x, y, skinRadius, out double t);
             if (distance >= tube.Radius + extra)

@@ -9,7 +9,7 @@ internal static class FitRun
     /// <summary>The answer, after every rule was checked. Ten million steps are enough for small cases and keep the tests short.</summary>
     internal static (int ExitCode, JsonElement Answer) Checked(string caseJson, params string[] options)
     {
-        (int exitCode, string output, _) = Planner.RunWithInput(caseJson, ["fit", "-", "--json", "--work", "10", .. options]);
+        (int exitCode, string output, _) = Planner.RunWithInput(caseJson, ["fit", "-", "--json", .. options.Contains("--work") ? options : ["--work", "10", .. options]]);
         using JsonDocument document = JsonDocument.Parse(output);
         JsonElement answer = document.RootElement.Clone();
         Assert.Equal("packplanner/fit", answer.GetProperty("schema").GetString());
