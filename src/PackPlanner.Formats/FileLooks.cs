@@ -47,8 +47,10 @@ public static class FileLooks
         LogColumns columns = LogColumns.Of(head);
         if (StepTable.Suits(columns))
             return "tester-log";
-        bool time = TimeColumn.Find(columns, head) is { } found && GoesOn(found, head);
-        if (!time)
+        if (TimeColumn.Find(columns, head) is not { } time || !GoesOn(time, head))
+            return "cells";
+        // A column that merely counts up is a time only beside a current.
+        if (time.Column.Role is not (ColumnRole.Time or ColumnRole.Date or ColumnRole.Clock or ColumnRole.StepTime) && columns[ColumnRole.Current] is null)
             return "cells";
         if (WideLog.Suits(head, columns) || LongLog.Suits(head, columns))
             return "pack-log";

@@ -1,0 +1,21 @@
+using System.Text;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Logs;
+
+namespace PackPlanner.Tests.Formats.Logs;
+
+/// <summary>Reads a log that stands in the test itself.</summary>
+internal static class LogText
+{
+    internal static PackLogReading Pack(string text, LogReadOptions? options = null) => Pack(Encoding.UTF8.GetBytes(text), options);
+
+    internal static PackLogReading Pack(byte[] bytes, LogReadOptions? options = null)
+    {
+        Assert.True(Try(bytes, options).Is(out PackLogReading? reading, out Refusal? why), why?.ToString());
+        Assert.Equal(reading.Account.RowsRead, reading.Account.RowsUsed + reading.Account.Counts.Sum(count => count.Count));
+        return reading;
+    }
+
+    internal static Outcome<PackLogReading> Try(byte[] bytes, LogReadOptions? options = null) =>
+        PackLogs.Read("-", (options ?? new LogReadOptions()) with { StandardInput = () => new MemoryStream(bytes) });
+}
