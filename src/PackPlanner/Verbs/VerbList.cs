@@ -14,6 +14,7 @@ internal static class VerbList
         DiagnoseVerb.Definition,
         CompareVerb.Definition,
         ShareVerb.Definition,
+        SheetVerb.Definition,
         FitVerb.Definition,
         DemoVerb.Definition,
         LookVerb.Definition,

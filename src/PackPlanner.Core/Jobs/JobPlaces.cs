@@ -1,0 +1,61 @@
+using PackPlanner.Core.Fitting;
+
+namespace PackPlanner.Core.Jobs;
+
+/// <summary>Which cell of a job stands in which place, with what the user turned and exchanged.</summary>
+public static class JobPlaces
+{
+    /// <summary>Puts the groups into the places.</summary>
+    /// <param name="layout">The places, numbered in series order.</param>
+    /// <param name="groups">The job's groups; may be empty.</param>
+    /// <param name="placement">What the user changed.</param>
+    /// <returns>One entry for each place, in the layout's order.</returns>
+    /// <remarks>
+    /// Within a group the cells go in the order of their labels, from the back row to the front and from left to right, so
+    /// that a builder who lays them out by hand need not look up each one.
+    /// </remarks>
+    public static IReadOnlyList<PlacedLabel> Of(FitAnswer layout, IReadOnlyList<JobGroup> groups, JobPlacement placement)
+    {
+        Dictionary<int, string> labels = [];
+        foreach (IGrouping<int, PlacedCell> place in layout.Cells.Where(cell => cell.Group is not null).GroupBy(cell => Position(cell, layout, placement)!.Value))
+        {
+            JobGroup? group = GroupAt(groups, placement, place.Key);
+            IEnumerable<PlacedCell> cells = place.OrderByDescending(cell => Math.Round(cell.Centre.Y, 3)).ThenBy(cell => cell.Centre.X).ThenBy(cell => cell.Cell);
+            foreach ((PlacedCell cell, int i) in cells.Select((cell, i) => (cell, i)))
+            {
+                if (group is not null && i < group.Cells.Count)
+                    labels[cell.Cell] = group.Cells[i].Label;
+            }
+        }
+
+        return
+        [
+            .. layout.Cells.Select(cell => new PlacedLabel(
+                cell, Position(cell, layout, placement), labels.GetValueOrDefault(cell.Cell), PlusUp(cell, layout, placement))),
+        ];
+    }
+
+    /// <summary>The groups in series order from pack minus, after exchanges.</summary>
+    /// <param name="groups">The job's groups.</param>
+    /// <param name="placement">What the user changed.</param>
+    /// <returns>The same groups, first the one at pack minus.</returns>
+    public static IReadOnlyList<JobGroup> InSeries(IReadOnlyList<JobGroup> groups, JobPlacement placement) =>
+        [.. Enumerable.Range(1, groups.Count).Select(place => GroupAt(groups, placement, place)!)];
+
+    private static JobGroup? GroupAt(IReadOnlyList<JobGroup> groups, JobPlacement placement, int place)
+    {
+        int number = placement.Exchanged.GetValueOrDefault(place, place);
+        return number >= 1 && number <= groups.Count ? groups[number - 1] : null;
+    }
+
+    private static int? Position(PlacedCell cell, FitAnswer layout, JobPlacement placement) =>
+        placement.EndsSwapped ? layout.Series + 1 - cell.Group : cell.Group;
+
+    // Swapping the ends numbers the groups from the other side, so that each must also stand the other way up.
+    private static bool? PlusUp(PlacedCell cell, FitAnswer layout, JobPlacement placement)
+    {
+        bool? up = cell.Plus switch { "+z" => true, "-z" => false, _ => null };
+        bool turned = Position(cell, layout, placement) is { } position && placement.Turned.Contains(position);
+        return up ^ turned ^ placement.EndsSwapped;
+    }
+}

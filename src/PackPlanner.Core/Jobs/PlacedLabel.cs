@@ -1,0 +1,10 @@
+using PackPlanner.Core.Fitting;
+
+namespace PackPlanner.Core.Jobs;
+
+/// <summary>A place of the layout with the cell that goes there.</summary>
+/// <param name="Place">The place.</param>
+/// <param name="Position">Its group's position in the series, from 1 at pack minus; null for a spare place.</param>
+/// <param name="Label">The cell; null for a spare place, or while no cells are grouped.</param>
+/// <param name="PlusUp">True where the plus end faces up; null for a spare place and where a terminal face holds both poles.</param>
+public sealed record PlacedLabel(PlacedCell Place, int? Position, string? Label, bool? PlusUp);

@@ -1,0 +1,52 @@
+using System.Globalization;
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Jobs;
+
+namespace PackPlanner.Formats.Sheets;
+
+/// <summary>Charger settings, and readings to take while the pack is charged for the first time.</summary>
+internal static class FirstChargeSheet
+{
+    private const int GroupsOnAPage = 14;
+
+    internal static IReadOnlyList<SheetPage> Pages(SheetInput input)
+    {
+        List<SheetPage> pages = [new SheetPage("Charger and first charge", Settings(input), ["caution-28"])];
+        pages.AddRange(Enumerable.Range(1, input.Groups.Count).Chunk(GroupsOnAPage).Select(groups => new SheetPage(
+            "Volts of each group during the first charge",
+            "<p>No group may pass the full volts above. One that runs ahead or stays behind: stop and find out why.</p>\n" + Html.Table(
+                ["group", "before", "after 10 min", "half", "full"],
+                groups.Select(group => (IReadOnlyList<string>)[$"<b class=\"num\">{group.ToString(CultureInfo.InvariantCulture)}</b>", Html.Box, Html.Box, Html.Box, Html.Box])),
+            ["caution-28"])));
+        return pages;
+    }
+
+    private static string Settings(SheetInput input)
+    {
+        JobGivens givens = input.Job.Givens;
+        Chemistry? chemistry = givens.Chemistry;
+        int series = input.Groups.Count;
+        double? leastAh = input.Groups.All(group => group.CapacityAh is not null) ? input.Groups.Min(group => group.CapacityAh) : null;
+        double? halfRateA = givens.NumberOf("cellChargeA") is { } cellA ? cellA * input.Groups[0].Cells.Count / 2 : leastAh * 0.25;
+        double? chargerA = givens.NumberOf("chargerA");
+        double? firstA = chargerA is { } own && halfRateA is { } half ? Math.Min(own, half) : halfRateA;
+        string cold = chemistry switch
+        {
+            null => "chemistry not known: by the data sheet",
+            { LowestCharging: { } lowest } => string.Create(CultureInfo.InvariantCulture, $"never with cells below {lowest.DegreesCelsius:0} °C; below 10 °C at reduced current"),
+            _ => "by the data sheet of the cell",
+        };
+        (string What, string Value, string From)[] rows =
+        [
+            ("charger set to", $"{Html.Figure(series * givens.FullV, 1)} V", givens.FullV is { } fullV ? string.Create(CultureInfo.InvariantCulture, $"{series} x {fullV:0.00} V") : "full volts not known"),
+            ("first charge at most", $"{Html.Figure(firstA, 1)} A", givens.NumberOf("cellChargeA") is null ? "half of half the Ah as amperes; the data sheet comes first" : "half of the cells' charging limit"),
+            ("full volts of one group", $"{Html.Figure(givens.FullV, 2)} V", chemistry?.Name ?? "-"),
+            ("empty volts of one group", $"{Html.Figure(givens.EmptyV, 2)} V", chemistry?.Name ?? "-"),
+            ("cold", Html.Text(cold), "data sheet first"),
+            ("charger's own label", Html.Text($"{Words.Figures.Fixed(givens.NumberOf("chargerV"), 1)} V, {Words.Figures.Fixed(chargerA, 1)} A"), chargerA is null ? "not given: not checked" : "your charger"),
+            ("start", "date " + Html.Box, "time " + Html.Box),
+            ("full", "V " + Html.Box, "Ah " + Html.Box),
+        ];
+        return Html.Table(["what", "value", "from"], rows.Select(row => (IReadOnlyList<string>)[Html.Text(row.What), row.Value, row.From.StartsWith('<') || row.From.Contains(Html.Box, StringComparison.Ordinal) ? row.From : Html.Text(row.From)]));
+    }
+}

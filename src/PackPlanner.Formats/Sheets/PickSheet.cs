@@ -1,0 +1,36 @@
+using System.Globalization;
+using PackPlanner.Core.Screening;
+
+namespace PackPlanner.Formats.Sheets;
+
+/// <summary>The cells of the pack in the order of their trays, so that each tray is opened once.</summary>
+internal static class PickSheet
+{
+    private const int RowsInAColumn = 25;
+
+    internal static IReadOnlyList<SheetPage> Pages(SheetInput input)
+    {
+        (ScreenedCell Cell, int Group)[] cells =
+        [
+            .. input.Groups.SelectMany((group, i) => group.Cells.Select(cell => (cell, i + 1)))
+                .OrderBy(pair => pair.cell.Tray ?? "~", StringComparer.Ordinal).ThenBy(pair => pair.cell.Label, StringComparer.Ordinal),
+        ];
+        int trays = cells.Select(pair => pair.Cell.Tray).Distinct().Count();
+        string sum = $"<p>{cells.Length} cells for {input.Groups.Count} groups, from {trays} {(trays == 1 ? "tray" : "trays")}. Tick each as you take it; put it into the box of its group.</p>\n";
+        return
+        [
+            .. cells.Chunk(2 * RowsInAColumn).Select(page => new SheetPage(
+                "Pick list by tray",
+                sum + "<div class=\"columns\">" + string.Concat(page.Chunk(RowsInAColumn).Select(Column)) + "</div>\n",
+                [])),
+        ];
+    }
+
+    private static string Column((ScreenedCell Cell, int Group)[] cells) => Html.Table(
+        ["tray", "cell", "group", ""],
+        cells.Select(pair => (IReadOnlyList<string>)
+        [
+            Html.Text(pair.Cell.Tray ?? "-"), $"<b class=\"num\">{Html.Text(pair.Cell.Label)}</b>",
+            $"<span class=\"num\">{pair.Group.ToString(CultureInfo.InvariantCulture)}</span>", Html.Tick,
+        ]));
+}

@@ -1,0 +1,78 @@
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Fitting;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Screening;
+
+namespace PackPlanner.Formats.Sheets;
+
+/// <summary>Everything that sheets of one job are made from, worked out once.</summary>
+public sealed record SheetInput
+{
+    /// <summary>The job.</summary>
+    public required Job Job { get; init; }
+
+    /// <summary>Its revision, which stands on every block.</summary>
+    public required int Revision { get; init; }
+
+    /// <summary>The day that stands on every block.</summary>
+    public required DateOnly Date { get; init; }
+
+    /// <summary>Its cells, judged; null when it has none.</summary>
+    public ScreenedLot? Lot { get; init; }
+
+    /// <summary>Its groups in series order from pack minus; empty while they cannot be made.</summary>
+    public IReadOnlyList<JobGroup> Groups { get; init; } = [];
+
+    /// <summary>Where the cells go; null when the job has no cavity or the pack does not fit.</summary>
+    public FitAnswer? Layout { get; init; }
+
+    /// <summary>The cavity; null when the job has none.</summary>
+    public FitCase? Case { get; init; }
+
+    /// <summary>The places with their cells; empty without a layout.</summary>
+    public IReadOnlyList<PlacedLabel> Places { get; init; } = [];
+
+    /// <summary>Cautions that the job raises.</summary>
+    public IReadOnlyList<Caution> Cautions { get; init; } = [];
+
+    /// <summary>Why there are no groups; null when there are.</summary>
+    public string? WhyNoGroups { get; init; }
+
+    /// <summary>Works out what sheets need of a job.</summary>
+    /// <param name="history">The job.</param>
+    /// <param name="date">The day that goes on the sheets.</param>
+    /// <param name="stopped">The user's cancel.</param>
+    /// <returns>The input; refused when the cavity cannot be read.</returns>
+    public static Outcome<SheetInput> Of(JobHistory history, DateOnly date, CancellationToken stopped)
+    {
+        Job job = history.Now;
+        ScreenedLot? lot = job.Rows.Count > 0 ? JobLot.Judge(job) : null;
+        IReadOnlyList<JobGroup> groups = [];
+        Core.Grouping.GroupingOutcome? outcome = null;
+        if (lot is not null)
+            (groups, outcome) = JobGroups.Find(job, lot, stopped);
+        FitCase? fitCase = null;
+        FitAnswer? layout = null;
+        if (job.FitCase is not null
+            && (!JobFiles.JobFit.Case(job).Is(out fitCase, out Refusal? why) || !JobFiles.JobFit.Find(job, stopped).Is(out layout, out why)))
+            return why;
+        if (layout is { Fits: false } or { Series: null })
+            layout = null;
+        return new SheetInput
+        {
+            Job = job,
+            Revision = history.Revision,
+            Date = date,
+            Lot = lot,
+            Groups = JobPlaces.InSeries(groups, job.Placement),
+            Layout = layout,
+            Case = fitCase,
+            Places = layout is null ? [] : JobPlaces.Of(layout, groups, job.Placement),
+            Cautions = [.. JobCautions.Of(job.Givens), .. lot?.Cautions ?? [], .. layout?.Cautions ?? []],
+            WhyNoGroups = groups.Count > 0 ? null
+                : lot is null ? "the job has no cells"
+                : outcome is Core.Grouping.GroupingOutcome.TooFewCells few ? $"{few.Needed} cells are needed and {few.Usable} may be used"
+                : "series and parallel are not both known",
+        };
+    }
+}

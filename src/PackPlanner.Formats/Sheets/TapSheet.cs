@@ -1,0 +1,59 @@
+using System.Globalization;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Formats.Words;
+
+namespace PackPlanner.Formats.Sheets;
+
+/// <summary>Sense taps: volts to expect, and a box for the reading.</summary>
+internal static class TapSheet
+{
+    private const int RowsOnAPage = 14;
+
+    internal static IReadOnlyList<SheetPage> Pages(SheetInput input)
+    {
+        IReadOnlyList<SheetVolts.Tap> taps = SheetVolts.Of(input.Groups);
+        string unknown = taps.Any(tap => tap.Volts is null)
+            ? "<p><b>A resting voltage is missing, so that from its group on no volts can be told: measure that group alone first.</b></p>\n"
+            : "";
+        return
+        [
+            .. taps.Chunk(RowsOnAPage).Select(some => new SheetPage(
+                "Sense taps, measured before anything is plugged in",
+                "<p>Black lead on pack minus. Volts are those of the cells at their last resting reading; charging since then raises all steps alike.</p>\n" + unknown
+                    + Html.Table(
+                        ["tap", "volts", "+/-", "step", "where", "measured"],
+                        some.Select(tap => (IReadOnlyList<string>)
+                        [
+                            $"<b class=\"num\">B{tap.Number.ToString(CultureInfo.InvariantCulture)}</b>", Html.Figure(tap.Volts, 2), Html.Figure(tap.ToleranceV, 2),
+                            tap.Number == 0 ? "" : Html.Figure(tap.StepV, 2), Html.Text(Where(input, tap.Number)), Html.Box,
+                        ])),
+                ["caution-19"])),
+        ];
+    }
+
+    internal static MainTable Csv(SheetInput input) => new(
+        ["tap", "expectedV", "toleranceV", "stepV", "where", "measuredV", "job", "revision"],
+        [.. SheetVolts.Of(input.Groups).Select(tap => new object?[]
+        {
+            $"B{tap.Number.ToString(CultureInfo.InvariantCulture)}", tap.Volts, tap.ToleranceV, tap.StepV, Where(input, tap.Number),
+            input.Job.TapReadings.GetValueOrDefault(tap.Number)?.Volts, input.Job.Title, input.Revision,
+        })]);
+
+    /// <summary>Where a tap sits: on which side, and between which groups.</summary>
+    internal static string Where(SheetInput input, int tap)
+    {
+        int series = input.Groups.Count;
+        string side = SideOf(input, tap) is { } known ? known + " " : "";
+        return tap == 0 ? $"pack minus, {side}group 1"
+            : tap == series ? string.Create(CultureInfo.InvariantCulture, $"pack plus, {side}group {series}")
+            : string.Create(CultureInfo.InvariantCulture, $"{side}link {tap} to {tap + 1}");
+    }
+
+    /// <summary>above or below: the side where tap k, the plus of group k, lies; null without a layout of upright round cells.</summary>
+    internal static string? SideOf(SheetInput input, int tap)
+    {
+        PlacedLabel? cell = input.Places.FirstOrDefault(place => place.Position == Math.Max(1, tap));
+        bool? plusUp = cell?.PlusUp ^ (tap == 0);
+        return plusUp switch { true => "above", false => "below", null => null };
+    }
+}
