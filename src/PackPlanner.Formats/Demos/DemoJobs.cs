@@ -10,7 +10,7 @@ public static class DemoJobs
     private static readonly (string Name, string Title, string[] Files)[] Scenes =
     [
         ("trike", "Bakery trike", ["given.json", "cells.csv", "tray.json"]),
-        ("tractor", "Orchard tractor", ["given.json"]),
+        ("tractor", "Orchard tractor", ["given.json", "ride-may.csv", "ride-october.csv"]),
         ("scooter", "Step-through scooter", ["floor.json", "need.json"]),
     ];
 

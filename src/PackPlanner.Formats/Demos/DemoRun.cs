@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
@@ -26,6 +27,7 @@ public static class DemoRun
         List<Caution> cautions = [];
         DemoAnswer answer = new() { Name = name, Title = job.Title, Next = "" };
         answer = Cells(job, answer, lines, cautions, stopped);
+        answer = Log(job, answer, lines, cautions, stopped);
         if (job.SizeNeed is not null)
         {
             if (!Size(job, answer, lines, cautions).Is(out DemoAnswer? sized, out why))
@@ -87,6 +89,26 @@ public static class DemoRun
         };
     }
 
+    private static DemoAnswer Log(Job job, DemoAnswer answer, List<string> lines, List<Caution> cautions, CancellationToken stopped)
+    {
+        if (job.Logs.LastOrDefault()?.Log is not { } log || JobLogs.Given(job.Givens, log) is not { } given)
+            return answer;
+        RideDiagnosis diagnosis = RideDiagnoser.Diagnose(log, given, stopped);
+        cautions.AddRange(diagnosis.Cautions);
+        (int Group, FindingDetail Finding)[] findings =
+        [
+            .. diagnosis.Groups.SelectMany(group => group.Findings.Select(finding => (group.Group, finding)))
+                .Where(pair => pair.finding.Kind != FindingKind.CannotTell).OrderBy(pair => pair.finding.Sure).ThenBy(pair => pair.Group),
+        ];
+        string[] told = [.. findings.Select(pair => $"group {pair.Group}: {Sheets.RepairSheet.Name(pair.Finding.Kind)}")];
+        lines.Add($"log     {log.Rows} rows of {log.Groups} groups, {job.Logs[^1].RowsSetAside} set aside, of {job.Logs[^1].Source.File}.");
+        foreach ((int group, FindingDetail finding) in findings)
+            lines.Add($"        group {group}: {Sheets.RepairSheet.Name(finding.Kind)}, sure: {finding.Sure.ToString().ToLowerInvariant()}; settle it by: {finding.SettleBy}");
+        if (diagnosis.Recovery is { } recovery)
+            lines.Add($"        usable {Figures.Digits(recovery.UsableAhNow, 3)} Ah now; {Figures.Digits(recovery.UsableAhAfterReplacement, 3)} Ah with group {recovery.ReplacedGroup} replaced, then group {recovery.NextBottleneck} limits it.");
+        return answer with { Log = new DemoLogJson(log.Rows, log.Groups, told, diagnosis.Recovery?.UsableAhNow) };
+    }
+
     private static Outcome<DemoAnswer> Size(Job job, DemoAnswer answer, List<string> lines, List<Caution> cautions)
     {
         if (!JobDocuments.Root(job.SizeNeed!).Is(out JsonInput? input, out Refusal? why)
@@ -112,7 +134,7 @@ public static class DemoRun
 
     private static string NextStep(DemoAnswer answer) => answer switch
     {
-        { Log: not null } => "packplanner diagnose sample-data/tractor/ride-october.csv --given sample-data/tractor/given.json shows what to mend first.",
+        { Log: not null } => "packplanner demo tractor --into tractor writes the job; packplanner sheet tractor/tractor.job.json repair then prints what to settle first.",
         { Match: not null } => "packplanner demo trike --into trike writes the job; packplanner sheet trike/trike.job.json then prints what goes to the bench.",
         _ => "packplanner fit sample-data/scooter/floor.json shows where each cell goes.",
     };

@@ -1,5 +1,6 @@
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats.Files;
+using PackPlanner.Formats.Logs;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.JobFiles;
@@ -43,23 +44,41 @@ public static class JobAdding
                 : unfit;
         }
 
-        ReadOptions told = options with
+        string read = inMemory ? "-" : file;
+        Func<Stream>? memory = inMemory ? () => new MemoryStream(bytes) : null;
+        LogReadOptions asLog = new()
         {
+            Decimal = options.Decimal,
+            CurrentSign = options.CurrentSign,
             Chemistry = options.Chemistry ?? job.Givens.Chemistry,
-            RatedAh = options.RatedAh ?? job.Givens.RatedAh,
-            StandardInput = inMemory ? () => new MemoryStream(bytes) : null,
+            RatedAh = options.RatedAh ?? job.Givens.RatedAh * (job.Givens.Parallel ?? 1),
+            Series = options.Series ?? job.Givens.Series,
+            StandardInput = memory,
+            Stopped = options.Stopped,
         };
-        if (!CellTables.Read([inMemory ? "-" : file], told).Is(out CellTableReading? reading, out Refusal? why))
+        if (!FileLooks.KindOf(read, asLog).Is(out string? kind, out Refusal? why))
             return why;
-        JobSource source = new(job.NextSourceId, Path.GetFileName(file), JobFile.FingerprintOf(bytes), SourceKind.Cells, reading.Understood);
+        JobSource Source(SourceKind of, IReadOnlyList<string> understood) =>
+            new(job.NextSourceId, Path.GetFileName(file), JobFile.FingerprintOf(bytes), of, understood);
+        if (kind == "pack-log")
+        {
+            if (!PackLogs.Read(read, asLog).Is(out PackLogReading? log, out why))
+                return why;
+            JobLog taken = new(Source(SourceKind.PackLog, log.Understood), log.Log, log.Account.RowsRead - log.Account.RowsUsed);
+            return Added(added, JobChanges.AddLog(taken), log.Account, log.Understood, $"add {taken.Source.File}: a log of {log.Log.Rows} rows and {log.Log.Groups} groups");
+        }
+
+        ReadOptions asCells = options with { Chemistry = asLog.Chemistry, RatedAh = options.RatedAh ?? job.Givens.RatedAh, StandardInput = memory };
+        if (!CellTables.Read([read], asCells).Is(out CellTableReading? reading, out why))
+            return why;
+        JobSource source = Source(SourceKind.Cells, reading.Understood);
         JobTable table = new(
             source, [.. reading.Rows.Select(row => row with { File = source.File })], reading.Account.RowsRead - reading.Account.RowsUsed);
-        return new AddedFiles(
-            added.History.Do(JobChanges.AddTable(table)),
-            RowAccount.Together([added.Account, reading.Account]),
-            [.. added.Did, $"add {source.File}: {table.Rows.Count} rows of cells"],
-            [.. added.Understood, .. reading.Understood]);
+        return Added(added, JobChanges.AddTable(table), reading.Account, reading.Understood, $"add {source.File}: {table.Rows.Count} rows of cells");
     }
+
+    private static AddedFiles Added(AddedFiles before, JobChange change, RowAccount account, IReadOnlyList<string> understood, string did) => new(
+        before.History.Do(change), RowAccount.Together([before.Account, account]), [.. before.Did, did], [.. before.Understood, .. understood]);
 
     private static bool IsJson(string file, byte[] bytes) =>
         file.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || bytes.AsSpan().TrimStart("\uFEFF\t\r\n "u8).StartsWith("{"u8);

@@ -39,7 +39,7 @@ internal static class FirstChargeSheet
         (string What, string Value, string From)[] rows =
         [
             ("charger set to", $"{Html.Figure(series * givens.FullV, 1)} V", givens.FullV is { } fullV ? string.Create(CultureInfo.InvariantCulture, $"{series} x {fullV:0.00} V") : "full volts not known"),
-            ("first charge at most", $"{Html.Figure(firstA, 1)} A", givens.NumberOf("cellChargeA") is null ? "half of half the Ah as amperes; the data sheet comes first" : "half of the cells' charging limit"),
+            ("first charge at most", $"{Html.Figure(firstA, 1)} A", givens.NumberOf("cellChargeA") is null ? "half of 0.5C, which is a quarter of the Ah as amperes; the data sheet comes first" : "half of the cells' charging limit"),
             ("full volts of one group", $"{Html.Figure(givens.FullV, 2)} V", chemistry?.Name ?? "-"),
             ("empty volts of one group", $"{Html.Figure(givens.EmptyV, 2)} V", chemistry?.Name ?? "-"),
             ("cold", Html.Text(cold), "data sheet first"),

@@ -56,18 +56,21 @@ internal static class PlaceDrawing
 
     private static void Grid(StringBuilder svg, Func<double, double> x, Func<double, double> y, (double X0, double Y0, double X1, double Y1) frame)
     {
-        for (double at = Math.Ceiling(frame.X0 / GridMm) * GridMm; at <= frame.X1; at += GridMm)
+        for (double at = FirstTick(frame.X0); at <= frame.X1; at += GridMm)
         {
             svg.Append(Inv($"<path d=\"M{x(at):0.##} {EdgeMm - 3}V{EdgeMm}M{x(at):0.##} {y(frame.Y0):0.##}v3\" stroke=\"#000\" stroke-width=\".4\"/>"));
             svg.Append(Inv($"<text x=\"{x(at):0.##}\" y=\"{EdgeMm - 4}\" font-size=\"6\" text-anchor=\"middle\">{at:0}</text>\n"));
         }
 
-        for (double at = Math.Ceiling(frame.Y0 / GridMm) * GridMm; at <= frame.Y1; at += GridMm)
+        for (double at = FirstTick(frame.Y0); at <= frame.Y1; at += GridMm)
         {
             svg.Append(Inv($"<path d=\"M{EdgeMm - 3} {y(at):0.##}H{EdgeMm}\" stroke=\"#000\" stroke-width=\".4\"/>"));
             svg.Append(Inv($"<text x=\"{EdgeMm - 4}\" y=\"{y(at) + 2:0.##}\" font-size=\"6\" text-anchor=\"end\">{at:0}</text>\n"));
         }
     }
+
+    // The sum makes a negative zero positive.
+    private static double FirstTick(double from) => (Math.Ceiling(from / GridMm) * GridMm) + 0.0;
 
     private static void Cell(StringBuilder svg, PlacedLabel cell, double x, double y, bool below)
     {

@@ -23,7 +23,7 @@ internal static class PlaceSheet
             pages.Add(new SheetPage(
                 "Placement from below, mirrored" + which,
                 "<p>The same pack turned over left to right: left and right change, and so does every sign. Compare a corner with the page before.</p>\n" + Drawing(input, layers[layer], below: true),
-                ["caution-20a"]));
+                ["caution-20a", "caution-20b"]));
         }
 
         if (input.Groups.Count > 0)

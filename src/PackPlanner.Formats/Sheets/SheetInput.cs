@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
@@ -32,6 +33,9 @@ public sealed record SheetInput
     /// <summary>The places with their cells; empty without a layout.</summary>
     public IReadOnlyList<PlacedLabel> Places { get; init; } = [];
 
+    /// <summary>What the job's latest log shows; null without a log, or while the chemistry or the rated charge is unknown.</summary>
+    public RideDiagnosis? Diagnosis { get; init; }
+
     /// <summary>Cautions that the job raises.</summary>
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 
@@ -58,8 +62,11 @@ public sealed record SheetInput
             return why;
         if (layout is { Fits: false } or { Series: null })
             layout = null;
+        RideLog? log = job.Logs.LastOrDefault()?.Log;
+        RideDiagnosis? diagnosis = log is not null && JobLogs.Given(job.Givens, log) is { } given ? RideDiagnoser.Diagnose(log, given, stopped) : null;
         return new SheetInput
         {
+            Diagnosis = diagnosis,
             Job = job,
             Revision = history.Revision,
             Date = date,
@@ -68,11 +75,28 @@ public sealed record SheetInput
             Layout = layout,
             Case = fitCase,
             Places = layout is null ? [] : JobPlaces.Of(layout, groups, job.Placement),
-            Cautions = [.. JobCautions.Of(job.Givens), .. lot?.Cautions ?? [], .. layout?.Cautions ?? []],
+            Cautions = [.. JobCautions.Of(job.Givens), .. lot?.Cautions ?? [], .. layout?.Cautions ?? [], .. diagnosis?.Cautions ?? []],
             WhyNoGroups = groups.Count > 0 ? null
                 : lot is null ? "the job has no cells"
                 : outcome is Core.Grouping.GroupingOutcome.TooFewCells few ? $"{few.Needed} cells are needed and {few.Usable} may be used"
                 : "series and parallel are not both known",
         };
+    }
+
+    /// <summary>Volts from pack minus to the plus of a group, from the first row of the latest log that holds them all.</summary>
+    /// <param name="group">From 1.</param>
+    /// <returns>The sum; null when the log never shows all of them.</returns>
+    internal double? LastRestV(int group)
+    {
+        if (Job.Logs.LastOrDefault()?.Log is not { } log || group > log.Groups)
+            return null;
+        for (int row = 0; row < log.Rows; row++)
+        {
+            double sum = log.GroupV.Take(group).Sum(volts => volts[row]);
+            if (double.IsFinite(sum) && Math.Abs(log.CurrentA?[row] ?? 0) < 1)
+                return sum;
+        }
+
+        return null;
     }
 }

@@ -16,7 +16,7 @@ internal static class TrikeLot
     internal static string Csv()
     {
         Random random = new(20261012);
-        StringBuilder text = new("Nr;Kapazität;Ri;Slot;Ruhe V;Ende V;Kiste;Zustand\n");
+        StringBuilder text = new("Nr;Kapazität;Ri;Slot;Ruhespannung;Endspannung;Kiste;Zustand\n");
         string repeat = "";
         for (int cell = 1; cell <= 150; cell++)
         {
