@@ -2,12 +2,14 @@ using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
+using PackPlanner.Formats.Sheets;
 using PackPlanner.Screens.CavityScreen;
 using PackPlanner.Screens.CellsScreen;
 using PackPlanner.Screens.EnergyScreen;
 using PackPlanner.Screens.GroupsScreen;
 using PackPlanner.Screens.LogScreen;
 using PackPlanner.Screens.PlaceScreen;
+using PackPlanner.Screens.SheetsScreen;
 
 namespace PackPlanner.Screens;
 
@@ -20,6 +22,7 @@ internal sealed class Answers
     private readonly Derived<LogQuestion, RideDiagnosis> diagnosis;
     private readonly Derived<EnergyQuestion, EnergyQuestion.Answered> energy;
     private readonly Derived<FitQuestion, FitQuestion.Answered> fit;
+    private readonly Derived<SheetQuestion, SheetQuestion.Answered> sheets;
     private (FitQuestion.Answered? Fit, GroupingOutcome? Groups, JobPlacement? Placement, PlacedPack? Pack) placed;
     private (MatchedPack? Pack, IReadOnlyList<JobGroup>? Groups) matchedGroups;
     private GroupingPreference prefer;
@@ -32,6 +35,7 @@ internal sealed class Answers
         groups = new(desk, "matching", Match, question => question.IsShort);
         diagnosis = new(desk, "judging the log", (question, work) => question.Answer(work.Stopped), _ => false);
         fit = new(desk, "looking for places", (question, work) => question.Answer(work.Stopped), _ => false);
+        sheets = new(desk, "preparing the sheets", (question, work) => question.Answer(), _ => true);
         energy = new(desk, "counting the energy", (question, work) => question.Answer(work.Stopped), _ => false);
     }
 
@@ -43,16 +47,22 @@ internal sealed class Answers
     {
         get
         {
-            if (Fit is not { Case: { } fitCase, Answer: { Fits: true, Series: not null } answer } known)
+            if (Fit is not { Answer: { Fits: true, Series: not null } answer } known)
                 return null;
             if (!ReferenceEquals(placed.Fit, known) || !ReferenceEquals(placed.Groups, Groups) || placed.Placement != desk.Job!.Placement)
             {
-                placed = (known, Groups, desk.Job!.Placement, new PlacedPack(fitCase, answer, MatchedGroups is { } found && found.Count == answer.Series ? found : [], desk.Job.Placement, desk.Job.Givens.NominalV));
+                placed = (known, Groups, desk.Job!.Placement, new PlacedPack(answer, MatchedGroups ?? [], desk.Job.Placement, desk.Job.Givens.NominalV));
             }
 
             return placed.Pack;
         }
     }
+
+    /// <summary>What sheets are made from; null while it is on its way or the space cannot be read.</summary>
+    internal SheetInput? SheetInput => sheets.Of(desk.Open is { } open ? new SheetQuestion(open.History.Now, open.History.Revision, desk.Today, Lot, MatchedGroups, Fit?.Answer) : null)?.Input;
+
+    /// <summary>Why no sheet can be made at all; null when some can, or while that is being worked out.</summary>
+    internal string? WhyNoSheets => sheets.Last?.WhyNot;
 
     /// <summary>The usable energy; null while groups are on their way or something is missing.</summary>
     internal EnergyQuestion.Answered? Energy => energy.Of(EnergyAsked());

@@ -5,7 +5,7 @@ namespace PackPlanner.Tests.Screens;
 public class FirstFiveMinutesTests
 {
     [Fact]
-    public void The_trike_leads_from_cells_to_energy_without_a_manual()
+    public void The_trike_leads_from_cells_to_sheets_without_a_manual()
     {
         using Bench bench = new();
 
@@ -50,6 +50,11 @@ public class FirstFiveMinutesTests
         bench.Press("6");
         Assert.Contains("kWh", bench.Desk.Step.Picture.Answer);
         Assert.Contains("Wh", bench.Text());
+
+        // Four sheets, written.
+        bench.Press("8", " ", "Down", " ", "w");
+        Assert.Contains("files in", bench.Desk.Says);
+        Assert.NotEmpty(Directory.GetFiles(bench.JobsFolder, "*.html", SearchOption.AllDirectories));
     }
 
     [Fact]

@@ -149,7 +149,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
         FitAnswer answer = pack.Answer;
         string links = answer.LinkPairs.Count == 0 ? ""
             : $" {pack.Series - 1} links, {(answer.Jumpers.Count == 0 ? "all between neighbours" : $"{answer.Jumpers.Count} of them by cable")}, the narrowest over {answer.NarrowestLink} pair{(answer.NarrowestLink == 1 ? "" : "s")} of cells.";
-        string cells = pack.Groups.Count > 0 ? "" : " Which cell goes where is known as soon as there are groups.";
+        string cells = pack.HasGroups ? "" : " Which cell goes where is known as soon as there are groups.";
         int wrong = Wrong(pack).Count();
         string taps = wrong > 0 ? $" {wrong} tap reading{(wrong == 1 ? "" : "s")} outside: stop, do not plug in." : "";
         string next = wrong > 0 ? "Find what is wrong at that tap before anything is plugged in"
@@ -167,7 +167,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
         new(KeyBook.NextPane, onTaps ? "drawing" : "taps", "goes between the drawing and the tap table", () => onTaps = !onTaps),
         new(KeyBook.OtherSide, fromBelow ? "from above" : "from below", "shows the other side, mirrored as it is when the pack is turned over", () => fromBelow = !fromBelow),
         new(KeyBook.Exchange, "exchange groups", "exchanges two matched groups between their places",
-            () => pack.Groups.Count < 2 ? "there are no groups to exchange" : null, () => AskExchange(pack)),
+            () => !pack.HasGroups ? "there are no groups to exchange" : null, () => AskExchange(pack)),
         new(KeyBook.Swap, "other end", "puts pack minus at the other end; every cell then stands the other way up",
             () => desk.Do(JobChanges.SetPlacement("swap the ends", desk.Job!.Placement with { EndsSwapped = !desk.Job.Placement.EndsSwapped }))),
         new(KeyBook.Open, onTaps ? "type a reading" : "open", onTaps ? "types what the meter shows at this tap; it is judged at once" : "shows the place under the cursor",

@@ -1,40 +1,157 @@
+using System.Globalization;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Sheets;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Keys;
+using PackPlanner.Screens.Overlays;
 
 namespace PackPlanner.Screens.SheetsScreen;
 
-/// <summary>What this step is for and what it wants, until there is something to show.</summary>
+/// <summary>Step 8: the sheets for the bench, with ticks; w writes the ticked ones.</summary>
 internal sealed class SheetsModel(Desk desk) : IStep
 {
+    private const string Question = "What do I take to the bench?";
+
     private static readonly IReadOnlyList<(string Word, string Says)> Teaching =
     [
         ("for", "paper for the bench: pick list, placement, taps, links, rejects, first charge"),
-        ("wants", "whatever the sheet shows; what is unknown stays an empty box"),
+        ("wants", "a job with cells, groups or a space; what is unknown stays an empty box"),
         ("verb", "packplanner sheet JOB writes the same"),
     ];
 
+    private int row;
+
     public string Name => "Sheets";
 
-    public bool IsFilled => false;
+    public bool IsFilled => desk.Job is { SheetsTicked.IsEmpty: false };
 
-    public StepPicture Picture => new("What do I take to the bench?", "No sheet can be made yet.", "1 Job: begin a job first");
+    public StepPicture Picture => Say();
 
-    public IReadOnlyList<KeyAction> Keys =>
+    public IReadOnlyList<KeyAction> Keys => desk.Job is null ? [] :
     [
-        new(KeyBook.AddFile, "add a file", "adds a file to this job",
-            () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => FileChooser.Ask(desk)),
+        new(KeyBook.Mark, "tick", "ticks the sheet, or takes the tick away", () => Why(Current), () => Tick(Current)),
+        new(KeyBook.Write, "write the ticked", "writes the ticked sheets as HTML, tables and pictures", () => Ticked().Count == 0 ? "no sheet is ticked" : null, AskWrite),
+        new(KeyBook.MarkAll, "all", "ticks every sheet that can be made, or none", TickAll),
     ];
 
-    public string Place { get; set; } = "";
+    public string Place
+    {
+        get => row.ToString(CultureInfo.InvariantCulture);
+        set => row = int.TryParse(value, CultureInfo.InvariantCulture, out int stored) ? Math.Clamp(stored, 0, SheetCatalogue.All.Count - 1) : 0;
+    }
 
-    public void Paint(Area body) => Teach.Paint(body, Teaching);
+    private Sheet Current => SheetCatalogue.All[row];
 
-    public bool Move(string key) => false;
+    private SheetInput? Input => desk.Answers.SheetInput;
+
+    public void Paint(Area body)
+    {
+        if (desk.Job is not { } job)
+        {
+            Teach.Paint(body, Teaching);
+            return;
+        }
+
+        for (int y = 0; y < SheetCatalogue.All.Count && y < body.Height; y++)
+        {
+            Sheet sheet = SheetCatalogue.All[y];
+            int number = y;
+            if (y == row)
+            {
+                body.Write(1, y, ">", Ink.Accent | Ink.Bold);
+                body.Cursor(1, y);
+            }
+
+            string? why = Why(sheet);
+            body.Write(3, y, job.SheetsTicked.Contains(sheet.Name) ? "[x]" : "[ ]");
+            body.Write(7, y, sheet.Name, y == row ? Ink.Bold : Ink.Plain);
+            body.Write(21, y, TextWidth.Cut(body.Look.Of(why is null ? sheet.Title : $"{sheet.Title}: not yet, {why}"), body.Width - 22));
+            body.OnClick(0, y, body.Width, () =>
+            {
+                if (row == number)
+                    desk.Press(" ");
+                row = number;
+            });
+        }
+
+        if (body.Height > SheetCatalogue.All.Count + 1)
+            body.Write(3, SheetCatalogue.All.Count + 1, TextWidth.Cut(body.Look.Of($"written into {Folder()}"), body.Width - 4));
+    }
+
+    public bool Move(string key)
+    {
+        int last = SheetCatalogue.All.Count - 1;
+        switch (key)
+        {
+            case "Up": row = Math.Max(0, row - 1); return true;
+            case "Down": row = Math.Min(last, row + 1); return true;
+            case "Home" or "PgUp": row = 0; return true;
+            case "End" or "PgDn": row = last; return true;
+            default: return false;
+        }
+    }
 
     public WhereFrom? WhereFrom() => null;
 
-    public string? CopyText() => null;
+    public string? CopyText() => $"{Current.Name}: {Current.Title}";
 
-    public MainTable Table() => MainTable.Empty;
+    public MainTable Table() => new(
+        ["sheet", "what", "ticked", "whyNot"],
+        [.. SheetCatalogue.All.Select(sheet => new object?[] { sheet.Name, sheet.Title, desk.Job?.SheetsTicked.Contains(sheet.Name), Why(sheet) })]);
+
+    private StepPicture Say()
+    {
+        if (desk.Job is null)
+            return new StepPicture(Question, "No job is open, so there is nothing to print.", "1 Job: open or begin a job first");
+        int ready = SheetCatalogue.All.Count(sheet => Why(sheet) is null);
+        int ticked = Ticked().Count;
+        string answer = $"{ready} of {SheetCatalogue.All.Count} sheets can be made; {ticked} ticked. Every page carries job, rev {desk.Open!.History.Revision} and date.";
+        string next = ticked > 0 ? $"w writes the {ticked} ticked" : ready > 0 ? "Space ticks a sheet; then w writes" : "2 Cells or 4 Cavity first";
+        return new StepPicture(Question, answer, next);
+    }
+
+    private string? Why(Sheet sheet) => Input is { } input ? sheet.WhyNot(input) : desk.Answers.WhyNoSheets ?? "it is being made";
+
+    private IReadOnlyList<Sheet> Ticked() => desk.Job is { } job
+        ? [.. SheetCatalogue.All.Where(sheet => job.SheetsTicked.Contains(sheet.Name) && Why(sheet) is null)]
+        : [];
+
+    private void Tick(Sheet sheet) => desk.Do(JobChanges.TickSheet(sheet.Name, !desk.Job!.SheetsTicked.Contains(sheet.Name)));
+
+    private void TickAll()
+    {
+        string[] ready = [.. SheetCatalogue.All.Where(sheet => Why(sheet) is null).Select(sheet => sheet.Name)];
+        bool all = ready.All(desk.Job!.SheetsTicked.Contains);
+        desk.Do(new JobChange(all ? "take all ticks away" : "tick all sheets", job => job with { SheetsTicked = all ? job.SheetsTicked.Clear() : job.SheetsTicked.Union(ready) }));
+    }
+
+    private string Folder() => Path.Combine(
+        Path.GetDirectoryName(desk.Open!.File) ?? "", Path.GetFileName(desk.Open.File).Replace(".job.json", "", StringComparison.Ordinal), "sheets");
+
+    private void AskWrite()
+    {
+        string folder = Folder();
+        string[] there = Directory.Exists(folder) ? [.. Ticked().Where(sheet => File.Exists(Path.Combine(folder, sheet.Name + ".html"))).Select(sheet => sheet.Name)] : [];
+        if (there.Length == 0)
+            Write(folder);
+        else
+            desk.Show(new ListOverlay(desk, $"{folder} has {string.Join(", ", there)} already", () =>
+            [
+                new("leave it as it is", "", () => desk.Says = "Nothing was written."),
+                new("write over it", "", () => Write(folder)),
+            ]));
+    }
+
+    private void Write(string folder)
+    {
+        if (Input is not { } input)
+            return;
+        IReadOnlyList<Sheet> ticked = Ticked();
+        if (SheetFiles.Write(folder, SheetFiles.Of(input, ticked, desk.Look.DecimalComma)).Is(out IReadOnlyList<string>? files, out Refusal? why))
+            desk.Says = $"{files.Count} files in {folder}. To start your own: 1 Job, Sort used cells";
+        else
+            desk.Store.Tell(why);
+    }
 }
