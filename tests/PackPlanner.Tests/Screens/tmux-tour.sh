@@ -8,6 +8,7 @@ top=$(cd "$(dirname "$0")/../../.." && pwd)
 program="$top/src/PackPlanner/bin/Release/net10.0/packplanner.dll"
 [ -f "$program" ] || { echo "tmux-tour: build first: dotnet build -c Release"; exit 2; }
 home=$(mktemp -d); socket=packplanner-tour-$$; failed=0; passed=0
+trap 'exit 130' INT TERM
 trap 'tmux -L "$socket" kill-server 2>/dev/null; rm -rf "$home"' EXIT
 
 say() { echo "tmux-tour: $*"; }
