@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Runtime.InteropServices;
 using PackPlanner.Formats;
 using PackPlanner.Screens.Drawing;
@@ -62,6 +63,7 @@ internal static class ScreenStart
                 PosixSignal.SIGQUIT => 131,
                 _ => 143,
             };
+            EndAnyway();
         }
 
         PosixSignalRegistration[] signals =
@@ -93,6 +95,21 @@ internal static class ScreenStart
         foreach (PosixSignalRegistration signal in signals)
             signal.Dispose();
         return exitCode;
+    }
+
+    // A terminal that is gone can leave the library waiting for its answer for ever. Everything is saved at every change,
+    // so a program that has been told to end, and has not within five seconds, is ended.
+    private static void EndAnyway()
+    {
+        Thread watch = new(() =>
+        {
+            Thread.Sleep(TimeSpan.FromSeconds(5));
+            Process.GetCurrentProcess().Kill();
+        })
+        {
+            IsBackground = true,
+        };
+        watch.Start();
     }
 
     // A word without a dash that names a file, or could only be one, is a job; anything else is a misspelt verb.
