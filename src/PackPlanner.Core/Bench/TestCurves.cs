@@ -80,6 +80,9 @@ public static class TestCurves
         int half = from;
         while (half < to - 1 && columns.TimeS[half] < middle)
             half++;
+        // A log whose clock stood still at its end has no time between its last rows.
+        while (half > from && columns.TimeS[to] <= columns.TimeS[half])
+            half--;
         int[] rows = [.. Enumerable.Range(half, to - half + 1)];
         SelfDischarge loss = SelfDischarge.Of(
             [.. rows.Select(i => columns.TimeS[i] / 86400)], [.. rows.Select(i => columns.Volts[i])], stepV: 0, request.Chemistry?.Curve);

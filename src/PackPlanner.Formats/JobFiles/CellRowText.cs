@@ -26,6 +26,7 @@ internal static class CellRowText
         ("laterRestV", row => row.LaterRestV, (row, value) => row with { LaterRestV = value }),
         ("temperatureDegC", row => row.TemperatureDegC, (row, value) => row with { TemperatureDegC = value }),
         ("massG", row => row.MassG, (row, value) => row with { MassG = value }),
+        ("chargeOffsetAh", row => row.ChargeOffsetAh, (row, value) => row with { ChargeOffsetAh = value }),
         ("stateOfChargeFraction", row => row.StateOfChargeFraction, (row, value) => row with { StateOfChargeFraction = value }),
     ];
 

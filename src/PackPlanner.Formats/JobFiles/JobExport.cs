@@ -1,6 +1,6 @@
 using PackPlanner.Core.Cells;
-using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Diagnosis;
+using PackPlanner.Core.Jobs;
 using PackPlanner.Formats.Files;
 using PackPlanner.Formats.Words;
 

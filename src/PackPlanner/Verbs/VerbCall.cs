@@ -86,6 +86,10 @@ internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, T
     internal TQuantity? Quantity<TQuantity>(string name, string typed, string wanted, string example)
         where TQuantity : struct, IQuantity
     {
+        // An option whose name states its unit takes a bare number in it: --rated-ah 5, --full-v 4.2.
+        string unit = name.EndsWith("-ah", StringComparison.Ordinal) ? "Ah" : name.EndsWith("-v", StringComparison.Ordinal) ? "V" : "";
+        if (unit.Length > 0 && TypedQuantity.Split(typed, out _, out string none) && none.Length == 0)
+            typed += unit;
         if (TypedQuantity.TryRead(typed, wanted, example, out TQuantity quantity, out string why))
             return quantity;
         Refuse(name, why, $"Write {name} {example}.");

@@ -7,11 +7,11 @@ namespace PackPlanner.Tests.Fuzz;
 
 /// <summary>
 /// Spoiled inputs through every verb that reads: an answer or a clear refusal, always one JSON document, never an
-/// exception. FUZZ_INPUTS sets how many (5,000 unless set), FUZZ_SEED where to begin.
+/// exception. FUZZ_INPUTS sets how many (2,000 unless set), FUZZ_SEED where to begin.
 /// </summary>
 public sealed class FuzzTests : IDisposable
 {
-    private static readonly int Inputs = Setting("FUZZ_INPUTS", 5000);
+    private static readonly int Inputs = Setting("FUZZ_INPUTS", 2000);
     private static readonly int FirstSeed = Setting("FUZZ_SEED", 1);
 
     // The time limit is the user's cancel: it keeps a search on a spoiled case short without touching what is read.

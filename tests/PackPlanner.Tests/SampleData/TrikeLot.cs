@@ -9,8 +9,20 @@ internal static class TrikeLot
     // Cells that the story needs, with their Ah: three just under 80 % of 5.0 Ah, ten well below, and the one that was tested twice.
     private static readonly Dictionary<int, double> Told = new()
     {
-        [91] = 3.999, [121] = 3.936, [15] = 3.894, [120] = 3.091, [23] = 3.512, [29] = 3.204, [44] = 3.655, [58] = 3.377,
-        [71] = 3.601, [42] = 4.400, [87] = 2.944, [103] = 3.468, [128] = 3.733, [137] = 3.290,
+        [91] = 3.999,
+        [121] = 3.936,
+        [15] = 3.894,
+        [120] = 3.091,
+        [23] = 3.512,
+        [29] = 3.204,
+        [44] = 3.655,
+        [58] = 3.377,
+        [71] = 3.601,
+        [42] = 4.400,
+        [87] = 2.944,
+        [103] = 3.468,
+        [128] = 3.733,
+        [137] = 3.290,
     };
 
     internal static string Csv()

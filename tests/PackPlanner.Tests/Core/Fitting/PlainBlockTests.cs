@@ -26,7 +26,7 @@ public class PlainBlockTests
     {
         FitAnswer block = PlainBlock.Place(10, 2, Model, columns: 4);
 
-        Assert.Equal(0, block.Jumpers.Count);
+        Assert.Empty(block.Jumpers);
         // By hand: four columns of 18.6 mm with 0.6 mm between them are 76.2 mm wide.
         Assert.Equal(76.2, block.Cells.Max(c => c.Centre.X) + 9.3, 9);
     }

@@ -178,7 +178,11 @@ public class GroupMatcherTests
     private static GroupingRequest Request(GroupingCell[] cells, int series, int parallel) =>
         new()
         {
-            Cells = cells, Series = series, Parallel = parallel, SearchSteps = 50_000_000, LevellingSteps = 60_000_000,
+            Cells = cells,
+            Series = series,
+            Parallel = parallel,
+            SearchSteps = 50_000_000,
+            LevellingSteps = 60_000_000,
         };
 
     private static MatchedPack Match(GroupingCell[] cells, int series, int parallel, double? sigma = null) =>

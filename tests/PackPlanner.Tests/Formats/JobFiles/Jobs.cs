@@ -102,6 +102,7 @@ internal static class Jobs
         Remark = "n/a",
         Group = 4,
         StateOfChargeFraction = 0.5,
+        ChargeOffsetAh = -0.8,
     };
 
     private static JobSource Source(string id, string file, SourceKind kind) =>

@@ -55,11 +55,22 @@ internal static class SimulatedScenario
         })];
         return new SimulatedPack
         {
-            Family = family, RatedAh = Math.Round(rated, 1), FullV = full, EmptyV = empty, Parallel = parallel, Groups = groups,
-            Tau1S = Between(random, 2, 12), Tau2S = Between(random, 60, 400), Rise = Between(random, 0.3, 1.3), RiseLength = Between(random, 0.05, 0.13),
-            ActivationK = Between(random, 1800, 3500), HysteresisV = lfp ? Between(random, 0.004, 0.016) : Between(random, 0, 0.003),
-            HysteresisMemory = Between(random, 0.02, 0.08), AmbientDegC = kind == "nmc-cold" ? Between(random, -5, 6) : Between(random, 10, 30),
-            BalancerV = days && random.Next(3) > 0 ? (lfp ? 3.42 : 4.08) : double.PositiveInfinity, BalancerA = Between(random, 0.03, 0.08),
+            Family = family,
+            RatedAh = Math.Round(rated, 1),
+            FullV = full,
+            EmptyV = empty,
+            Parallel = parallel,
+            Groups = groups,
+            Tau1S = Between(random, 2, 12),
+            Tau2S = Between(random, 60, 400),
+            Rise = Between(random, 0.3, 1.3),
+            RiseLength = Between(random, 0.05, 0.13),
+            ActivationK = Between(random, 1800, 3500),
+            HysteresisV = lfp ? Between(random, 0.004, 0.016) : Between(random, 0, 0.003),
+            HysteresisMemory = Between(random, 0.02, 0.08),
+            AmbientDegC = kind == "nmc-cold" ? Between(random, -5, 6) : Between(random, 10, 30),
+            BalancerV = days && random.Next(3) > 0 ? (lfp ? 3.42 : 4.08) : double.PositiveInfinity,
+            BalancerA = Between(random, 0.03, 0.08),
         };
     }
 
@@ -86,7 +97,12 @@ internal static class SimulatedScenario
             int k = free[random.Next(free.Count)];
             string what = days && f == 0 ? "leak" : random.Next(6) switch
             {
-                0 => "low", 1 => "dead", 2 => "imbalance", 3 => "high", 4 => "joint", _ => "tap",
+                0 => "low",
+                1 => "dead",
+                2 => "imbalance",
+                3 => "high",
+                4 => "joint",
+                _ => "tap",
             };
             if (kind is "nmc-charge" or "lfp-charge" && what is "high" or "joint" && kind.EndsWith("charge", StringComparison.Ordinal))
                 what = "imbalance";
