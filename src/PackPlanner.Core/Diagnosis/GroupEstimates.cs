@@ -11,14 +11,14 @@ namespace PackPlanner.Core.Diagnosis;
 internal static class GroupEstimates
 {
     private const double Proud = 3.0;
-    private const double LeastShare = 0.007, LeastAbsolute = 0.016, LeastFlat = 0.019, LeastOffset = 0.0025;
+    private const double LeastShare = 0.007, LeastAbsolute = 0.019, LeastFlat = 0.023, LeastOffset = 0.0025;
     private const double MostCapacity = 0.14, MostOffset = 0.10;
 
     /// <summary>Figures of all groups.</summary>
     internal static GroupEstimate[] Of(PackEstimator.Estimate estimate, Identifiability told, bool flat)
     {
         // Through a part of the window only, the curve's own slope is not told from the capacity.
-        double part = flat ? 0 : 0.12 * Math.Max(0, 0.85 - told.Window);
+        double part = flat ? 0 : 0.18 * Math.Max(0, 0.85 - told.Window);
         PackModel model = estimate.Model;
         PackFit fit = estimate.Fit;
         int n = model.Groups;

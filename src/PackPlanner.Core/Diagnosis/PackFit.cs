@@ -413,6 +413,8 @@ internal sealed class PackFit
         Tie(at + PackParameters.LogCapacity, model.MeanAt, 0.02);
         cost += Pull(x, at + PackParameters.LogCapacity, Math.Log(0.9), 0.3, normal);
         Tie(at + PackParameters.Charge, model.MeanAt + 1, 0.01);
+        // On a flat curve a wrong tap could else be explained by half a charge.
+        Near(at + PackParameters.Charge, model.MeanAt + 1, 0.12);
         Alike(at + PackParameters.Warp, PackParameters.Warps, 0.4);
         Alike(at + PackParameters.Bend, PackParameters.Bends, 1.0);
         cost += PullResistance(x, k, normal);
@@ -436,6 +438,18 @@ internal sealed class PackFit
             normal.Add(a, b, -weight);
             normal.Right[a] -= weight * d;
             normal.Right[b] += weight * d;
+        }
+        void Near(int a, int b, double sd)
+        {
+            double t = (x[a] - x[b]) / sd, weight = 1 / (sd * sd);
+            cost += t * t;
+            if (normal is null)
+                return;
+            normal.Add(a, a, weight);
+            normal.Add(b, b, weight);
+            normal.Add(a, b, -weight);
+            normal.Right[a] -= t / sd;
+            normal.Right[b] += t / sd;
         }
         void Lone(int a, double sd)
         {

@@ -171,6 +171,10 @@ internal sealed record DiagnosisScore
         return score;
     }
 
+    /// <summary>One log in one line.</summary>
+    internal string Line() => FormattableString.Invariant(
+        $"{Kind}: capacity {100 * CapacityError:f1} %, relative {100 * ShareRms:f2} % (worst {100 * ShareWorst:f1}), offset {100 * OffsetRms:f2} points (worst {100 * OffsetWorst:f1}), resistance {100 * ResistanceRms:f1} %, recovery {100 * RecoveryWorst:f1} %, ranges hold {100 * Holding:f0} % with half-width {100 * HalfWidth:f1} %; {string.Join("; ", Mistakes)}");
+
     /// <summary>The table of many logs, a line for each measure.</summary>
     internal static IEnumerable<string> Table(IReadOnlyList<DiagnosisScore> scores)
     {

@@ -1,0 +1,25 @@
+using PackPlanner.Core.Diagnosis;
+using PackPlanner.Tests.Core.Diagnosis.Simulator;
+
+namespace PackPlanner.Benchmarks;
+
+/// <summary>The table of docs/methods/diagnosis.md: simulated packs from one seed up to another, each diagnosed and compared with its truth.</summary>
+internal static class DiagnosisTargets
+{
+    /// <summary>Prints a line for each pack that misses a limit, then the table.</summary>
+    internal static void Run(int fromSeed, int toSeed)
+    {
+        List<DiagnosisScore> scores = [];
+        for (int seed = fromSeed; seed < toSeed; seed++)
+        {
+            SimulatedLog log = SimulatedScenario.Make(seed);
+            RideDiagnosis diagnosis = RideDiagnoser.Diagnose(DiagnosisScore.Ride(log.Columns), DiagnosisScore.Given(log));
+            DiagnosisScore score = DiagnosisScore.Of(log.Kind, log.Truth, diagnosis, log.Columns.UsualStepS, log.Pack.Family == CurveFamily.Lfp);
+            scores.Add(score);
+            if (!score.Passes)
+                Console.WriteLine($"{seed} {score.Line()}");
+        }
+        foreach (string line in DiagnosisScore.Table(scores))
+            Console.WriteLine(line);
+    }
+}
