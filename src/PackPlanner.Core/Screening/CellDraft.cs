@@ -21,6 +21,13 @@ internal sealed record CellDraft
 
     internal double? CapacityAh { get; init; }
 
+    /// <summary>Largest difference between two of its tests as a fraction of their mean; 0 with one test.</summary>
+    internal double RepeatsDifferFraction => Tests.Count < 2 ? 0
+        : (Tests.Max(row => row.CapacityAh!.Value) - Tests.Min(row => row.CapacityAh!.Value)) / CapacityAh!.Value;
+
+    /// <summary>Tests of one cell that differ by more than this are no repeats of one thing: testers repeat to 1 to 2 %. Our choice.</summary>
+    internal const double MostRepeatsDiffer = 0.1;
+
     internal double? ResistanceMilliohm { get; init; }
 
     internal ResistanceKind ResistanceKind { get; init; }

@@ -126,7 +126,10 @@ internal sealed class LotReasons
                 ? new VerdictReason(ReasonCodes.AbortedTest, ReadingName.Capacity, aborted.TestEndV, cell.AbortedCutoffV,
                     aborted.TestCutoffV is null ? LimitOrigin.LotMedian : LimitOrigin.DataSheet, Verdict.Hold, Unit: "V")
                 : new VerdictReason(ReasonCodes.NoCapacity, ReadingName.Capacity, null, null, null, Verdict.Hold, Noted: Said(cell));
-        if (!request.OnlySafety && LimitReasons.Capacity(judgedAh, SpreadAh(cell), model) is { } low)
+        if (cell.RepeatsDifferFraction > CellDraft.MostRepeatsDiffer)
+            yield return new VerdictReason(ReasonCodes.RepeatsDisagree, ReadingName.Capacity, 100 * cell.RepeatsDifferFraction,
+                100 * CellDraft.MostRepeatsDiffer, LimitOrigin.CommonPractice, Verdict.Hold, Unit: "%");
+        else if (!request.OnlySafety && LimitReasons.Capacity(judgedAh, SpreadAh(cell), model) is { } low)
             yield return low;
         if (!request.OnlySafety && HighestMilliohm(cell) is var (highest, from)
             && LimitReasons.Resistance(cell.ResistanceMilliohm, LimitReasons.ResistanceSpread(cell), highest, from) is { } high)

@@ -57,7 +57,7 @@ public static class LotScreening
         ];
         List<RepeatTests.Test> tests = [];
         int number = 0;
-        foreach (CellDraft cell in cells.OrderBy(cell => cell.Label, StringComparer.Ordinal))
+        foreach (CellDraft cell in cells.Where(cell => cell.RepeatsDifferFraction <= CellDraft.MostRepeatsDiffer).OrderBy(cell => cell.Label, StringComparer.Ordinal))
         {
             tests.AddRange(cell.Tests
                 .Select(row => new RepeatTests.Test(number, Array.IndexOf(names, row.Slot), row.CapacityAh!.Value))

@@ -15,6 +15,9 @@ public static class ReasonCodes
     /// <summary>Hold: the test ended above its cut-off, so it says nothing about capacity; repeat it.</summary>
     public const string AbortedTest = "aborted-test";
 
+    /// <summary>Hold: whole tests of one cell differ by more than a tester does; one of them is wrong, or two cells share a label.</summary>
+    public const string RepeatsDisagree = "repeats-disagree";
+
     /// <summary>Reject: above the resistance limit by more than twice its spread.</summary>
     public const string HighResistance = "high-resistance";
 

@@ -5,7 +5,7 @@ namespace PackPlanner.Formats.Tables;
 /// <summary>The one table of names that columns go by, in all languages; it is read from names.txt.</summary>
 internal static class ColumnNames
 {
-    private static readonly (ColumnRole Role, Dimension Of, string Plain)[] Known = Load();
+    private static readonly (ColumnRole Role, Dimension Of, string Plain, bool OnlyWithUnit)[] Known = Load();
 
     /// <summary>What a heading is most likely the name of.</summary>
     /// <param name="heading">The heading, taken apart.</param>
@@ -14,9 +14,9 @@ internal static class ColumnNames
     internal static IReadOnlyList<(ColumnRole Role, int Fit)> RolesOf(HeadingWords heading, FileUnit? unit)
     {
         Dictionary<ColumnRole, int> fits = [];
-        foreach ((ColumnRole role, Dimension of, string plain) in Known)
+        foreach ((ColumnRole role, Dimension of, string plain, bool onlyWithUnit) in Known)
         {
-            if (unit is not null && of != unit.Of)
+            if ((unit is not null && of != unit.Of) || (onlyWithUnit && (unit is null || heading.Joined != plain)))
                 continue;
             int fit = heading.FitOf(plain);
             if (fit > fits.GetValueOrDefault(role))
@@ -29,11 +29,11 @@ internal static class ColumnNames
     /// <summary>The quantity of a role, none for text.</summary>
     internal static Dimension DimensionOf(ColumnRole role) => Known.FirstOrDefault(known => known.Role == role).Of;
 
-    private static (ColumnRole Role, Dimension Of, string Plain)[] Load()
+    private static (ColumnRole Role, Dimension Of, string Plain, bool OnlyWithUnit)[] Load()
     {
         using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("PackPlanner.Formats.Tables.names.txt")!;
         using StreamReader reader = new(stream);
-        List<(ColumnRole, Dimension, string)> known = [];
+        List<(ColumnRole, Dimension, string, bool)> known = [];
         while (reader.ReadLine() is { } line)
         {
             if (line.Length == 0 || line[0] == '#')
@@ -43,7 +43,7 @@ internal static class ColumnNames
             Dimension of = Enum.Parse<Dimension>(parts[1]);
             known.AddRange(parts[2]
                 .Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
-                .Select(name => (role, of, HeadingWords.Plain(name)))
+                .Select(name => (role, of, HeadingWords.Plain(name), name.EndsWith('!')))
                 .Distinct());
         }
 

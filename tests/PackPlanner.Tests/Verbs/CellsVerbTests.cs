@@ -152,6 +152,20 @@ public class CellsVerbTests
         Assert.Contains("caution-06", output, StringComparison.Ordinal);
     }
 
+    // The invented trike lot: T006 was broken off at 3.52 V and tested again; 80 % of 5 Ah is 4 Ah.
+    [Fact]
+    public void The_trike_lot_counts_the_repeat_of_a_test_that_was_broken_off()
+    {
+        (_, JsonElement answer) = Planner.Json("cells", Repository.At("sample-data", "trike", "cells.csv"), "--rated-ah", "5", "--chemistry", "nmc");
+
+        Assert.Equal("use", Cell(answer, "T006").GetProperty("verdict").GetString());
+        Assert.Equal(4.393, Cell(answer, "T006").GetProperty("capacityAh").GetDouble(), 1e-9);
+        Assert.Equal(4.413, Cell(answer, "T042").GetProperty("capacityAh").GetDouble(), 1e-9);
+        Assert.Equal("hold", Cell(answer, "T091").GetProperty("verdict").GetString());
+        Assert.Equal("reject", Cell(answer, "T036").GetProperty("verdict").GetString());
+        Assert.Equal("assumed", answer.GetProperty("repeatabilityFrom").GetString());
+    }
+
     // Source: [PulseBat] capacities of 95 LMO, 56 LFP cells and 67 NMC states; the counts under 80 % of rated were taken from the table by a spreadsheet formula.
     [Theory]
     [InlineData("LMO_10Ah_cells.csv", 95, 8.7433, 30)]

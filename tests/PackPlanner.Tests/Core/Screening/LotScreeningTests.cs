@@ -107,6 +107,17 @@ public class LotScreeningTests
         Assert.Equal(4.6, judged.CapacityAh);
     }
 
+    [Fact]
+    public void Tests_of_one_cell_that_differ_beyond_any_tester_are_held_and_not_averaged_into_a_rejection()
+    {
+        ScreenedLot lot = LotScreening.Judge([.. Lots.Ten, Lots.Cell("X", 1.4), Lots.Cell("X", 4.4)], Rated5);
+
+        Assert.Equal(Verdict.Hold, lot.Cells[^1].Verdict);
+        Assert.Contains(ReasonCodes.RepeatsDisagree, Codes(lot.Cells[^1]));
+        Assert.DoesNotContain(ReasonCodes.LowCapacity, Codes(lot.Cells[^1]));
+        Assert.Null(lot.Repeatability.PooledFraction);
+    }
+
     [Theory]
     [InlineData(1.90, Verdict.Reject, "caution-01", SignalWord.Warning)]
     [InlineData(2.30, Verdict.Hold, "caution-01", SignalWord.Caution)]
