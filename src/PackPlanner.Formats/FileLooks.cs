@@ -10,7 +10,7 @@ public static class FileLooks
     /// <param name="file">Path as typed; - is standard input, which can be looked at once only.</param>
     /// <param name="options">What the user said.</param>
     /// <returns>cells, tester-log, pack-log or unknown; or why the file cannot be read at all.</returns>
-    public static Outcome<string> KindOf(string file, LogReadOptions options)
+    public static Outcome<string> KindOf(string file, ReadOptions options)
     {
         if (!SourceFile.Open(file, options.StandardInput).Is(out SourceFile? source, out Refusal? why))
             return why;
@@ -23,9 +23,9 @@ public static class FileLooks
     /// <param name="options">What the user said.</param>
     /// <returns>How it was read and what became of every row; or why it cannot be read.</returns>
     /// <exception cref="OperationCanceledException">The user stopped.</exception>
-    public static Outcome<FileLook> Look(string file, LogReadOptions options)
+    public static Outcome<FileLook> Look(string file, ReadOptions options)
     {
-        LogReadOptions again = file == "-" && options.StandardInput is { } input ? options with { StandardInput = Twice(input) } : options;
+        ReadOptions again = file == "-" && options.StandardInput is { } input ? options with { StandardInput = Twice(input) } : options;
         if (!KindOf(file, again).Is(out string? kind, out Refusal? why))
             return why;
         switch (kind)
@@ -35,12 +35,11 @@ public static class FileLooks
             case "tester-log":
                 return TesterLogs.Read(file, again).Is(out TesterLogReading? tester, out why) ? new FileLook(tester.Shape, tester.Account, tester.Understood) : why;
             default:
-                ReadOptions table = new() { Decimal = again.Decimal, CurrentSign = again.CurrentSign, Chemistry = again.Chemistry, RatedAh = again.RatedAh, StandardInput = again.StandardInput, Stopped = again.Stopped };
-                return CellTables.Read([file], table).Is(out CellTableReading? cells, out why) ? new FileLook(cells.Shapes[0], cells.Account, cells.Understood) : why;
+                return CellTables.Read([file], again).Is(out CellTableReading? cells, out why) ? new FileLook(cells.Shapes[0], cells.Account, cells.Understood) : why;
         }
     }
 
-    internal static string KindOf(SourceFile source, LogReadOptions options)
+    internal static string KindOf(SourceFile source, ReadOptions options)
     {
         if (LogHead.Find(source, options.Decimal) is not { } head)
             return "cells";

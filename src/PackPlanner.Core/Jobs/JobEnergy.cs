@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cells;
+using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.UsableEnergy;
 
 namespace PackPlanner.Core.Jobs;
@@ -17,25 +18,50 @@ public static class JobEnergy
             return null;
         int parallel = groups[0].Cells.Count;
         CellRow[] tests = [.. groups.SelectMany(group => group.Cells).SelectMany(cell => cell.Rows)];
-        return new EnergyRequest
+        return Asked(givens, chemistry, [.. groups.Select(Of)], parallel) with
         {
-            Groups = [.. groups.Select(Of)],
-            Chemistry = chemistry,
-            FullV = givens.NumberOf("fullV"),
-            EmptyV = givens.NumberOf("emptyV"),
-            PackEmptyV = givens.NumberOf("controllerLowV"),
-            ControllerMaxV = givens.NumberOf("controllerHighV"),
-            Load = givens.SteadyA is > 0 ? new LoadPlan.ConstantCurrent(givens.SteadyA.Value) : null,
-            TemperatureDegC = givens.NumberOf("temperatureDegC"),
-            ReserveFraction = givens.NumberOf("reserve") ?? 0,
-            LinkMilliohm = givens.LinkMilliohm,
-            RatedAh = givens.RatedAh * parallel,
-            NominalV = givens.NumberOf("nominalV"),
             TestCurrentA = Alike(tests.Select(row => row.TestCurrentA)) * parallel,
             TestCutoffV = Alike(tests.Select(row => row.TestCutoffV)),
             RepeatabilityFraction = givens.RepeatabilityFraction ?? EnergyRequest.DefaultRepeatabilityFraction,
         };
     }
+
+    /// <summary>What the job says about its use, with the groups as a log shows them.</summary>
+    /// <param name="givens">Chemistry, load, limits, temperature.</param>
+    /// <param name="diagnosis">What the log says of the groups.</param>
+    /// <returns>The request; null while the chemistry or a group's capacity is unknown.</returns>
+    /// <remarks>A log tells only how the groups stand against one another: the fullest is taken as full.</remarks>
+    public static EnergyRequest? Request(JobGivens givens, RideDiagnosis diagnosis)
+    {
+        IReadOnlyList<GroupDiagnosis> told = diagnosis.Groups;
+        if (givens.Chemistry is not { } chemistry || told.Count == 0 || told.Any(group => group.CapacityAh is null))
+            return null;
+        bool known = told.All(group => group.StateOfChargeOffset is not null);
+        double most = told.Max(group => group.StateOfChargeOffset?.Value ?? 0);
+        SeriesGroup[] groups =
+        [
+            .. told.Select(group => new SeriesGroup(
+                group.Group, group.CapacityAh!.Value.Value, group.ResistanceMilliohm?.Value,
+                known ? 1 + group.StateOfChargeOffset!.Value.Value - most : null, givens.Parallel)),
+        ];
+        return Asked(givens, chemistry, groups, givens.Parallel ?? 1);
+    }
+
+    private static EnergyRequest Asked(JobGivens givens, Chemistry chemistry, IReadOnlyList<SeriesGroup> groups, int parallel) => new()
+    {
+        Groups = groups,
+        Chemistry = chemistry,
+        FullV = givens.NumberOf("fullV"),
+        EmptyV = givens.NumberOf("emptyV"),
+        PackEmptyV = givens.NumberOf("controllerLowV"),
+        ControllerMaxV = givens.NumberOf("controllerHighV"),
+        Load = givens.SteadyA is > 0 ? new LoadPlan.ConstantCurrent(givens.SteadyA.Value) : null,
+        TemperatureDegC = givens.NumberOf("temperatureDegC"),
+        ReserveFraction = givens.NumberOf("reserve") ?? 0,
+        LinkMilliohm = givens.LinkMilliohm,
+        RatedAh = givens.RatedAh * parallel,
+        NominalV = givens.NumberOf("nominalV"),
+    };
 
     /// <summary>What the job says about protection and ratings.</summary>
     /// <param name="givens">The givens; what is not ticked counts as not there.</param>

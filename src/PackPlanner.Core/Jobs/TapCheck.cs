@@ -21,6 +21,11 @@ public static class TapCheck
         return volts;
     }
 
+    /// <summary>How far a reading from pack minus may be off.</summary>
+    /// <param name="expectedV">Volts expected there.</param>
+    /// <returns>Volts either way.</returns>
+    public static double Tolerance(double expectedV) => Math.Max(ToleranceV, ToleranceFraction * Math.Abs(expectedV));
+
     /// <summary>Whether one reading is as it must be.</summary>
     /// <param name="tap">0 is pack minus.</param>
     /// <param name="expectedV">As <see cref="Expected"/> gives them.</param>
@@ -30,7 +35,7 @@ public static class TapCheck
     {
         if (!readings.TryGetValue(tap, out double read) || double.IsNaN(expectedV[tap]))
             return null;
-        if (Math.Abs(read - expectedV[tap]) > Math.Max(ToleranceV, ToleranceFraction * Math.Abs(expectedV[tap])))
+        if (Math.Abs(read - expectedV[tap]) > Tolerance(expectedV[tap]))
             return false;
         return tap == 0 || !readings.TryGetValue(tap - 1, out double before)
             || Math.Abs(read - before - (expectedV[tap] - expectedV[tap - 1])) <= ToleranceV;

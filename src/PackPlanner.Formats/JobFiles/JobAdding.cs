@@ -46,15 +46,12 @@ public static class JobAdding
 
         string read = inMemory ? "-" : file;
         Func<Stream>? memory = inMemory ? () => new MemoryStream(bytes) : null;
-        LogReadOptions asLog = new()
+        ReadOptions asLog = options with
         {
-            Decimal = options.Decimal,
-            CurrentSign = options.CurrentSign,
             Chemistry = options.Chemistry ?? job.Givens.Chemistry,
             RatedAh = options.RatedAh ?? job.Givens.RatedAh * (job.Givens.Parallel ?? 1),
             Series = options.Series ?? job.Givens.Series,
             StandardInput = memory,
-            Stopped = options.Stopped,
         };
         if (!FileLooks.KindOf(read, asLog).Is(out string? kind, out Refusal? why))
             return why;

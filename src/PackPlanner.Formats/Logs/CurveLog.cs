@@ -7,7 +7,7 @@ namespace PackPlanner.Formats.Logs;
 /// <summary>Tester logs with one row a moment: time, current, volts, with or without a heading.</summary>
 internal static class CurveLog
 {
-    internal static Outcome<TesterLogReading> Read(SourceFile source, LogHead head, LogColumns columns, LogReadOptions options)
+    internal static Outcome<TesterLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
     {
         if (TimeColumn.Find(columns, head) is not { } time)
             return PackLogs.NoTime(source, head);
@@ -65,7 +65,7 @@ internal static class CurveLog
     }
 
     /// <summary>Turns the current of a tester round so that discharge is positive.</summary>
-    internal static string? TurnRound(double[] timeS, double[] currentA, double[] volts, LogReadOptions options, List<string> said)
+    internal static string? TurnRound(double[] timeS, double[] currentA, double[] volts, ReadOptions options, List<string> said)
     {
         (CurrentSign sign, string evidence) = CurrentColumn.SignOf(timeS, currentA, volts);
         if (options.CurrentSign != "auto")
@@ -103,7 +103,7 @@ internal static class CurveLog
     }
 
     // The string's own volts, else the sum of its groups.
-    private static double[] Volts(LogColumn? column, LogColumns columns, LogReadOptions options, int[] lines, RowCounter counter, List<string> said)
+    private static double[] Volts(LogColumn? column, LogColumns columns, ReadOptions options, int[] lines, RowCounter counter, List<string> said)
     {
         if (column is null)
         {

@@ -11,12 +11,12 @@ internal sealed class LogRows
     private readonly TimeColumn _time;
     private readonly LogColumn[] _columns;
     private readonly RowCounter _counter;
-    private readonly LogReadOptions _options;
+    private readonly ReadOptions _options;
     private readonly int[] _fields;
     private readonly ColumnBuffer[] _figures;
     private readonly int _fewestFields;
 
-    private LogRows(SourceFile source, LogHead head, TimeColumn time, LogColumn[] columns, RowCounter counter, LogReadOptions options)
+    private LogRows(SourceFile source, LogHead head, TimeColumn time, LogColumn[] columns, RowCounter counter, ReadOptions options)
     {
         (_source, _head, _time, _columns, _counter, _options) = (source, head, time, columns, counter, options);
         _fields = [.. columns.Select(column => column.Index)];
@@ -32,7 +32,7 @@ internal sealed class LogRows
 
     /// <summary>Fills the columns' values.</summary>
     /// <exception cref="CsvFormatException">A line is longer than any row of a log.</exception>
-    internal static LogRows Read(SourceFile source, LogHead head, TimeColumn time, LogColumn[] columns, RowCounter counter, LogReadOptions options)
+    internal static LogRows Read(SourceFile source, LogHead head, TimeColumn time, LogColumn[] columns, RowCounter counter, ReadOptions options)
     {
         LogRows rows = new(source, head, time, columns, counter, options);
         rows.ReadAll();

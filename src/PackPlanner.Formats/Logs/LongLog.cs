@@ -10,7 +10,7 @@ internal static class LongLog
 
     internal static bool Suits(LogHead head, LogColumns columns) => NameColumn(head, columns) is { } name && ValueColumn(columns, name) is not null;
 
-    internal static Outcome<PackLogReading> Read(SourceFile source, LogHead head, LogColumns columns, LogReadOptions options)
+    internal static Outcome<PackLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
     {
         if (TimeColumn.Find(columns, head) is not { } time)
             return PackLogs.NoTime(source, head);

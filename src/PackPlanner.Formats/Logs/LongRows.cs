@@ -23,7 +23,7 @@ internal sealed class LongRows
     internal required IReadOnlyList<string> Names { get; init; }
 
     internal static LongRows Read(
-        SourceFile source, LogHead head, TimeColumn time, LogColumn name, LogColumn value, LogColumn[] beside, RowCounter counter, LogReadOptions options)
+        SourceFile source, LogHead head, TimeColumn time, LogColumn name, LogColumn value, LogColumn[] beside, RowCounter counter, ReadOptions options)
     {
         Dictionary<string, int> known = new(StringComparer.Ordinal);
         Dictionary<string, int>.AlternateLookup<ReadOnlySpan<char>> lookup = known.GetAlternateLookup<ReadOnlySpan<char>>();

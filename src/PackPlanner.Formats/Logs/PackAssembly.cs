@@ -5,7 +5,7 @@ using PackPlanner.Formats.Tables;
 namespace PackPlanner.Formats.Logs;
 
 /// <summary>From columns as written to the log of a pack in our own units: the same for every layout.</summary>
-internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClock clock, int[] lines, RowCounter counter, LogReadOptions options)
+internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClock clock, int[] lines, RowCounter counter, ReadOptions options)
 {
     private readonly List<string> _said = [.. clock.Understood];
     private int[] _lines = lines;

@@ -12,7 +12,7 @@ public static class PackLogs
     /// <param name="options">What the user said.</param>
     /// <returns>The log in our own units with the account of every row; or where, why and what to do.</returns>
     /// <exception cref="OperationCanceledException">The user stopped.</exception>
-    public static Outcome<PackLogReading> Read(string file, LogReadOptions options)
+    public static Outcome<PackLogReading> Read(string file, ReadOptions options)
     {
         if (!SourceFile.Open(file, options.StandardInput).Is(out SourceFile? source, out Refusal? why))
             return why;

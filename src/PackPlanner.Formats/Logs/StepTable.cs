@@ -13,7 +13,7 @@ internal static class StepTable
         && (columns[ColumnRole.Duration] is not null || columns[ColumnRole.StepTime] is not null)
         && columns[ColumnRole.Step] is not null;
 
-    internal static Outcome<TesterLogReading> Read(SourceFile source, LogHead head, LogColumns columns, LogReadOptions options)
+    internal static Outcome<TesterLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
     {
         if (!TextTable.Read(source, options.Stopped).Is(out TextTable? table, out Refusal? why))
             return why;
@@ -102,7 +102,7 @@ internal static class StepTable
     private static double[] Twice(double value) => [value, value];
 
     // The tester itself names each step's charge as charged or discharged, which settles the sign.
-    private static string? SignOf(List<Step> steps, TestCurve curve, LogReadOptions options, List<string> said)
+    private static string? SignOf(List<Step> steps, TestCurve curve, ReadOptions options, List<string> said)
     {
         double along = steps.Sum(step => (step.DischargeAh - step.ChargeAh) * (step.StartA + step.EndA));
         if (options.CurrentSign != "auto" || along == 0)

@@ -11,7 +11,7 @@ public static class TesterLogs
     /// <param name="options">What the user said.</param>
     /// <returns>The curve in our own units with the account of every row; or where, why and what to do.</returns>
     /// <exception cref="OperationCanceledException">The user stopped.</exception>
-    public static Outcome<TesterLogReading> Read(string file, LogReadOptions options)
+    public static Outcome<TesterLogReading> Read(string file, ReadOptions options)
     {
         if (!SourceFile.Open(file, options.StandardInput).Is(out SourceFile? source, out Refusal? why))
             return why;

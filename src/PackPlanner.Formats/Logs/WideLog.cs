@@ -7,7 +7,7 @@ internal static class WideLog
 {
     internal static bool Suits(LogHead head, LogColumns columns) => columns.Groups.Length >= 2;
 
-    internal static Outcome<PackLogReading> Read(SourceFile source, LogHead head, LogColumns columns, LogReadOptions options)
+    internal static Outcome<PackLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
     {
         if (TimeColumn.Find(columns, head) is not { } time)
             return PackLogs.NoTime(source, head);

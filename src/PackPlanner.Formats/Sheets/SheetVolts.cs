@@ -5,17 +5,13 @@ namespace PackPlanner.Formats.Sheets;
 /// <summary>Volts to expect from pack minus to each tap, and how far a reading may lie off.</summary>
 internal static class SheetVolts
 {
-    // Source: [CommonPractice]: 0.1 V or 0.5 %, whichever is more.
-    private const double ToleranceV = 0.1;
-    private const double ToleranceFraction = 0.005;
-
     /// <summary>One tap.</summary>
     /// <param name="Number">0 is pack minus.</param>
     /// <param name="Volts">From pack minus; null where a resting reading is missing.</param>
     /// <param name="StepV">From the tap before; null for tap 0 and where a resting reading is missing.</param>
     internal sealed record Tap(int Number, double? Volts, double? StepV)
     {
-        internal double? ToleranceV => Volts is { } volts ? Tolerance(volts) : null;
+        internal double? ToleranceV => Volts is { } volts ? TapCheck.Tolerance(volts) : null;
     }
 
     internal static IReadOnlyList<Tap> Of(IReadOnlyList<JobGroup> groups)
@@ -25,6 +21,4 @@ internal static class SheetVolts
             taps.Add(new Tap(taps.Count, taps[^1].Volts + group.RestV, group.RestV));
         return taps;
     }
-
-    internal static double Tolerance(double volts) => Math.Max(ToleranceV, ToleranceFraction * Math.Abs(volts));
 }

@@ -3,7 +3,7 @@ using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Formats.Tables;
 
-/// <summary>What the user said about a table of cells, and what the caller cannot do without.</summary>
+/// <summary>What the user said about a table or a log, and what the caller cannot do without.</summary>
 public sealed record ReadOptions
 {
     /// <summary>auto, point or comma: the mark before decimals.</summary>
@@ -16,7 +16,7 @@ public sealed record ReadOptions
     /// <summary>Chemistry that the user named; null when not named.</summary>
     public Chemistry? Chemistry { get; init; }
 
-    /// <summary>Capacity when new that the user named, ampere-hours; null when not named.</summary>
+    /// <summary>Capacity when new of a cell, or of a group in the log of a pack, ampere-hours; null when not named.</summary>
     public double? RatedAh { get; init; }
 
     /// <summary>Series groups that the user named; null when not named.</summary>

@@ -40,7 +40,7 @@ public static class FigureRules
         new("nominalWh", "S, nominal volts, rated Ah", "S x nominal V x rated Ah of a group", "energy", "by definition"),
         new("usableWh", "groups, load, cut-offs, temperature, reserve", "volts times current from full to the first loaded cut-off, integrated over the open-circuit curve", "energy", "Kirchhoff"),
         new("usableAh", "groups, load, cut-offs", "charge from full to the first loaded cut-off", "energy", "Kirchhoff"),
-        new("usableAhAtRest", "charge and capacity of each group", "smallest charge below the full end plus nothing above it: limited by the group that empties first at rest", "energy", "JiangZhang2015"),
+        new("usableAhAtRest", "charge and capacity of each group", "charged until the first group is full, then down to the first group that is empty at rest", "energy", "JiangZhang2015"),
         new("spreadWh", "spreads of the readings", "half the width of the 90 % range: the least of the groups' uncertain charges, the volts on the way and the heat", "energy", "by definition"),
         new("rangeKm", "usable energy and Wh per km", "usable Wh / (Wh/km)", "energy", "by definition"),
         new("shortCircuitA", "full volts, DC resistance, links", "V / R: the low figure; does the fuse clear?", "conductors", "Kirchhoff"),

@@ -3,6 +3,7 @@ using PackPlanner.Core.Bench;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Json;
 using PackPlanner.Formats.Logs;
+using PackPlanner.Formats.Tables;
 using PackPlanner.Formats.Words;
 using UnitsNet;
 
@@ -59,13 +60,9 @@ internal static class CapacityVerb
     private static CurveRequest RequestFor(CurveRequest request, TesterLogReading log) =>
         request with { Series = request.Series ?? (log.SeriesGroups > 1 ? log.SeriesGroups : null), IsStepTable = log.IsStepTable };
 
-    private static LogReadOptions Options(VerbCall call, CurveRequest request) => new()
+    private static ReadOptions Options(VerbCall call, CurveRequest request) => call.ReadOptions() with
     {
-        Decimal = call.Decimal,
-        CurrentSign = call.CurrentSign,
         Chemistry = request.Chemistry,
         Series = request.Series,
-        StandardInput = call.StandardInput,
-        Stopped = call.Stopped,
     };
 }

@@ -13,14 +13,7 @@ internal static class CellFiles
     /// <summary>Reads all files; the log of a cell becomes a row with the file's name as its label.</summary>
     internal static Outcome<CellTableReading> Read(VerbCall call, IReadOnlyList<string> files, ScreeningRequest request)
     {
-        LogReadOptions options = new()
-        {
-            Decimal = call.Decimal,
-            CurrentSign = call.CurrentSign,
-            Chemistry = request.Chemistry,
-            RatedAh = request.RatedAh,
-            Stopped = call.Stopped,
-        };
+        ReadOptions options = call.ReadOptions() with { Chemistry = request.Chemistry, RatedAh = request.RatedAh };
         string[] logs = [.. files.Where(file => file != "-" && FileLooks.KindOf(file, options).Is(out string? kind, out _) && kind == "tester-log")];
         List<CellRow> rows = [];
         List<RowAccount> accounts = [];
@@ -28,7 +21,7 @@ internal static class CellFiles
         IReadOnlyList<FileShape> shapes = [];
         if (logs.Length < files.Count)
         {
-            if (!CellTables.Read([.. files.Except(logs)], Tables(call, request)).Is(out CellTableReading? tables, out Refusal? why))
+            if (!CellTables.Read([.. files.Except(logs)], options).Is(out CellTableReading? tables, out Refusal? why))
                 return why;
             if (logs.Length == 0)
                 return tables;
@@ -51,14 +44,4 @@ internal static class CellFiles
 
         return new CellTableReading { Rows = rows, Account = RowAccount.Together(accounts), Understood = understood, Shapes = shapes };
     }
-
-    private static ReadOptions Tables(VerbCall call, ScreeningRequest request) => new()
-    {
-        Decimal = call.Decimal,
-        CurrentSign = call.CurrentSign,
-        Chemistry = request.Chemistry,
-        RatedAh = request.RatedAh,
-        StandardInput = call.StandardInput,
-        Stopped = call.Stopped,
-    };
 }

@@ -1,7 +1,6 @@
 using PackPlanner.Core.Cells;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Groups;
-using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Verbs;
 
@@ -10,12 +9,5 @@ internal static class GroupFiles
 {
     /// <summary>Opens the files with the options of this call.</summary>
     internal static Outcome<GroupInput> Open(VerbCall call, IReadOnlyList<string> files, Chemistry? chemistry) =>
-        GroupInput.Open(files, new ReadOptions
-        {
-            Decimal = call.Decimal,
-            CurrentSign = call.CurrentSign,
-            Chemistry = chemistry,
-            StandardInput = call.StandardInput,
-            Stopped = call.Stopped,
-        });
+        GroupInput.Open(files, call.ReadOptions() with { Chemistry = chemistry });
 }

@@ -62,14 +62,7 @@ internal static class JobActions
     {
         if (words.Length == 0)
             return Missing("add", "files, such as cells.csv");
-        ReadOptions options = new()
-        {
-            Decimal = call.Decimal,
-            CurrentSign = call.CurrentSign,
-            Chemistry = call.Chemistry(),
-            StandardInput = call.StandardInput,
-            Stopped = call.Stopped,
-        };
+        ReadOptions options = call.ReadOptions();
         if (call.Wrong is { } wrong)
             return wrong;
         return JobAdding.Add(job.History, words, options).Is(out AddedFiles? added, out Refusal? why)

@@ -2,7 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Json;
-using PackPlanner.Formats.Logs;
+using PackPlanner.Formats.Tables;
 using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Verbs;
@@ -25,14 +25,7 @@ internal static class LookVerb
 
     private static Outcome<Reply> Run(VerbCall call)
     {
-        LogReadOptions options = new()
-        {
-            Decimal = call.Decimal,
-            CurrentSign = call.CurrentSign,
-            Chemistry = call.Chemistry(),
-            StandardInput = call.StandardInput,
-            Stopped = call.Stopped,
-        };
+        ReadOptions options = call.ReadOptions();
         if (call.Wrong is { } wrong)
             return wrong;
         List<FileLook> looks = [];

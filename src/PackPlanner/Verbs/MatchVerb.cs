@@ -73,7 +73,7 @@ internal static class MatchVerb
 
     private static Outcome<GroupingRequest> Request(VerbCall call, ScreenedLot lot, UsableCells usable, int series, int parallel)
     {
-        ReadOptions options = new() { Decimal = call.Decimal, StandardInput = call.StandardInput, Stopped = call.Stopped };
+        ReadOptions options = call.ReadOptions();
         Dictionary<string, int> locks = [];
         List<IReadOnlyList<string>>? existing = null;
         if (call.Value(Lock) is { } lockFile)

@@ -4,6 +4,7 @@ using PackPlanner.Core.Diagnosis;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Json;
 using PackPlanner.Formats.Logs;
+using PackPlanner.Formats.Tables;
 using UnitsNet;
 
 namespace PackPlanner.Verbs;
@@ -47,15 +48,11 @@ internal sealed class PackLogInput
     /// <summary>Reads one log and checks it against what was said.</summary>
     internal static Outcome<Read> Open(VerbCall call, string file, GivenPackJson given)
     {
-        LogReadOptions options = new()
+        ReadOptions options = call.ReadOptions() with
         {
-            Decimal = call.Decimal,
-            CurrentSign = call.CurrentSign,
             Chemistry = given.Chemistry,
             RatedAh = given.RatedGroupAh,
             Series = given.Series,
-            StandardInput = call.StandardInput,
-            Stopped = call.Stopped,
         };
         if (!PackLogs.Read(file, options).Is(out PackLogReading? reading, out Refusal? why))
             return why;

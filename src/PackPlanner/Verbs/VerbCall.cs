@@ -1,6 +1,7 @@
 using System.CommandLine;
 using PackPlanner.Core.Cells;
 using PackPlanner.Formats;
+using PackPlanner.Formats.Tables;
 using PackPlanner.Formats.Words;
 using UnitsNet;
 
@@ -72,6 +73,16 @@ internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, T
                 $"Use one of {string.Join(", ", Chemistries.All.Select(c => c.Name))}.");
         return found;
     }
+
+    /// <summary>What the common options say about reading a table or a log; a verb adds what its own options say.</summary>
+    internal ReadOptions ReadOptions() => new()
+    {
+        Decimal = Decimal,
+        CurrentSign = CurrentSign,
+        Chemistry = Chemistry(),
+        StandardInput = StandardInput,
+        Stopped = Stopped,
+    };
 
     /// <summary>--repeatability as a fraction, null when not given.</summary>
     internal double? RepeatabilityFraction() =>

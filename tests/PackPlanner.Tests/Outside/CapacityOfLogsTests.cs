@@ -1,5 +1,6 @@
 using PackPlanner.Core.Bench;
 using PackPlanner.Formats.Logs;
+using PackPlanner.Formats.Tables;
 using PackPlanner.Tests.House;
 
 namespace PackPlanner.Tests.Outside;
@@ -9,7 +10,7 @@ public class CapacityOfLogsTests
 {
     internal static CurveReading Read(string set, string file, CurveRequest? request = null)
     {
-        Assert.True(TesterLogs.Read(Repository.Data(set, file), new LogReadOptions()).Is(out TesterLogReading? log, out _));
+        Assert.True(TesterLogs.Read(Repository.Data(set, file), new ReadOptions()).Is(out TesterLogReading? log, out _));
         return TestCurves.Read(log.Curve, (request ?? new CurveRequest()) with { IsStepTable = log.IsStepTable });
     }
 

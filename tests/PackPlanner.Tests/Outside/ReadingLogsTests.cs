@@ -1,6 +1,7 @@
 using System.Globalization;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Logs;
+using PackPlanner.Formats.Tables;
 using PackPlanner.Tests.House;
 
 namespace PackPlanner.Tests.Outside;
@@ -14,7 +15,7 @@ public class ReadingLogsTests
     public void A_car_log_loses_exactly_its_fillers_and_still_names_the_lowest_cell(
         string file, int groups, int rows, int fillers, int firstLine, int lowest)
     {
-        Assert.True(PackLogs.Read(Repository.Data("ev-field", file), new LogReadOptions()).Is(out PackLogReading? reading, out Refusal? why), why?.ToString());
+        Assert.True(PackLogs.Read(Repository.Data("ev-field", file), new ReadOptions()).Is(out PackLogReading? reading, out Refusal? why), why?.ToString());
 
         Assert.Equal((groups, rows), (reading.Log.Groups, reading.Log.Rows));
         Assert.Equal((rows, rows), (reading.Account.RowsRead, reading.Account.RowsUsed));
@@ -29,7 +30,7 @@ public class ReadingLogsTests
     [Fact]
     public void A_step_table_with_Chinese_headings_gives_the_testers_own_charge()
     {
-        Assert.True(TesterLogs.Read(Repository.Data("pulsebat", "steps_LMO_101.csv"), new LogReadOptions()).Is(out TesterLogReading? reading, out Refusal? why), why?.ToString());
+        Assert.True(TesterLogs.Read(Repository.Data("pulsebat", "steps_LMO_101.csv"), new ReadOptions()).Is(out TesterLogReading? reading, out Refusal? why), why?.ToString());
 
         Assert.True(reading.IsStepTable);
         int at = Array.FindIndex(reading.Curve.CounterAh!, ah => Math.Abs(ah - 14.0409) < 1e-9);
@@ -44,7 +45,7 @@ public class ReadingLogsTests
     [Fact]
     public void A_log_without_heading_gives_the_published_charge()
     {
-        Assert.True(TesterLogs.Read(Repository.Data("samsung-30q", "discharge_1_1.lvm"), new LogReadOptions()).Is(out TesterLogReading? reading, out Refusal? why), why?.ToString());
+        Assert.True(TesterLogs.Read(Repository.Data("samsung-30q", "discharge_1_1.lvm"), new ReadOptions()).Is(out TesterLogReading? reading, out Refusal? why), why?.ToString());
 
         double ah = 0;
         for (int i = 1; i < reading.Curve.TimeS.Length; i++)

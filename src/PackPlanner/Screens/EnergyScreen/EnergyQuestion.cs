@@ -36,30 +36,7 @@ internal sealed record EnergyQuestion(IReadOnlyList<JobGroup> Groups, RideDiagno
         return new Answered(request, budget, raised, open);
     }
 
-    private EnergyRequest Request()
-    {
-        Job job = new() { Title = "", Givens = Givens };
-        if (Groups.Count > 0)
-            return JobEnergy.Request(job, Groups)!;
-        // A log tells only how the groups stand against one another: the fullest is taken as full.
-        IReadOnlyList<GroupDiagnosis> told = Diagnosis!.Groups;
-        bool known = told.All(group => group.StateOfChargeOffset is not null);
-        double most = told.Max(group => group.StateOfChargeOffset?.Value ?? 0);
-        return new EnergyRequest
-        {
-            Groups = [.. told.Select(group => new SeriesGroup(
-                group.Group, group.CapacityAh!.Value.Value, group.ResistanceMilliohm?.Value, known ? 1 + group.StateOfChargeOffset!.Value.Value - most : null, Givens.Parallel))],
-            Chemistry = Givens.Chemistry!,
-            FullV = Givens.NumberOf("fullV"),
-            EmptyV = Givens.NumberOf("emptyV"),
-            PackEmptyV = Givens.NumberOf("controllerLowV"),
-            ControllerMaxV = Givens.NumberOf("controllerHighV"),
-            Load = Givens.SteadyA is > 0 ? new LoadPlan.ConstantCurrent(Givens.SteadyA.Value) : null,
-            TemperatureDegC = Givens.NumberOf("temperatureDegC"),
-            ReserveFraction = Givens.NumberOf("reserve") ?? 0,
-            LinkMilliohm = Givens.LinkMilliohm,
-            RatedAh = Givens.RatedAh * (Givens.Parallel ?? 1),
-            NominalV = Givens.NumberOf("nominalV"),
-        };
-    }
+    private EnergyRequest Request() => Groups.Count > 0
+        ? JobEnergy.Request(new Job { Title = "", Givens = Givens }, Groups)!
+        : JobEnergy.Request(Givens, Diagnosis!)!;
 }

@@ -25,15 +25,7 @@ internal static class FileReader
             Series = givens.Series,
             Stopped = stopped,
         };
-        LogReadOptions logOptions = new()
-        {
-            Decimal = choices.Decimal,
-            CurrentSign = choices.CurrentSign,
-            Chemistry = givens.Chemistry,
-            RatedAh = givens.RatedAh * (givens.Parallel ?? 1),
-            Series = givens.Series,
-            Stopped = stopped,
-        };
+        ReadOptions logOptions = options with { RatedAh = givens.RatedAh * (givens.Parallel ?? 1) };
         // Looked at first, so that a log is not refused as a bad table, nor a table as a bad log.
         if (FileLooks.Look(choices.Path, logOptions).Is(out FileLook? look, out why) && look.Shape.Kind == "pack-log")
             return PackLogs.Read(choices.Path, logOptions).Is(out PackLogReading? log, out why) ? Log(choices, log) : null;

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Logs;
+using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Tests.Formats.Logs;
 
@@ -118,7 +119,7 @@ public class PackLogsTests
     {
         byte[] log = Encoding.UTF8.GetBytes(Spellings.First().Data.Item2);
 
-        Assert.False(LogText.Try(log, new LogReadOptions { Series = 4 }).Is(out _, out Refusal? why));
+        Assert.False(LogText.Try(log, new ReadOptions { Series = 4 }).Is(out _, out Refusal? why));
         Assert.Equal((ExitCodes.Input, "series-differs"), (why!.ExitCode, why.Code));
     }
 

@@ -115,7 +115,7 @@ public class SheetTests
     [InlineData(20, 0.1)]
     [InlineData(54.6, 0.273)]
     public void A_tap_may_be_off_by_a_tenth_of_a_volt_or_half_a_percent(double volts, double tolerance) =>
-        Assert.Equal(tolerance, SheetVolts.Tolerance(volts), 1e-9);
+        Assert.Equal(tolerance, TapCheck.Tolerance(volts), 1e-9);
 
     [Fact]
     public void The_underside_is_mirrored_and_every_sign_changes()
