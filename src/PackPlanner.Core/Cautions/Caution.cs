@@ -8,6 +8,14 @@ namespace PackPlanner.Core.Cautions;
 /// <param name="DoNow">What to do here, where more is known than in the catalogue; null for the catalogue's words.</param>
 public sealed record Caution(string Code, SignalWord Signal, string Where, string Saw, string? DoNow = null)
 {
+    /// <summary>How <see cref="Saw"/> begins where a check could not be made.</summary>
+    public const string NotChecked = "not checked";
+
+    /// <summary>What to do: what is known here, else that the missing reading is wanted, else the catalogue's words.</summary>
+    public string Do => DoNow ?? (Saw.StartsWith(NotChecked, StringComparison.Ordinal)
+        ? "This was not checked, which is not a pass: take the missing reading and ask again."
+        : Entry.DoNow);
+
     /// <summary>The catalogue's entry for this code.</summary>
     public CautionEntry Entry => CautionCatalogue.Of(Code);
 

@@ -24,7 +24,7 @@ public sealed record CautionJson(
             c.Where,
             c.Saw,
             c.Entry.Why,
-            c.DoNow ?? c.Entry.DoNow,
+            c.Do,
             c.Entry.DoNot)),
     ];
 }

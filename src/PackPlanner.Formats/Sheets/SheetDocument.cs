@@ -78,6 +78,6 @@ internal static class SheetDocument
         string word = (raised?.Signal ?? entry.Usual).ToString().ToUpperInvariant();
         string saw = raised is null ? "" : $" {Html.Text(raised.Where)}: {Html.Text(raised.Saw)}.";
         string doNot = entry.DoNot.Length > 0 ? $" <b>{Html.Text(entry.DoNot)}</b>" : "";
-        return $"<div class=\"caution {word}\"><b class=\"word\">{word}</b> <b>{Html.Text(entry.Title)}.</b>{saw} {Html.Text(entry.Why)} {Html.Text(raised?.DoNow ?? entry.DoNow)}{doNot}</div>\n";
+        return $"<div class=\"caution {word}\"><b class=\"word\">{word}</b> <b>{Html.Text(entry.Title)}.</b>{saw} {Html.Text(entry.Why)} {Html.Text(raised?.Do ?? entry.DoNow)}{doNot}</div>\n";
     }
 }

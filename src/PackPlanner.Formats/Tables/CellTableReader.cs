@@ -21,6 +21,9 @@ internal static class CellTableReader
         understood.AddRange(marks.Understood);
         CellRemarks remarks = new(counter);
         Dictionary<ColumnRole, FigureColumn> figures = ReadFigures(layout, rows, marks.Mark, remarks);
+        if (options.Decimal == "auto" && figures.Values.Where(column => column.Of == Dimension.Charge)
+            .Select(column => StrayMarks.Find(source, column, rows, marks.Mark)).FirstOrDefault(found => found is not null) is { } stray)
+            return stray;
         if (SettleUnits(source, figures, options, understood) is { } unsettled)
             return unsettled;
         if (Lacking(source, layout, figures, options) is { } lacking)

@@ -57,8 +57,8 @@ internal sealed class DecimalVote
         }
     }
 
-    // One to three digits, not a lone zero, the mark, exactly three digits.
-    private static bool CouldBeGrouped(string figure)
+    /// <summary>One to three digits, not a lone zero, the mark, exactly three digits.</summary>
+    internal static bool CouldBeGrouped(string figure)
     {
         string plain = figure.TrimStart('+', '-');
         int mark = plain.IndexOfAny(['.', ',']);

@@ -67,7 +67,7 @@ internal static class WriteScreen
         foreach (Core.Cautions.Caution caution in Core.Cautions.Caution.InOrder(picture.Cautions))
         {
             text.Append($"\n{caution.Signal.ToString().ToUpperInvariant()} {caution.Code}, {caution.Where}: {caution.Saw}\n");
-            text.Append($"  why     {caution.Entry.Why}\n  do      {caution.DoNow ?? caution.Entry.DoNow}\n  do not  {caution.Entry.DoNot}\n");
+            text.Append($"  why     {caution.Entry.Why}\n  do      {caution.Do}\n  do not  {caution.Entry.DoNot}\n");
         }
 
         string words = text.ToString();

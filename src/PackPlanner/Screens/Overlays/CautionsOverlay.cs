@@ -97,7 +97,7 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
         CautionEntry entry = caution.Entry;
         foreach ((string word, string says) in new[]
         {
-            ("saw", caution.Saw), ("why", entry.Why), ("do", caution.DoNow ?? entry.DoNow), ("do not", entry.DoNot),
+            ("saw", caution.Saw), ("why", entry.Why), ("do", caution.Do), ("do not", entry.DoNot),
         })
         {
             IReadOnlyList<string> parts = TextWidth.Wrap(area.Look.Of(says), Math.Min(100, area.Width - 13));

@@ -67,6 +67,26 @@ public class CellTablesTests
         Assert.Equal([0.98, 0.97], reading.Rows.Select(row => row.StateOfChargeFraction));
     }
 
+    [Theory]
+    [InlineData("cell;capacity\nA1;2790\nA2;2815\nA3;2,850\n")]
+    [InlineData("Nr;Kapazitaet mAh;V\nA1;2790;3,62\nA2;2815;3,61\nA3;2.815;3,60\nA4;2,850;3,61\n")]
+    public void A_figure_a_thousand_times_off_its_column_by_its_mark_alone_is_not_guessed(string text)
+    {
+        Refusal why = TableText.Refused(text);
+
+        Assert.Equal((ExitCodes.Input, "two-readings"), (why.ExitCode, why.Code));
+        Assert.Contains("2,850", why.Problem.Why, StringComparison.Ordinal);
+        Assert.Contains("line", why.Problem.Where, StringComparison.Ordinal);
+        Assert.Contains("--decimal", why.Problem.Remedy, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("cell;capacity mAh\nA1;2790\nA2;2815\nA3;2,850\n", 2.85)]
+    [InlineData("cell;capacity Ah\nA1;2,790\nA2;2,815\nA3;2,850\n", 2.85)]
+    [InlineData("cell;capacity mAh\nA1;2790\nA2;2815\nA3;310,5\n", 0.3105)]
+    public void A_mark_that_only_one_reading_allows_is_read(string text, double lastAh) =>
+        Assert.Equal(lastAh, TableText.Read(text).Rows[^1].CapacityAh!.Value, 1e-12);
+
     [Fact]
     public void A_capacity_that_can_be_read_in_two_ways_is_refused_with_both()
     {
