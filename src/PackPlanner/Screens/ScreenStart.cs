@@ -46,7 +46,8 @@ internal static class ScreenStart
 
     private static int Run(Desk desk, Surroundings around, bool colour)
     {
-        Application.MaximumIterationsPerSecond = 60;
+        // A turn every 25 ms: slower would be felt at the keys, quicker costs more of a core while nobody types.
+        Application.MaximumIterationsPerSecond = 40;
         Driver.Force16Colors = true;
         DriverSettings.Defaults.SizeDetection = SizeDetectionMode.Polling;
         using IApplication app = Application.Create();
