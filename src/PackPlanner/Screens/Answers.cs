@@ -19,7 +19,7 @@ internal sealed class Answers
     private readonly Desk desk;
     private readonly Derived<CellsQuestion, ScreenedLot> lot;
     private readonly Derived<GroupsQuestion, GroupingOutcome> groups;
-    private readonly Derived<LogQuestion, RideDiagnosis> diagnosis;
+    private readonly Dictionary<int, Derived<LogQuestion, RideDiagnosis>> diagnoses = [];
     private readonly Derived<EnergyQuestion, EnergyQuestion.Answered> energy;
     private readonly Derived<FitQuestion, FitQuestion.Answered> fit;
     private readonly Derived<SheetQuestion, SheetQuestion.Answered> sheets;
@@ -33,7 +33,6 @@ internal sealed class Answers
         this.desk = desk;
         lot = new(desk, "judging the cells", (question, work) => question.Answer(), question => question.IsShort);
         groups = new(desk, "matching", Match, question => question.IsShort);
-        diagnosis = new(desk, "judging the log", (question, work) => question.Answer(work.Stopped), _ => false);
         fit = new(desk, "looking for places", (question, work) => question.Answer(work.Stopped), _ => false);
         sheets = new(desk, "preparing the sheets", (question, work) => question.Answer(), _ => true);
         energy = new(desk, "counting the energy", (question, work) => question.Answer(work.Stopped), _ => false);
@@ -72,10 +71,10 @@ internal sealed class Answers
 
     /// <summary>What a log of the job says; null while it is on its way or cannot be asked.</summary>
     /// <param name="which">The log, from 0.</param>
-    internal RideDiagnosis? Diagnosis(int which) => diagnosis.Of(LogQuestion.Of(desk.Job, which));
+    internal RideDiagnosis? Diagnosis(int which) => DiagnosisOf(which).Of(LogQuestion.Of(desk.Job, which));
 
     /// <summary>Whether a diagnosis is on its way.</summary>
-    internal bool IsDiagnosing => diagnosis.IsWorking;
+    internal bool IsDiagnosing => diagnoses.Values.Any(diagnosis => diagnosis.IsWorking);
 
     /// <summary>A verdict for each cell; null without cells, or while it is on its way.</summary>
     internal ScreenedLot? Lot => lot.Of(CellsQuestion.Of(desk.Job));
@@ -110,6 +109,18 @@ internal sealed class Answers
     {
         prefer = preference;
         this.fewestMoves = fewestMoves;
+    }
+
+    // One answer a log: the energy asks the first one while the screen shows another, and neither may cost the other its answer.
+    private Derived<LogQuestion, RideDiagnosis> DiagnosisOf(int which)
+    {
+        if (!diagnoses.TryGetValue(which, out Derived<LogQuestion, RideDiagnosis>? diagnosis))
+        {
+            diagnosis = new(desk, "judging the log", (question, work) => question.Answer(work.Stopped), _ => false);
+            diagnoses.Add(which, diagnosis);
+        }
+
+        return diagnosis;
     }
 
     private EnergyQuestion? EnergyAsked()

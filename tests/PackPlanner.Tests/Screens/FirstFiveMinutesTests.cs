@@ -1,3 +1,4 @@
+using PackPlanner.Core.Diagnosis;
 
 namespace PackPlanner.Tests.Screens;
 
@@ -78,6 +79,14 @@ public class FirstFiveMinutesTests
                     bench.Desk.CloseAll();
                     bench.Desk.GoTo(step);
                 }
+            }
+
+            // What one log says is kept while another is shown.
+            if (bench.Desk.Job.Logs.Count > 1)
+            {
+                RideDiagnosis first = bench.Desk.Answers.Diagnosis(0)!;
+                Assert.NotSame(first, bench.Desk.Answers.Diagnosis(1));
+                Assert.Same(first, bench.Desk.Answers.Diagnosis(0));
             }
         }
     }
