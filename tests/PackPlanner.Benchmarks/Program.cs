@@ -4,6 +4,8 @@ using PackPlanner.Benchmarks;
 // Tables of targets have a word of their own; everything else goes to the benchmark runner.
 if (args is ["grouping"])
     GroupingTargets.Run();
+else if (args is ["power"])
+    PowerTargets.Run();
 else if (args is ["diagnosis", var from, var to])
     DiagnosisTargets.Run(int.Parse(from, System.Globalization.CultureInfo.InvariantCulture), int.Parse(to, System.Globalization.CultureInfo.InvariantCulture));
 else

@@ -36,6 +36,15 @@ public enum GivenKind
     /// <summary>Kilograms.</summary>
     Kilograms,
 
+    /// <summary>Metres.</summary>
+    Metres,
+
+    /// <summary>Millifarads.</summary>
+    Millifarads,
+
+    /// <summary>Seconds.</summary>
+    Seconds,
+
     /// <summary>A tick.</summary>
     YesNo,
 

@@ -59,6 +59,11 @@ public static class JobEnergy
         TemperatureDegC = givens.NumberOf("temperatureDegC"),
         ReserveFraction = givens.NumberOf("reserve") ?? 0,
         LinkMilliohm = givens.LinkMilliohm,
+        LeadsMilliohm = givens.NumberOf("leadsMilliohm"),
+        JointMilliohm = givens.NumberOf("jointMilliohm"),
+        PeakA = givens.PeakA is > 0 and { } peakA ? peakA : null,
+        PeakS = givens.NumberOf("peakS") is > 0 and { } peakS ? peakS : null,
+        CellMassKg = givens.NumberOf("cellMassKg") is > 0 and { } kg ? kg : null,
         RatedAh = givens.RatedAh * parallel,
         NominalV = givens.NumberOf("nominalV"),
     };
@@ -76,6 +81,9 @@ public static class JobEnergy
         CellRatingA = givens.NumberOf("cellDischargeA"),
         ChargeDegC = givens.NumberOf("chargeTemperatureDegC"),
         ChargerA = givens.NumberOf("chargerA"),
+        InsulationOhm = givens.NumberOf("insulationOhm"),
+        CableM = givens.NumberOf("cableM") is > 0 and { } metres ? metres : null,
+        CapacitanceF = givens.NumberOf("capacitanceMillifarad") is > 0 and { } millifarad ? millifarad / 1000 : null,
     };
 
     private static SeriesGroup Of(JobGroup group)

@@ -25,6 +25,27 @@ public static class CableTable
         return flexible ? Rows[row].Flexible : Rows[row].Stranded;
     }
 
+    // Source: [WireTable], chassis wiring: short, in free air, so optimistic. By gauge; 1/0 is 0, 4/0 is -3.
+    private static readonly (int Gauge, double CarriesA)[] Carries = [(10, 55), (8, 73), (6, 101), (4, 135), (2, 181), (0, 245), (-3, 380)];
+
+    /// <summary>Smallest flexible cable with no more ohms than the copper wire that a table lets carry a current.</summary>
+    /// <param name="ratingA">Rating of the fuse before it, amperes.</param>
+    /// <returns>Square millimetres; null above what the tables hold.</returns>
+    /// <remarks>Source: [WireTable] for the currents, [LspFuseGuide] for a fuse never above what its conductor carries.</remarks>
+    public static double? SmallestForFuse(double ratingA)
+    {
+        foreach ((int gauge, double carriesA) in Carries)
+        {
+            if (carriesA < ratingA)
+                continue;
+            double mostOhmPerKm = Conductors.AwgOhmPerKm(gauge);
+            double found = Rows.FirstOrDefault(row => row.Flexible <= mostOhmPerKm).Mm2;
+            return found > 0 ? found : null;
+        }
+
+        return null;
+    }
+
     /// <summary>Smallest flexible cable whose drop stays within a limit.</summary>
     /// <param name="loadA">Amperes.</param>
     /// <param name="wayM">Length of one way, metres; the current goes there and back.</param>

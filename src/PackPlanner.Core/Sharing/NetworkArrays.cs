@@ -35,11 +35,18 @@ internal sealed class NetworkArrays
 
     internal static NetworkArrays Of(ParallelCells group)
     {
+        Check(group);
+        return new NetworkArrays(group);
+    }
+
+    /// <summary>Refuses what no network is.</summary>
+    /// <exception cref="ArgumentException">A resistance is not above zero, a voltage is not finite, or a link is negative.</exception>
+    internal static void Check(ParallelCells group)
+    {
         if (group.Cells.Any(cell => !(cell.ResistanceMilliohm > 0 && double.IsFinite(cell.ResistanceMilliohm)) || !double.IsFinite(cell.OpenCircuitV)))
             throw new ArgumentException("Each cell needs finite volts and a resistance above zero.", nameof(group));
         if (group.PositiveLinkMilliohm.Concat(group.NegativeLinkMilliohm).Any(link => !(link >= 0 && double.IsFinite(link))))
             throw new ArgumentException("A link's resistance is zero or above.", nameof(group));
-        return new NetworkArrays(group);
     }
 
     /// <summary>Solves with the network's own volts and resistances.</summary>

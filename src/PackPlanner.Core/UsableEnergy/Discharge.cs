@@ -25,16 +25,20 @@ internal static class Discharge
     private static DischargeRun Steady(SeriesString pack, LoadPlan? load, DischargeEnd end, int steps, CancellationToken stopped)
     {
         double stepAh = pack.CapacityAh.Min() / steps;
-        Moment before = At(pack, load, end, 0);
+        StringState state = new(pack);
+        Moment Look(double takenAh) => At(pack, state, load, end, takenAh);
+        Moment before = Look(0);
         double wattHours = 0;
         double hours = 0;
         double squareAH = 0;
+        int lowest = LowestGroup(state, before, end);
         while (before.MarginV > 0 && !IsPast(end, wattHours))
         {
             stopped.ThrowIfCancellationRequested();
-            Moment after = At(pack, load, end, before.TakenAh + stepAh);
-            if (after.MarginV <= 0 || IsPast(end, wattHours + WattHours(before, after)))
-                after = EndWithin(pack, load, end, before, after, wattHours);
+            Moment after = Look(before.TakenAh + stepAh);
+            bool ends = after.MarginV <= 0 || IsPast(end, wattHours + WattHours(before, after));
+            if (ends)
+                (after, lowest) = EndWithin(state, Look, end, before, after, wattHours);
             wattHours += WattHours(before, after);
             double takenAh = after.TakenAh - before.TakenAh;
             if (load is not null)
@@ -43,23 +47,23 @@ internal static class Discharge
                 squareAH += takenAh * (before.LoadA + after.LoadA) / 2;
             }
 
-            bool whole = takenAh > stepAh * 0.999999;
             before = after;
-            if (!whole)
+            if (ends)
                 break;
         }
 
-        return new DischargeRun(before.TakenAh, wattHours, hours, squareAH, before.PackV, before.LowestGroup, before.ByController);
+        return new DischargeRun(before.TakenAh, wattHours, hours, squareAH, before.PackV, lowest, before.ByController);
     }
 
-    private static Moment EndWithin(SeriesString pack, LoadPlan? load, DischargeEnd end, Moment before, Moment after, double wattHours)
+    private static (Moment End, int LowestGroup) EndWithin(
+        StringState state, Func<double, Moment> look, DischargeEnd end, Moment before, Moment after, double wattHours)
     {
         Moment done = before;
         double low = before.TakenAh;
         double high = after.TakenAh;
         for (int i = 0; i < Halvings && high - low > 1e-12; i++)
         {
-            Moment middle = At(pack, load, end, (low + high) / 2);
+            Moment middle = look((low + high) / 2);
             if (middle.MarginV > 0 && !IsPast(end, wattHours + WattHours(before, middle)))
             {
                 low = middle.TakenAh;
@@ -72,28 +76,32 @@ internal static class Discharge
         }
 
         // The reason is what stands just past the end.
-        Moment past = At(pack, load, end, high);
-        return done with { ByController = past.ByController, LowestGroup = past.LowestGroup };
+        Moment past = look(high);
+        return (done with { ByController = past.ByController }, LowestGroup(state, past, end));
     }
 
     private static bool IsPast(DischargeEnd end, double wattHours) => end.AfterWh is { } after && wattHours >= after;
 
     private static double WattHours(Moment before, Moment after) => (after.TakenAh - before.TakenAh) * (before.PackV + after.PackV) / 2;
 
-    private static Moment At(SeriesString pack, LoadPlan? load, DischargeEnd end, double takenAh)
+    private static Moment At(SeriesString pack, StringState state, LoadPlan? load, DischargeEnd end, double takenAh)
     {
-        (double openV, double cellOhm) = pack.At(takenAh);
-        double ohms = cellOhm + pack.LinkOhm;
-        double loadA = Amperes(load, openV, ohms);
-        return Judge(pack, end, takenAh, loadA, openV - loadA * ohms);
+        state.MoveTo(takenAh);
+        return Judge(pack, state, end, Amperes(load, state.OpenV, state.CellOhm + pack.LinkOhm));
     }
 
-    internal static Moment Judge(SeriesString pack, DischargeEnd end, double takenAh, double loadA, double packV)
+    /// <summary>What a current does to the string as it stands.</summary>
+    internal static Moment Judge(SeriesString pack, StringState state, DischargeEnd end, double loadA)
     {
-        (int lowest, double marginV) = pack.Lowest(takenAh, end.UnderLoad ? loadA : 0, end.EmptyV);
+        double packV = state.OpenV - loadA * (state.CellOhm + pack.LinkOhm);
+        double marginV = state.LowestV(end.UnderLoad ? loadA : 0) - end.EmptyV;
         bool byController = end.PackEmptyV is { } limitV && packV - limitV <= 0 && marginV > 0;
-        return new Moment(takenAh, loadA, packV, byController ? packV - end.PackEmptyV!.Value : marginV, lowest, byController);
+        return new Moment(state.TakenAh, loadA, packV, byController ? packV - end.PackEmptyV!.Value : marginV, byController);
     }
+
+    /// <summary>Index of the group that stands lowest at a moment of the string as it stands.</summary>
+    internal static int LowestGroup(StringState state, Moment moment, DischargeEnd end) =>
+        state.LowestGroup(end.UnderLoad ? moment.LoadA : 0);
 
     private static double Amperes(LoadPlan? load, double openV, double ohms) => load switch
     {
@@ -117,8 +125,6 @@ internal static class Discharge
     /// <param name="LoadA">Current.</param>
     /// <param name="PackV">Loaded volts.</param>
     /// <param name="MarginV">Volts above what ends it; zero or below: ended.</param>
-    /// <param name="LowestGroup">Group with the least volts.</param>
     /// <param name="ByController">The controller's limit is what was met.</param>
-    internal readonly record struct Moment(
-        double TakenAh, double LoadA, double PackV, double MarginV, int LowestGroup, bool ByController);
+    internal readonly record struct Moment(double TakenAh, double LoadA, double PackV, double MarginV, bool ByController);
 }

@@ -48,7 +48,7 @@ public sealed record EnergyBudget
     /// <summary>What one change of each kind would give or take.</summary>
     public required IReadOnlyList<LossStep> Sensitivity { get; init; }
 
-    /// <summary>Heat while riding; null parts where a resistance is unknown or there is no load.</summary>
+    /// <summary>Heat while riding; null parts where a resistance or the load is unknown.</summary>
     public required HeatParts Heat { get; init; }
 }
 
@@ -69,10 +69,3 @@ public sealed record UsableAfter(IReadOnlyList<int> Groups, double UsableAh, dou
 /// <param name="LowWh">5 % of the truth lies below.</param>
 /// <param name="HighWh">5 % of the truth lies above.</param>
 public sealed record UsableSpread(double HalfWidthWh, double LowWh, double HighWh);
-
-/// <summary>Heat at the effective current.</summary>
-/// <param name="CellsW">All cells, watts; null when a resistance is unknown or there is no load.</param>
-/// <param name="LinksW">All links and leads, watts; null when unknown or there is no load.</param>
-/// <param name="PerCellW">One cell, watts; null where the number in parallel is unknown too.</param>
-/// <param name="PerLinkW">One link, watts; null when unknown or there is no load.</param>
-public sealed record HeatParts(double? CellsW, double? LinksW, double? PerCellW, double? PerLinkW);

@@ -27,6 +27,8 @@ public static class EnergyBudgets
         DischargeRun atRest = list.Build();
         DischargeRun full = list.BeforeReserve;
         DischargeRun usable = list.Last;
+        // The mean of a steady current over its run misses it by the last digit, and a fuse of exactly that rating is enough.
+        double effectiveA = request.Load is LoadPlan.ConstantCurrent steady ? steady.LoadA : full.EffectiveA;
         return new EnergyBudget
         {
             NominalWh = list.NominalWh,
@@ -39,12 +41,12 @@ public static class EnergyBudgets
             EndsAtGroup = request.Groups[full.LowestGroup].Number,
             EndedByController = full.ByController,
             EndPackV = full.EndPackV,
-            EffectiveA = full.EffectiveA,
+            EffectiveA = effectiveA,
             Hours = usable.Hours,
             AfterBalance = After([], model.Balanced(), request, list),
             AfterReplacement = Replacements(request, model, list),
-            Sensitivity = EnergySensitivity.Of(request, usable.DeliveredWh, stopped),
-            Heat = Heat(request, model, full.EffectiveA),
+            Sensitivity = EnergySensitivity.Of(request, model.Curve, usable.DeliveredWh, stopped),
+            Heat = HeatParts.Of(request, model, effectiveA),
         };
     }
 
@@ -64,20 +66,5 @@ public static class EnergyBudgets
     {
         (DischargeRun ride, DischargeRun kept) = list.Ride(pack);
         return new UsableAfter(replaced, kept.TakenAh, kept.DeliveredWh, ride.ByController ? null : request.Groups[ride.LowestGroup].Number);
-    }
-
-    private static HeatParts Heat(EnergyRequest request, StringModel model, double effectiveA)
-    {
-        if (request.Load is null)
-            return new HeatParts(null, null, null, null);
-        double warmth = request.TemperatureDegC is { } degC ? ResistanceLaw.AtTemperature(degC) : 1;
-        double square = effectiveA * effectiveA;
-        double? cellsW = model.ResistanceOhm is { } ohms ? square * ohms.Sum() * warmth : null;
-        int? cells = request.Groups.All(group => group.Parallel is not null) ? request.Groups.Sum(group => group.Parallel!.Value) : null;
-        return new HeatParts(
-            cellsW,
-            model.LinkOhm is { } linkOhm ? square * linkOhm : null,
-            cellsW / cells,
-            request.LinkMilliohm is { } link ? square * link / 1000 : null);
     }
 }

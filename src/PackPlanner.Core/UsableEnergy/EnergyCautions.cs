@@ -33,6 +33,15 @@ public sealed record StringProtection
 
     /// <summary>True where the resistances given are 1 kHz ones.</summary>
     public bool OnlyFirstInstant { get; init; }
+
+    /// <summary>Insulation between pack and frame, ohms; null: not measured.</summary>
+    public double? InsulationOhm { get; init; }
+
+    /// <summary>One way from pack to controller, metres; null: unknown.</summary>
+    public double? CableM { get; init; }
+
+    /// <summary>Capacitors of the controller, farads; null: unknown.</summary>
+    public double? CapacitanceF { get; init; }
 }
 
 /// <summary>A caution that could not be judged.</summary>
@@ -40,11 +49,14 @@ public sealed record StringProtection
 /// <param name="Why">Which reading is missing.</param>
 public sealed record NotChecked(string Code, string Why);
 
-/// <summary>Cautions that a string in use raises: 9, 11, 21 to 24, 28 and 30.</summary>
+/// <summary>Cautions that a string in use raises: 9 to 11, 21 to 24, 28 and 30.</summary>
 public static class EnergyCautions
 {
     /// <summary>Volts above which a touch is dangerous. Source: [Iso6469-4].</summary>
     public const double ShockV = 60;
+
+    /// <summary>Least insulation for each volt of working voltage, ohms. Source: [Iso6469-4].</summary>
+    public const double LeastOhmPerV = 100;
 
     private const double CoolDegC = 10;
 
@@ -62,6 +74,10 @@ public static class EnergyCautions
         double fullV = request.Groups.Count * request.ChargedToV;
         if (fullV > ShockV)
             raised.Add(new Caution("caution-09", SignalWord.Warning, "pack at full charge", $"{fullV:0.0#} V; the limit is {ShockV:0} V"));
+        if (protection.InsulationOhm is { } insulationOhm)
+            AddIf(raised, Insulation(insulationOhm, fullV));
+        else if (fullV > ShockV)
+            open.Add(new NotChecked("caution-10", "the insulation between pack and frame was not measured"));
         Cold(request, protection, raised, open);
         if (shorted.ProspectiveA is { } prospectiveA)
             AddIf(raised, ShortCircuit.HighCurrent("pack", prospectiveA));
@@ -75,6 +91,15 @@ public static class EnergyCautions
         raised.AddRange(Extrapolated(request, protection));
         return (raised, open);
     }
+
+    /// <summary>Caution 10, where the insulation between pack and frame is too low.</summary>
+    /// <param name="ohm">Insulation, ohms.</param>
+    /// <param name="fullV">Volts of the pack at full charge.</param>
+    /// <returns>The caution, or null.</returns>
+    public static Caution? Insulation(double ohm, double fullV) => ohm < LeastOhmPerV * fullV
+        ? new Caution("caution-10", fullV > ShockV ? SignalWord.Danger : SignalWord.Notice, "pack",
+            FormattableString.Invariant($"{ohm:0} ohm to the frame at {fullV:0.0} V, the least is {LeastOhmPerV * fullV:0} ohm"))
+        : null;
 
     private static void Cold(EnergyRequest request, StringProtection protection, List<Caution> raised, List<NotChecked> open)
     {

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.UsableEnergy;
 
 /// <summary>The usable energy of many strings whose readings differ as tests repeat: the slow way to a spread, without its assumptions.</summary>
@@ -23,10 +25,11 @@ public sealed record EnergyDraws(double LowWh, double MedianWh, double HighWh, i
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(draws, Block);
         Random random = new(seed);
+        OpenCircuitCurve curve = new StringModel(request).Curve;
         List<double> drawnWh = new(draws);
         while (drawnWh.Count < draws && !stopped.IsCancellationRequested)
         {
-            drawnWh.Add(Ride(Drawn(request, random)));
+            drawnWh.Add(Ride(Drawn(request, random), curve));
             if (drawnWh.Count % Block == 0)
                 progress?.Report(drawnWh.Count);
         }
@@ -51,9 +54,9 @@ public sealed record EnergyDraws(double LowWh, double MedianWh, double HighWh, i
     };
 
     // No cancellation inside a single ride: it takes a fraction of a second, and a half ride is no draw.
-    private static double Ride(EnergyRequest request)
+    private static double Ride(EnergyRequest request, OpenCircuitCurve curve)
     {
-        StringModel model = new(request);
+        StringModel model = new(request, curve);
         return new LossList(request, model, CancellationToken.None, Steps).Ride(model.Now()).Kept.DeliveredWh;
     }
 

@@ -38,6 +38,18 @@ public sealed record EnergyRequest
     /// <summary>Leads, fuse and contactor together, milliohm; null: left out.</summary>
     public double? LeadsMilliohm { get; init; }
 
+    /// <summary>Each of the two joints of a cell with its strip or bar, milliohm; null: taken as part of the cell's resistance.</summary>
+    public double? JointMilliohm { get; init; }
+
+    /// <summary>Largest current, amperes; null: unknown.</summary>
+    public double? PeakA { get; init; }
+
+    /// <summary>How long the largest current lasts, seconds; null: unknown.</summary>
+    public double? PeakS { get; init; }
+
+    /// <summary>Mass of one cell, kilograms; null: unknown.</summary>
+    public double? CellMassKg { get; init; }
+
     /// <summary>Capacity of a group when new, ampere-hours; null: ageing is not told.</summary>
     public double? RatedAh { get; init; }
 
@@ -55,6 +67,14 @@ public sealed record EnergyRequest
 
     /// <summary>Assumed where the user states none. Common practice, no source.</summary>
     public const double DefaultRepeatabilityFraction = 0.015;
+
+    /// <summary>All joints as the string's current meets them, milliohm; null where they or the cells in parallel are unknown.</summary>
+    public double? JointsMilliohm => JointMilliohm is { } joint && Groups.All(group => group.Parallel is not null)
+        ? Groups.Sum(group => 2 * joint / group.Parallel!.Value)
+        : null;
+
+    /// <summary>Links, joints and leads together, milliohm; what is unknown counts as nothing.</summary>
+    public double BesideCellsMilliohm => (LinkMilliohm ?? 0) * (Groups.Count - 1) + (LeadsMilliohm ?? 0) + (JointsMilliohm ?? 0);
 
     /// <summary>The charge limit that holds.</summary>
     public double ChargedToV => FullV ?? Chemistry.FullV;

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.UsableEnergy;
 
@@ -7,12 +8,13 @@ internal static class EnergySensitivity
 {
     private const double WarmerK = 10;
 
-    internal static IReadOnlyList<LossStep> Of(EnergyRequest request, double usableWh, CancellationToken stopped)
+    // No change tried here moves the limits, so one curve serves them all.
+    internal static IReadOnlyList<LossStep> Of(EnergyRequest request, OpenCircuitCurve curve, double usableWh, CancellationToken stopped)
     {
         List<LossStep> changes = [];
         void Try(string name, EnergyRequest changed)
         {
-            StringModel model = new(changed);
+            StringModel model = new(changed, curve);
             DischargeRun kept = new LossList(changed, model, stopped).Ride(model.Now()).Kept;
             changes.Add(new LossStep(name, kept.DeliveredWh - usableWh));
         }

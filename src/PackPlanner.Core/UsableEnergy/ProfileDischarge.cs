@@ -4,6 +4,9 @@ namespace PackPlanner.Core.UsableEnergy;
 internal sealed class ProfileDischarge(SeriesString pack, DischargeEnd end, int steps)
 {
     private const double MostStepS = 60;
+    private StringState state = new(pack);
+    private StringState ahead = new(pack);
+    private (double OpenV, double CellOhm) slope;
     private double takenAh;
     private double wattHours;
     private double hours;
@@ -13,6 +16,7 @@ internal sealed class ProfileDischarge(SeriesString pack, DischargeEnd end, int 
     {
         double stepAh = pack.CapacityAh.Min() / steps;
         long done = 0;
+        state.MoveTo(0);
         while (true)
         {
             double cycleStartAh = takenAh;
@@ -25,7 +29,7 @@ internal sealed class ProfileDischarge(SeriesString pack, DischargeEnd end, int 
                         throw new EndlessLoadException();
                     if ((done & 0xFFF) == 0)
                         stopped.ThrowIfCancellationRequested();
-                    Discharge.Moment now = At(step, takenAh);
+                    Discharge.Moment now = Discharge.Judge(pack, state, end, Amperes(step, state));
                     if (now.MarginV <= 0 && now.LoadA >= 0)
                         return Ended(now);
                     double seconds = Math.Min(leftS, Math.Min(MostStepS, 3600 * stepAh / Math.Max(1e-9, Math.Abs(now.LoadA))));
@@ -60,10 +64,13 @@ internal sealed class ProfileDischarge(SeriesString pack, DischargeEnd end, int 
 
             last = After(step, now, high);
             Take(now, last, high);
+            (state, ahead) = (ahead, state);
             return false;
         }
 
         Take(now, after, seconds);
+        (state, ahead) = (ahead, state);
+        slope = state.SlopeSince(ahead);
         last = after;
         return true;
     }
@@ -81,20 +88,26 @@ internal sealed class ProfileDischarge(SeriesString pack, DischargeEnd end, int 
     private static double Delivered(Discharge.Moment now, Discharge.Moment after, double seconds) =>
         (now.LoadA * now.PackV + after.LoadA * after.PackV) / 2 * seconds / 3600;
 
+    // Leaves the string as it stands then in ahead. A current that is given needs no guess; for a power the string is
+    // taken to go on as in the step before, which keeps the second order without a second look at every group.
     private Discharge.Moment After(LoadStep step, Discharge.Moment now, double seconds)
     {
-        double guessA = At(step, now.TakenAh + now.LoadA * seconds / 3600).LoadA;
-        return At(step, now.TakenAh + (now.LoadA + guessA) / 2 * seconds / 3600);
+        double guessA = step.Value;
+        if (step.IsPower)
+        {
+            double aheadAh = now.LoadA * seconds / 3600;
+            guessA = Discharge.AmperesFor(
+                step.Value, state.OpenV + slope.OpenV * aheadAh, state.CellOhm + slope.CellOhm * aheadAh + pack.LinkOhm);
+        }
+
+        ahead.MoveTo(now.TakenAh + (now.LoadA + guessA) / 2 * seconds / 3600);
+        return Discharge.Judge(pack, ahead, end, Amperes(step, ahead));
     }
 
-    private Discharge.Moment At(LoadStep step, double atAh)
-    {
-        (double openV, double cellOhm) = pack.At(atAh);
-        double ohms = cellOhm + pack.LinkOhm;
-        double loadA = step.IsPower ? Discharge.AmperesFor(step.Value, openV, ohms) : step.Value;
-        return Discharge.Judge(pack, end, atAh, loadA, openV - loadA * ohms);
-    }
+    private double Amperes(LoadStep step, StringState at) =>
+        step.IsPower ? Discharge.AmperesFor(step.Value, at.OpenV, at.CellOhm + pack.LinkOhm) : step.Value;
 
+    // The state is the one that the moment was judged from.
     private DischargeRun Ended(Discharge.Moment at) =>
-        new(takenAh, wattHours, hours, squareAH, at.PackV, at.LowestGroup, at.ByController);
+        new(takenAh, wattHours, hours, squareAH, at.PackV, Discharge.LowestGroup(state, at, end), at.ByController);
 }

@@ -24,8 +24,9 @@ internal static class ResistanceLaw
     private static readonly double KelvinSlope = Math.Log(2) / (1 / 273.15 - 1 / 298.15);
 
     /// <summary>Factor on the given resistance at a state of charge; below 0 as at 0.</summary>
-    internal static double AtCharge(double fraction) =>
-        (1 + RisePerFraction * Math.Clamp(LevelDownToFraction - fraction, 0, LevelDownToFraction)) / Mean;
+    internal static double AtCharge(double fraction) => fraction >= LevelDownToFraction
+        ? 1 / Mean
+        : (1 + RisePerFraction * Math.Min(LevelDownToFraction - fraction, LevelDownToFraction)) / Mean;
 
     /// <summary>Factor on the given resistance at a temperature, 1 at 25 °C.</summary>
     internal static double AtTemperature(double degC) => Math.Exp(KelvinSlope * (1 / (degC + 273.15) - 1 / 298.15));

@@ -7,11 +7,13 @@ internal sealed class StringModel
 {
     private readonly EnergyRequest request;
 
-    internal StringModel(EnergyRequest request)
+    /// <param name="request">The string and its load.</param>
+    /// <param name="curve">The curve of a request with the same limits, which need not be built again.</param>
+    internal StringModel(EnergyRequest request, OpenCircuitCurve? curve = null)
     {
         this.request = request;
         double topV = Math.Max(request.Chemistry.FullV, request.ChargedToV);
-        Curve = request.Chemistry.Curve.Between(topV, request.TestCutoffV ?? request.EndsAtV);
+        Curve = curve ?? request.Chemistry.Curve.Between(topV, request.TestCutoffV ?? request.EndsAtV);
         TopFraction = request.ChargedToV >= topV ? 1 : Curve.FractionAt(request.ChargedToV);
         ResistanceOhm = KnownResistances(request.Groups);
         CapacityAh = [.. request.Groups.Select((group, g) => AtRestAh(group.CapacityAh, ResistanceOhm?[g]))];
@@ -29,9 +31,10 @@ internal sealed class StringModel
     /// <summary>Ohms, shape [groups]; null when no group's resistance is known. Unknown ones take the median of the known.</summary>
     internal double[]? ResistanceOhm { get; }
 
-    /// <summary>Links between the groups and leads, ohms; null when the links are unknown.</summary>
-    internal double? LinkOhm => request.LinkMilliohm is null && request.LeadsMilliohm is null ? null
-        : ((request.LinkMilliohm ?? 0) * (request.Groups.Count - 1) + (request.LeadsMilliohm ?? 0)) / 1000;
+    /// <summary>Links between the groups, joints and leads, ohms; null when none of them is known.</summary>
+    internal double? LinkOhm => request.LinkMilliohm is null && request.LeadsMilliohm is null && request.JointsMilliohm is null
+        ? null
+        : request.BesideCellsMilliohm / 1000;
 
     /// <summary>The string as it is now: charged until its first group is full.</summary>
     internal SeriesString Now() => String(CapacityAh, Offsets(TopFraction), withCells: true, withLinks: true);

@@ -14,7 +14,7 @@ public sealed record StringShortCircuit(double? LowA, double? ProspectiveA)
     public static StringShortCircuit Of(EnergyRequest request, bool onlyFirstInstant)
     {
         double fullV = request.Groups.Count * request.ChargedToV;
-        double alsoOhm = ((request.LinkMilliohm ?? 0) * (request.Groups.Count - 1) + (request.LeadsMilliohm ?? 0)) / 1000;
+        double alsoOhm = request.BesideCellsMilliohm / 1000;
         double? Through(Func<SeriesGroup, double?> milliohm) => request.Groups.All(group => milliohm(group) > 0)
             ? ShortCircuit.CurrentA(fullV, request.Groups.Sum(group => milliohm(group)!.Value) / 1000 + alsoOhm)
             : null;

@@ -23,16 +23,11 @@ public static class JobEnergyAnswer
             return Refusal.Input("no-groups", job.Title, "the job has no groups with known capacities", "Add cells, and set series and parallel.");
         if (request.EndsAtV >= request.ChargedToV)
             return Refusal.Input("limits-crossed", job.Title, $"{request.EndsAtV} V empty is not below {request.ChargedToV} V full", "Set fullV and emptyV of one cell.");
-        EnergyBudget budget = EnergyBudgets.Of(request, stopped);
-        StringProtection protection = JobEnergy.Protection(job.Givens);
-        StringShortCircuit shorted = StringShortCircuit.Of(request, onlyFirstInstant: false);
-        (IReadOnlyList<Caution> raised, IReadOnlyList<NotChecked> open) = EnergyCautions.Of(request, budget, shorted, protection);
-        EnergyAnswer answer = EnergyWords.Answer(request, budget, shorted, job.Givens.NumberOf("whPerKm"), protection.ChargerA) with
+        StringFigures figures = StringFigures.Of(request, JobEnergy.Protection(job.Givens), stopped);
+        EnergyAnswer answer = EnergyWords.Answer(figures, job.Givens.NumberOf("whPerKm")) with
         {
             Understood = [.. EnergyAssumptions.Of(request, job.Givens.RepeatabilityFraction is not null)],
-            Cautions = CautionJson.From(raised),
-            NotChecked = [.. open.Select(each => new NotCheckedJson(each.Code, each.Why))],
         };
-        return (answer, raised);
+        return (answer, figures.Raised);
     }
 }

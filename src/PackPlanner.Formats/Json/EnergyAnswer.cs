@@ -75,8 +75,8 @@ public sealed record EnergyAnswer : Answer
     /// <summary>Charger settings; null without --charger.</summary>
     public required ChargerJson? Charger { get; init; }
 
-    /// <summary>Fuse, cable and pre-charge to start a choice from, never the final one; null without a load.</summary>
-    public required StartingPointsJson? StartingPoints { get; init; }
+    /// <summary>Fuse, cable and pre-charge to start a choice from, never the final one.</summary>
+    public required StartingPointsJson StartingPoints { get; init; }
 
     /// <summary>Draws behind the spread; null where it was formed directly.</summary>
     public required int? Draws { get; init; }
@@ -112,10 +112,26 @@ public sealed record VoltagesJson(double Full, double Nominal, double Empty, dou
 
 /// <summary>Heat while riding, watts.</summary>
 /// <param name="Cells">All cells; null when unknown.</param>
-/// <param name="Links">All links and leads; null when unknown.</param>
+/// <param name="Links">All links, joints and leads; null when unknown.</param>
 /// <param name="PerCell">One cell; null when unknown.</param>
 /// <param name="PerLink">One link; null when unknown.</param>
-public sealed record HeatJson(double? Cells, double? Links, double? PerCell, double? PerLink);
+/// <param name="PerJoint">One joint of a cell; null when unknown.</param>
+/// <param name="CellRiseKPerMinute">Kelvin that a cell warms each minute if no heat leaves it; null without its mass.</param>
+/// <param name="Peak">At the largest current; null where none is given.</param>
+public sealed record HeatJson(
+    double? Cells, double? Links, double? PerCell, double? PerLink, double? PerJoint, RangeJson? CellRiseKPerMinute, PeakHeatJson? Peak);
+
+/// <summary>Heat at the largest current, watts.</summary>
+/// <param name="LoadA">The current, amperes.</param>
+/// <param name="Seconds">How long it lasts; null when unknown.</param>
+/// <param name="Cells">All cells; null when unknown.</param>
+/// <param name="Links">All links, joints and leads; null when unknown.</param>
+/// <param name="PerCell">One cell; null when unknown.</param>
+/// <param name="PerLink">One link; null when unknown.</param>
+/// <param name="PerJoint">One joint of a cell; null when unknown.</param>
+/// <param name="CellRiseK">Kelvin that a cell warms in that time if no heat leaves it; null without its mass or the time.</param>
+public sealed record PeakHeatJson(
+    double LoadA, double? Seconds, double? Cells, double? Links, double? PerCell, double? PerLink, double? PerJoint, RangeJson? CellRiseK);
 
 /// <summary>What balancing gives.</summary>
 /// <param name="UsableAh">Ampere-hours then.</param>
@@ -139,15 +155,31 @@ public sealed record AfterReplacementJson(IReadOnlyList<int> Groups, double Usab
 public sealed record ChargerJson(double SetV, double CurrentA, double EndA, double Hours, double? HighestA);
 
 /// <summary>Figures to start a choice from: makers' data, local codes and a qualified person decide.</summary>
-/// <param name="FuseLeastA">1.25 times the effective current.</param>
+/// <param name="ContinuousA">The ride's effective current; null without a load.</param>
+/// <param name="FuseLeastA">1.25 times the effective current; null without a load.</param>
 /// <param name="FuseStandardA">The next standard rating; null above the largest.</param>
 /// <param name="BreakingCapacityA">The fuse must break at least this; null when unknown.</param>
-/// <param name="CableMm2">Smallest flexible cable that loses at most 1 % of the nominal volts; null without a length, or where none does.</param>
+/// <param name="MustClearA">The fuse must still clear in time at this; null when unknown.</param>
+/// <param name="CableMm2">The larger of the next two; null while the length or the load is unknown.</param>
+/// <param name="CableByFuseMm2">Smallest flexible cable that carries the fuse's rating; null without a load.</param>
+/// <param name="CableByDropMm2">Smallest flexible cable that loses at most 1 % of the nominal volts; null without a length, or where none does.</param>
+/// <param name="CableDropV">Volts that the cable loses there and back; null when unknown.</param>
 /// <param name="PreChargeOhm">Largest resistor for 99 % within half a second; null without a capacitance.</param>
 /// <param name="PreChargePeakA">Current through it at first; null likewise.</param>
 /// <param name="PreChargeJ">Energy that it takes each time, joules; null likewise.</param>
+/// <param name="Basis">Where each figure comes from, or what to say so that it can be told.</param>
 public sealed record StartingPointsJson(
-    double FuseLeastA, double? FuseStandardA, double? BreakingCapacityA, double? CableMm2, double? PreChargeOhm, double? PreChargePeakA, double? PreChargeJ);
+    double? ContinuousA, double? FuseLeastA, double? FuseStandardA, double? BreakingCapacityA, double? MustClearA,
+    double? CableMm2, double? CableByFuseMm2, double? CableByDropMm2, double? CableDropV,
+    double? PreChargeOhm, double? PreChargePeakA, double? PreChargeJ, IReadOnlyList<BasisJson> Basis);
+
+/// <summary>Where a figure comes from.</summary>
+/// <param name="Figure">Its key.</param>
+/// <param name="Name">What it is, in words.</param>
+/// <param name="Value">The figure; null when it cannot be told.</param>
+/// <param name="Unit">Its unit.</param>
+/// <param name="From">The rule and its inputs, or what is missing.</param>
+public sealed record BasisJson(string Figure, string Name, double? Value, string Unit, string From);
 
 /// <summary>A caution that could not be judged.</summary>
 /// <param name="Code">Its code.</param>

@@ -25,6 +25,8 @@ public static class EnergyAssumptions
             yield return "The current of the capacity tests is not given: taken as so small that nothing was left in the cells.";
         if (request.Load is not null && request.LinkMilliohm is null)
             yield return "No --link: heat in the links is not known.";
+        if (request.JointMilliohm is not null && request.JointsMilliohm is null)
+            yield return "The cells in parallel are not known, so the joints are left out; --parallel says it.";
         if (request.Groups.All(group => group.ResistanceMilliohm is null))
             yield return "No resistances: heat in the cells and the cut-off under load are not known, so the usable figure is too high.";
         if (!repeatabilityGiven)

@@ -1,4 +1,3 @@
-using PackPlanner.Core.Packs;
 using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.Json;
 
@@ -8,15 +7,12 @@ namespace PackPlanner.Formats.Words;
 public static class EnergyWords
 {
     /// <summary>Fills the answer.</summary>
-    /// <param name="request">What was asked.</param>
-    /// <param name="budget">What came out.</param>
-    /// <param name="shorted">Short-circuit currents.</param>
+    /// <param name="figures">What came out.</param>
     /// <param name="whPerKm">Use for each kilometre; null when unknown.</param>
-    /// <param name="chargerA">Current of the charger; null when none is named.</param>
-    /// <returns>The answer without cautions.</returns>
-    public static EnergyAnswer Answer(
-        EnergyRequest request, EnergyBudget budget, StringShortCircuit shorted, double? whPerKm, double? chargerA)
+    /// <returns>The answer without what was understood.</returns>
+    public static EnergyAnswer Answer(StringFigures figures, double? whPerKm)
     {
+        (EnergyRequest request, EnergyBudget budget, StringShortCircuit shorted) = (figures.Request, figures.Budget, figures.Shorted);
         int series = request.Groups.Count;
         double fullV = series * request.ChargedToV;
         double emptyV = series * request.EndsAtV;
@@ -41,45 +37,18 @@ public static class EnergyWords
                 budget.EndPackV,
                 budget.Hours > 0 ? budget.Hours : null),
             Voltages = new VoltagesJson(fullV, series * request.LabelV, emptyV, request.ControllerMaxV - fullV, emptyV - request.PackEmptyV),
-            HeatW = new HeatJson(budget.Heat.CellsW, budget.Heat.LinksW, budget.Heat.PerCellW, budget.Heat.PerLinkW),
+            HeatW = Heat(budget.Heat),
             ShortCircuitA = shorted.LowA,
             ProspectiveShortCircuitA = shorted.ProspectiveA,
             AfterBalance = new AfterJson(budget.AfterBalance.UsableAh, budget.AfterBalance.UsableWh, budget.AfterBalance.NextBottleneck),
             AfterReplacement = [.. budget.AfterReplacement.Select(after => new AfterReplacementJson(after.Groups, after.UsableAh, after.UsableWh, after.NextBottleneck))],
             Sensitivity = Steps(budget.Sensitivity),
-            Charger = chargerA is { } ampere ? Charger(request, fullV, ampere) : null,
-            StartingPoints = null,
+            Charger = figures.Protection.ChargerA is { } ampere ? Charger(request, fullV, ampere) : null,
+            StartingPoints = StartingPointWords.Json(figures),
             Draws = null,
-            NotChecked = [],
+            Cautions = CautionJson.From(figures.Raised),
+            NotChecked = [.. figures.Open.Select(each => new NotCheckedJson(each.Code, each.Why))],
         };
-    }
-
-    /// <summary>Fuse, cable and pre-charge to start from.</summary>
-    /// <param name="request">What was asked.</param>
-    /// <param name="budget">What came out.</param>
-    /// <param name="shorted">Short-circuit currents.</param>
-    /// <param name="cableM">One way from pack to controller, metres; null when not given.</param>
-    /// <param name="capacitanceF">Capacitors of the controller, farads; null when not given.</param>
-    /// <returns>The figures; null without a load.</returns>
-    public static StartingPointsJson? StartingPoints(
-        EnergyRequest request, EnergyBudget budget, StringShortCircuit shorted, double? cableM, double? capacitanceF)
-    {
-        const double mostDrop = 0.01;
-        const double wanted = 0.99;
-        const double withinS = 0.5;
-        if (budget.EffectiveA <= 0)
-            return null;
-        PreCharge? charge = capacitanceF is { } farads
-            ? new PreCharge(request.Groups.Count * request.ChargedToV, PreCharge.LargestResistorOhm(farads, wanted, withinS), farads)
-            : null;
-        return new StartingPointsJson(
-            FuseRule.OverContinuous * budget.EffectiveA,
-            FuseRule.NextStandardA(budget.EffectiveA),
-            shorted.ProspectiveA,
-            cableM is { } metres ? CableTable.SmallestForDrop(budget.EffectiveA, metres, mostDrop * request.Groups.Count * request.LabelV) : null,
-            charge?.ResistorOhm,
-            charge?.PeakA,
-            charge?.ResistorJ);
     }
 
     /// <summary>Lines for people.</summary>
@@ -97,7 +66,7 @@ public static class EnergyWords
             ? $"Group {answer.EndsAt.Group} ends it at its cut-off; the pack then gives {Figures.Fixed(answer.EndsAt.PackV, 1)} V."
             : $"The controller's low-voltage limit ends it at {Figures.Fixed(answer.EndsAt.PackV, 1)} V; group {answer.EndsAt.Group} is then the lowest.");
         lines.Add($"Volts: {Figures.Fixed(answer.Voltages.Full, 1)} full, {Figures.Fixed(answer.Voltages.Nominal, 1)} nominal, {Figures.Fixed(answer.Voltages.Empty, 1)} empty; margin to the controller {Figures.Fixed(answer.Voltages.MarginHigh, 1)} above, {Figures.Fixed(answer.Voltages.MarginLow, 1)} below.");
-        lines.Add($"Heat: cells {Figures.Digits(answer.HeatW.Cells, 3)} W, links {Figures.Digits(answer.HeatW.Links, 3)} W; one cell {Figures.Digits(answer.HeatW.PerCell, 2)} W, one link {Figures.Digits(answer.HeatW.PerLink, 2)} W.");
+        lines.AddRange(HeatLines(answer.HeatW));
         lines.Add($"A short circuit: at least {Figures.Digits(answer.ShortCircuitA, 3)} A by DC resistance (does the fuse clear?), up to {Figures.Digits(answer.ProspectiveShortCircuitA, 3)} A at the first instant (what must it break?).");
         lines.Add($"After balancing: {Figures.Digits(answer.AfterBalance.UsableAh, 4)} Ah, {Figures.Digits(answer.AfterBalance.UsableWh, 4)} Wh; then {Next(answer.AfterBalance.NextBottleneck)} ends it.");
         lines.AddRange(answer.AfterReplacement.Select(after =>
@@ -106,13 +75,7 @@ public static class EnergyWords
             lines.Add("What matters most: " + string.Join("; ", answer.Sensitivity.Select(change => $"{change.Name} {Signed(change.Wh)} Wh")) + ".");
         if (answer.Charger is { } charger)
             lines.Add($"Charger: {Figures.Fixed(charger.SetV, 2)} V, {Figures.Digits(charger.CurrentA, 3)} A, ends below {Figures.Digits(charger.EndA, 2)} A, about {Figures.Digits(charger.Hours, 2)} h; the cells' data sheet comes first.");
-        if (answer.StartingPoints is { } start)
-        {
-            string cable = start.CableMm2 is { } areaMm2 ? $", flexible cable from {Figures.Digits(areaMm2, 2)} mm2" : "";
-            string charge = start.PreChargeOhm is { } ohm ? $", pre-charge through at most {Figures.Digits(ohm, 3)} ohm ({Figures.Digits(start.PreChargePeakA, 2)} A at first, {Figures.Digits(start.PreChargeJ, 2)} J each time)" : "";
-            lines.Add($"To start a choice from, never final: fuse {Figures.Digits(start.FuseStandardA, 3)} A (at least {Figures.Digits(start.FuseLeastA, 3)} A){cable}{charge}. Makers' data, local codes and a qualified person decide.");
-        }
-
+        lines.AddRange(StartingPointWords.Lines(answer.StartingPoints.Basis));
         lines.AddRange(answer.NotChecked.Select(open => $"Not checked: {open.Code}, {open.Why}."));
         return lines;
     }
@@ -123,6 +86,29 @@ public static class EnergyWords
     public static MainTable Table(EnergyAnswer answer) => new(
         ["step", "wh"],
         [["on the label", answer.NominalWh], .. answer.Losses.Select(loss => (IReadOnlyList<object?>)[loss.Name, loss.Wh]), ["usable", answer.UsableWh]]);
+
+    private static HeatJson Heat(HeatParts heat) => new(
+        heat.Riding?.CellsW, heat.Riding?.LinksW, heat.Riding?.PerCellW, heat.Riding?.PerLinkW, heat.Riding?.PerJointW, Rise(heat.Riding),
+        heat.Peak is { } peak
+            ? new PeakHeatJson(peak.LoadA, peak.Seconds, peak.CellsW, peak.LinksW, peak.PerCellW, peak.PerLinkW, peak.PerJointW, Rise(peak))
+            : null);
+
+    private static RangeJson? Rise(HeatAt? at) => at?.RiseK is { } rise ? new RangeJson(rise.Low, rise.High) : null;
+
+    private static IEnumerable<string> HeatLines(HeatJson heat)
+    {
+        yield return Parts("Heat", heat.Cells, heat.Links, heat.PerCell, heat.PerLink, heat.PerJoint) + Rises(heat.CellRiseKPerMinute, "each minute");
+        if (heat.Peak is { } peak)
+            yield return Parts($"At the peak of {Figures.Digits(peak.LoadA, 3)} A", peak.Cells, peak.Links, peak.PerCell, peak.PerLink, peak.PerJoint)
+                + Rises(peak.CellRiseK, $"in {Figures.Digits(peak.Seconds, 3)} s");
+    }
+
+    private static string Parts(string when, double? cells, double? links, double? cell, double? link, double? joint) =>
+        $"{when}: cells {Figures.Digits(cells, 3)} W, links {Figures.Digits(links, 3)} W; one cell {Figures.Digits(cell, 2)} W, one link {Figures.Digits(link, 2)} W, one joint {Figures.Digits(joint, 2)} W.";
+
+    private static string Rises(RangeJson? rise, string inTime) => rise is null
+        ? ""
+        : $" If no heat left it, a cell would warm by {Figures.Digits(rise.Low, 2)} to {Figures.Digits(rise.High, 2)} K {inTime}.";
 
     private static LossJson[] Steps(IReadOnlyList<LossStep> steps) => [.. steps.Select(step => new LossJson(step.Name, step.Wh))];
 

@@ -53,6 +53,9 @@ public static class TypedGiven
         GivenKind.DegC => "degC",
         GivenKind.Fraction => "%",
         GivenKind.Kilograms => "kg",
+        GivenKind.Metres => "m",
+        GivenKind.Millifarads => "mF",
+        GivenKind.Seconds => "s",
         _ => "",
     };
 
@@ -97,6 +100,9 @@ public static class TypedGiven
             GivenKind.Ohm => As<ElectricResistance>(text, "a resistance", "500kohm", out why)?.Ohms,
             GivenKind.DegC => As<Temperature>(text, "a temperature", "8degC", out why)?.DegreesCelsius,
             GivenKind.Kilograms => As<Mass>(text, "a mass", "11kg", out why)?.Kilograms,
+            GivenKind.Metres => As<Length>(text, "a length", "2m", out why)?.Meters,
+            GivenKind.Millifarads => As<ElectricCapacitance>(text, "a capacitance", "1.5mF", out why)?.Millifarads,
+            GivenKind.Seconds => As<Duration>(text, "a time", "20s", out why)?.Seconds,
             _ => null,
         };
     }

@@ -2,6 +2,7 @@ using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
+using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.Sheets;
 using PackPlanner.Screens.CavityScreen;
 using PackPlanner.Screens.CellsScreen;
@@ -20,7 +21,7 @@ internal sealed class Answers
     private readonly Derived<CellsQuestion, ScreenedLot> lot;
     private readonly Derived<GroupsQuestion, GroupingOutcome> groups;
     private readonly Dictionary<int, Derived<LogQuestion, RideDiagnosis>> diagnoses = [];
-    private readonly Derived<EnergyQuestion, EnergyQuestion.Answered> energy;
+    private readonly Derived<EnergyQuestion, StringFigures> energy;
     private readonly Derived<FitQuestion, FitQuestion.Answered> fit;
     private readonly Derived<SheetQuestion, SheetQuestion.Answered> sheets;
     private (FitQuestion.Answered? Fit, GroupingOutcome? Groups, JobPlacement? Placement, PlacedPack? Pack) placed;
@@ -64,7 +65,7 @@ internal sealed class Answers
     internal string? WhyNoSheets => sheets.Last?.WhyNot;
 
     /// <summary>The usable energy; null while groups are on their way or something is missing.</summary>
-    internal EnergyQuestion.Answered? Energy => energy.Of(EnergyAsked());
+    internal StringFigures? Energy => energy.Of(EnergyAsked());
 
     /// <summary>Whether the energy is being counted.</summary>
     internal bool IsCounting => energy.IsWorking;

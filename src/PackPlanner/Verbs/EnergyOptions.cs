@@ -36,6 +36,11 @@ internal sealed class EnergyOptions
     private static readonly Option<int?> DrawsOption = new("--draws") { Description = "take the spread from so many seeded draws over whole discharges, such as 10000" };
     private static readonly Option<string?> CableLength = new("--cable-length") { Description = "one way from pack to controller, such as 2m: adds a cable to start from" };
     private static readonly Option<string?> CapacitanceOption = new("--capacitance") { Description = "capacitors of the controller, such as 1.5mF: adds a pre-charge resistor to start from" };
+    private static readonly Option<string?> Joint = new("--joint") { Description = "each of the two joints of a cell with its strip or bar, such as 0.1mohm, where the cells' resistances leave it out" };
+    private static readonly Option<string?> Peak = new("--peak") { Description = "largest current, such as 60A: adds the heat at the peak" };
+    private static readonly Option<string?> PeakTime = new("--peak-time") { Description = "how long the peak lasts, such as 20s" };
+    private static readonly Option<string?> CellMass = new("--cell-mass") { Description = "mass of one cell, such as 48g: adds how fast it could warm" };
+    private static readonly Option<string?> InsulationOption = new("--insulation") { Description = "measured between pack and frame, such as 500kohm" };
     private static readonly Option<string?> MassOption = new("--mass") { Description = "vehicle, rider and load, such as 180kg; with --speed, --crr and --cda the use is computed" };
     private static readonly Option<string?> SpeedOption = new("--speed") { Description = "steady speed, such as 45km/h" };
     private static readonly Option<double?> Crr = new("--crr") { Description = "rolling resistance coefficient, such as 0.015" };
@@ -52,7 +57,7 @@ internal sealed class EnergyOptions
     [
         LoadOption, FullVOption, EmptyVOption, PackEmptyV, ControllerMaxV, TemperatureOption, Reserve, Use, RatedAh, NominalV, Link, Leads,
         TestCurrent, TestCutoffV, ParallelOption, CellRating, Charger, ChargeTemperature, Has, DrawsOption, CableLength, CapacitanceOption,
-        MassOption, SpeedOption, Crr, Cda, Efficiency, Aux, Grade,
+        Joint, Peak, PeakTime, CellMass, InsulationOption, MassOption, SpeedOption, Crr, Cda, Efficiency, Aux, Grade,
     ];
 
     internal int? Parallel { get; private init; }
@@ -61,12 +66,6 @@ internal sealed class EnergyOptions
 
     /// <summary>Draws of the Monte Carlo run; null: the spread is formed directly.</summary>
     internal int? Draws { get; private init; }
-
-    /// <summary>One way from pack to controller, metres; null when not given.</summary>
-    internal double? CableM { get; private init; }
-
-    /// <summary>Capacitors of the controller, farads; null when not given.</summary>
-    internal double? CapacitanceF { get; private init; }
 
     internal required StringProtection Protection { get; init; }
 
@@ -78,16 +77,12 @@ internal sealed class EnergyOptions
             Parallel = call.Value(ParallelOption),
             WhPerKm = UseOf(call),
             Draws = call.Value(DrawsOption),
-            CableM = call.Quantity<Length>(CableLength, "a length", "2m")?.Meters,
-            CapacitanceF = call.Quantity<ElectricCapacitance>(CapacitanceOption, "a capacitance", "1.5mF")?.Farads,
             Protection = ProtectionOf(call),
         };
         if (options.Parallel < 1)
             call.Refuse("--parallel", $"{options.Parallel} is no number of cells", "Give 1 or more.");
         if (options.Draws is < 100 or > 1_000_000)
             call.Refuse("--draws", $"{options.Draws} draws tell too little or take too long", "Give from 100 to 1000000.");
-        if (options.CableM <= 0 || options.CapacitanceF <= 0)
-            call.Refuse("--cable-length, --capacitance", "both are above zero", "Correct the figure.");
         options.Fill(new EnergyRequest { Groups = [], Chemistry = Core.Cells.Chemistries.LithiumIronPhosphate });
         return options;
     }
@@ -103,6 +98,10 @@ internal sealed class EnergyOptions
         ReserveFraction = ReserveOf() ?? request.ReserveFraction,
         LinkMilliohm = Milliohm(Link) ?? request.LinkMilliohm,
         LeadsMilliohm = Milliohm(Leads) ?? request.LeadsMilliohm,
+        JointMilliohm = Milliohm(Joint) ?? request.JointMilliohm,
+        PeakA = Above(Peak, call.Quantity<ElectricCurrent>(Peak, "a current", "60A")?.Amperes) ?? request.PeakA,
+        PeakS = Above(PeakTime, call.Quantity<Duration>(PeakTime, "a time", "20s")?.Seconds) ?? request.PeakS,
+        CellMassKg = Above(CellMass, call.Quantity<Mass>(CellMass, "a mass", "48g")?.Kilograms) ?? request.CellMassKg,
         RatedAh = Above(RatedAh, call.Quantity<ElectricCharge>(RatedAh, "a charge", "45Ah")?.AmpereHours) ?? request.RatedAh,
         NominalV = Volts(NominalV) ?? request.NominalV,
         TestCurrentA = call.Quantity<ElectricCurrent>(TestCurrent, "a current", "2A")?.Amperes ?? request.TestCurrentA,
@@ -120,6 +119,9 @@ internal sealed class EnergyOptions
         CellRatingA = Protection.CellRatingA ?? job.CellRatingA,
         ChargerA = Protection.ChargerA ?? job.ChargerA,
         ChargeDegC = Protection.ChargeDegC ?? job.ChargeDegC,
+        InsulationOhm = Protection.InsulationOhm ?? job.InsulationOhm,
+        CableM = Protection.CableM ?? job.CableM,
+        CapacitanceF = Protection.CapacitanceF ?? job.CapacitanceF,
     };
 
     /// <summary>The load, perhaps read from a profile.</summary>
@@ -196,6 +198,9 @@ internal sealed class EnergyOptions
             CellRatingA = call.Quantity<ElectricCurrent>(CellRating, "a current", "10A")?.Amperes,
             ChargerA = call.Quantity<ElectricCurrent>(Charger, "a current", "5A")?.Amperes,
             ChargeDegC = Degrees(call, ChargeTemperature),
+            InsulationOhm = call.Quantity<ElectricResistance>(InsulationOption, "a resistance", "500kohm")?.Ohms,
+            CableM = Above(call, CableLength, call.Quantity<Length>(CableLength, "a length", "2m")?.Meters),
+            CapacitanceF = Above(call, CapacitanceOption, call.Quantity<ElectricCapacitance>(CapacitanceOption, "a capacitance", "1.5mF")?.Farads),
         };
     }
 
@@ -226,7 +231,9 @@ internal sealed class EnergyOptions
         return milliohm;
     }
 
-    private double? Above(Option<string?> option, double? value)
+    private double? Above(Option<string?> option, double? value) => Above(call, option, value);
+
+    private static double? Above(VerbCall call, Option<string?> option, double? value)
     {
         if (value <= 0)
             call.Refuse(option.Name, $"{value} is not above zero", "Correct the figure.");

@@ -89,24 +89,19 @@ internal static class EnergyVerb
         VerbCall call, EnergyOptions options, EnergyRequest request, StringProtection protection, double? whPerKm,
         IReadOnlyList<string> understood, RowAccount? account)
     {
-        EnergyBudget budget;
+        StringFigures figures;
         try
         {
-            budget = EnergyBudgets.Of(request, call.Stopped);
+            figures = StringFigures.Of(request, protection, call.Stopped);
         }
         catch (EndlessLoadException)
         {
             return Refusal.Input("endless-load", "--load", "the profile never empties the pack", "Give a profile that draws more charge than it gives back.");
         }
 
-        StringShortCircuit shorted = StringShortCircuit.Of(request, protection.OnlyFirstInstant);
-        (IReadOnlyList<Caution> raised, IReadOnlyList<NotChecked> open) = EnergyCautions.Of(request, budget, shorted, protection);
-        EnergyAnswer answer = EnergyWords.Answer(request, budget, shorted, whPerKm, protection.ChargerA) with
+        EnergyAnswer answer = EnergyWords.Answer(figures, whPerKm) with
         {
             Understood = [.. understood, .. EnergyAssumptions.Of(request, call.Given(CommonOptions.Repeatability))],
-            Cautions = CautionJson.From(raised),
-            StartingPoints = EnergyWords.StartingPoints(request, budget, shorted, options.CableM, options.CapacitanceF),
-            NotChecked = [.. open.Select(each => new NotCheckedJson(each.Code, each.Why))],
         };
         if (options.Draws is { } draws)
             answer = WithDraws(call, request, draws, answer);

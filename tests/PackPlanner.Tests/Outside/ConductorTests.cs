@@ -152,12 +152,12 @@ public class ConductorTests
     [InlineData(810, 6.5844)]
     [InlineData(690, 7.7295)]
     public void A_small_cell_at_ten_amperes_for_a_minute(double specificHeat, double riseK) =>
-        Assert.Equal(riseK, CellHeat.AdiabaticRiseK(10, 40, 60, 0.045, specificHeat), tolerance: 5e-5);
+        Assert.Equal(riseK, CellHeat.RiseK(10 * 10 * 0.040, 60, 0.045, specificHeat), tolerance: 5e-5);
 
     // Source: by hand: 200² x 0.25 mΩ x 600 s / (5.42 kg x 1000).
     [Fact]
     public void A_large_cell_at_200_amperes_for_ten_minutes() =>
-        Assert.Equal(1.10701, CellHeat.AdiabaticRiseK(200, 0.25, 600, 5.42, 1000), tolerance: 5e-6);
+        Assert.Equal(1.10701, CellHeat.RiseK(200 * 200 * 0.00025, 600, 5.42, 1000), tolerance: 5e-6);
 
     // Source: by hand: 1e14 x 1.7241e-8 / (385 x 8890).
     [Fact]

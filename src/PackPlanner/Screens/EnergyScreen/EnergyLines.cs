@@ -1,29 +1,45 @@
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.UsableEnergy;
+using PackPlanner.Formats.Json;
+using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens.EnergyScreen;
 
-/// <summary>The list from the label to usable, line by line.</summary>
+/// <summary>One line of the step: a figure, and what it comes from.</summary>
+/// <param name="Name">What it is.</param>
+/// <param name="Says">Where it comes from, in short.</param>
+/// <param name="Figure">The figure with its unit; "-" when it is unknown, empty where there is none.</param>
+/// <param name="Rule">The rule behind it, in words.</param>
+/// <param name="IsTotal">Stands out: the label, usable, and the heads of the parts below.</param>
+internal sealed record EnergyLine(string Name, string Says, string Figure, string Rule, bool IsTotal = false);
+
+/// <summary>The list from the label to usable, line by line, and below it volts, heat, short circuit and starting points.</summary>
 internal static class EnergyLines
 {
-    internal static IReadOnlyList<(string Name, string Says, double? Wh)> Of(EnergyQuestion.Answered known, JobGivens givens, Look look)
+    private const string Difference = "the difference of two discharges that differ in this one thing, taken in this order, so that the list adds up";
+    private const string Series = "groups in series carry one current; the first that is full ends the charge, the first loaded cut-off ends the ride";
+
+    internal static IReadOnlyList<EnergyLine> Of(StringFigures known, JobGivens givens, Look look)
     {
         EnergyRequest request = known.Request;
         EnergyBudget budget = known.Budget;
         return
         [
-            ("new, as on the label", $"{request.Groups.Count} x {look.Figure(request.LabelV, 2)} V x {look.Figure(request.LabelAh, 2)} Ah", budget.NominalWh),
-            .. budget.Losses.Select(loss => (loss.Name, Says(loss, request, budget, look), loss.Wh)),
-            ("usable", givens.NumberOf("whPerKm") is > 0 and { } use ? $"{look.Distance(budget.UsableWh / use)} at {look.Figure(use, 0)} Wh/km" : "", (double?)budget.UsableWh),
-            ("ends at", EnergyPicture.Ends(budget, look), null),
+            new("new, as on the label", $"{request.Groups.Count} x {look.Figure(request.LabelV, 2)} V x {look.Figure(request.LabelAh, 2)} Ah", Wh(budget.NominalWh, look), Series, IsTotal: true),
+            .. budget.Losses.Select(loss => new EnergyLine(loss.Name, Says(loss, request, budget, look), loss.Wh > 0 ? "+" + Wh(loss.Wh, look) : Wh(loss.Wh, look), Difference)),
+            new("usable", givens.NumberOf("whPerKm") is > 0 and { } use ? $"{look.Distance(budget.UsableWh / use)} at {look.Figure(use, 0)} Wh/km" : "", Wh(budget.UsableWh, look), Series, IsTotal: true),
+            new("ends at", EnergyPicture.Ends(budget, look), "", Series),
+            .. Volts(request, look),
+            .. Heat(budget.Heat, request, look),
+            .. Shorted(known, look),
+            .. Charger(known, look),
         ];
     }
 
     /// <summary>Remedies and what they give.</summary>
-    internal static IReadOnlyList<(string Word, string Says)> Remedies(EnergyQuestion.Answered known, Look look)
+    internal static IReadOnlyList<(string Word, string Says)> Remedies(EnergyBudget budget, Look look)
     {
-        EnergyBudget budget = known.Budget;
         string Gain(UsableAfter after) => $"{(after.UsableWh >= budget.UsableWh ? "+" : "")}{look.Figure(after.UsableWh - budget.UsableWh, 0)} Wh";
         return
         [
@@ -32,23 +48,23 @@ internal static class EnergyLines
         ];
     }
 
-    internal static WhereFrom? WhereFrom(EnergyQuestion.Answered known, int row, JobGivens givens, Look look)
+    internal static WhereFrom? WhereFrom(StringFigures known, int row, JobGivens givens, Look look)
     {
-        IReadOnlyList<(string Name, string Says, double? Wh)> lines = Of(known, givens, look);
+        IReadOnlyList<EnergyLine> lines = Of(known, givens, look);
         if (row >= lines.Count)
             return null;
-        (string name, string says, double? wh) = lines[row];
+        EnergyLine line = lines[row];
         List<(string, string)> words = [];
-        if (says.Length > 0)
-            words.Add(("from", says));
-        words.Add(("rule", row == 0 || name is "usable" or "ends at"
-            ? "groups in series carry one current; the first that is full ends the charge, the first loaded cut-off ends the ride"
-            : "the difference of two discharges that differ in this one thing, taken in this order, so that the list adds up"));
-        if (name == "usable")
+        if (line.Says.Length > 0)
+            words.Add(("from", line.Says));
+        words.Add(("rule", line.Rule));
+        if (line.Name == "usable")
             words.Add(("spread", $"{look.Figure(known.Budget.Spread.LowWh, 0)} to {look.Figure(known.Budget.Spread.HighWh, 0)} Wh nine times in ten, from how well capacity tests repeat"));
-        words.Add(("method", "docs/methods/energy.md"));
-        return new WhereFrom(wh is null ? name : $"{look.Figure(wh, 0)} Wh ({name})", words);
+        words.Add(("method", "docs/methods/energy.md, docs/methods/conductors.md"));
+        return new WhereFrom(line.Figure.Length == 0 ? line.Name : $"{line.Figure} ({line.Name})", words);
     }
+
+    private static string Wh(double? wh, Look look) => wh is null ? "-" : look.Figure(wh, 0) + " Wh";
 
     private static string Says(LossStep loss, EnergyRequest request, EnergyBudget budget, Look look) => loss.Name switch
     {
@@ -61,4 +77,51 @@ internal static class EnergyLines
         _ when loss.Name.Contains("heat", StringComparison.Ordinal) => $"at {look.Figure(budget.EffectiveA, 1)} A",
         _ => "",
     };
+
+    private static IEnumerable<EnergyLine> Volts(EnergyRequest request, Look look)
+    {
+        int series = request.Groups.Count;
+        const string Rule = "groups in series times the volts of one group; the controller must bear the full pack and still run on the empty one";
+        string Margin(double? volts, string limit) => volts is { } known ? $"{look.Figure(known, 1)} V {(known < 0 ? "BEYOND" : "within")} the controller's {limit}" : $"controller's {limit} not said";
+        yield return new("pack volts, full", Margin(request.ControllerMaxV - series * request.ChargedToV, "highest"), look.Figure(series * request.ChargedToV, 1) + " V", Rule, IsTotal: true);
+        yield return new("pack volts, nominal", "", look.Figure(series * request.LabelV, 1) + " V", Rule);
+        yield return new("pack volts, empty", Margin(series * request.EndsAtV - request.PackEmptyV, "lowest"), look.Figure(series * request.EndsAtV, 1) + " V", Rule);
+    }
+
+    private static IEnumerable<EnergyLine> Heat(HeatParts heat, EnergyRequest request, Look look)
+    {
+        foreach ((HeatAt? at, string when) in new[] { (heat.Riding, "riding"), (heat.Peak, "at the peak") })
+        {
+            if (at is null)
+                continue;
+            string W(double? watts, int decimals) => watts is null ? "-" : look.Figure(watts, decimals) + " W";
+            string rises = at.RiseK is { } rise
+                ? $"; a cell would warm {look.Figure(rise.Low, 1)} to {look.Figure(rise.High, 1)} K in {look.Figure(at.Seconds, 0)} s"
+                : request.CellMassKg is null ? "" : "; how long it lasts is not said";
+            const string Rule = "current squared times DC resistance; the warming counts no cooling at all, so it is the most that can be";
+            yield return new($"heat in cells, {when}", $"at {look.Figure(at.LoadA, 1)} A; one cell {W(at.PerCellW, 2)}{rises}", W(at.CellsW, 1), Rule, IsTotal: true);
+            yield return new($"heat in links, {when}", $"one link {W(at.PerLinkW, 2)}, one joint {W(at.PerJointW, 3)}", W(at.LinksW, 1), Rule);
+        }
+    }
+
+    private static IEnumerable<EnergyLine> Shorted(StringFigures known, Look look)
+    {
+        bool first = true;
+        foreach (BasisJson row in StartingPointWords.Basis(known))
+        {
+            string figure = row.Value is { } value ? $"{look.Figure(value, value < 10 ? 1 : 0)} {row.Unit}" : "-";
+            yield return new(first ? "fuse to start from" : row.Name, row.From, figure, StartingPointWords.NeverFinal, IsTotal: first);
+            first = false;
+        }
+    }
+
+    private static IEnumerable<EnergyLine> Charger(StringFigures known, Look look)
+    {
+        if (known.Protection.ChargerA is not { } chargerA)
+            yield break;
+        double leastAh = known.Request.Groups.Min(group => group.CapacityAh);
+        double? highestA = (known.Protection.ChargeDegC ?? known.Request.TemperatureDegC) is { } degC ? ChargeRates.PerHour(known.Request.Chemistry, degC) * leastAh : null;
+        yield return new("charger set to", $"{look.Figure(chargerA, 1)} A, ends below {look.Figure(ChargeRates.TaperPerHour(known.Request.Chemistry) * leastAh, 2)} A{(highestA is null ? "" : $", at most {look.Figure(highestA, 1)} A at that temperature")}",
+            look.Figure(known.Request.Groups.Count * known.Request.ChargedToV, 1) + " V", "the cells' data sheet comes first; S times the volts of one full group", IsTotal: true);
+    }
 }

@@ -10,7 +10,7 @@ namespace PackPlanner.Screens.EnergyScreen;
 /// <summary>Step 6: from the label to what reaches the controller, every loss named, and what each remedy would give.</summary>
 internal sealed class EnergyModel(Desk desk) : IStep
 {
-    private static readonly string[] Asked = ["steadyA", "controllerLowV", "controllerHighV", "whPerKm", "temperatureDegC", "reserve", "linkMilliohm", "ratedAh", "nominalV", "fullV", "emptyV", "cellDischargeA", "chargerA", "chargeTemperatureDegC"];
+    private static readonly string[] Asked = ["steadyA", "controllerLowV", "controllerHighV", "whPerKm", "temperatureDegC", "reserve", "linkMilliohm", "leadsMilliohm", "jointMilliohm", "ratedAh", "nominalV", "fullV", "emptyV", "cellDischargeA", "chargerA", "chargeTemperatureDegC", "peakA", "peakS", "cellMassKg", "cableM", "capacitanceMillifarad", "insulationOhm"];
 
     private int row;
     private int top;
@@ -23,7 +23,7 @@ internal sealed class EnergyModel(Desk desk) : IStep
 
     public IReadOnlyList<KeyAction> Keys =>
     [
-        new(KeyBook.Numbers, "load, limits", "changes the load, the controller's volts, Wh per km, temperature and reserve",
+        new(KeyBook.Numbers, "load, limits", "changes the load, the controller's volts, Wh per km, temperature, reserve, cable and capacitors",
             () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => GivenField.Choose(desk, "numbers of this screen", Asked)),
         new(KeyBook.Remedy, "remedies", "shows what balancing and new groups would give", () => Answered() is null ? "nothing is counted yet" : null, ShowRemedies),
         new(KeyBook.Open, "explain", "explains the line under the cursor", () => WhereFrom() is null ? "no line is under the cursor" : null, Explain),
@@ -43,12 +43,12 @@ internal sealed class EnergyModel(Desk desk) : IStep
             return;
         }
 
-        IReadOnlyList<(string Name, string Says, double? Wh)> lines = EnergyLines.Of(known, desk.Job!.Givens, desk.Look);
+        IReadOnlyList<EnergyLine> lines = EnergyLines.Of(known, desk.Job!.Givens, desk.Look);
         int width = body.Width >= 110 ? 76 : body.Width;
         row = Math.Clamp(row, 0, lines.Count - 1);
         top = Math.Clamp(top, Math.Max(0, row - body.Height + 1), row);
         for (int y = 0; y < body.Height && top + y < lines.Count; y++)
-            PaintLine(body.Part(0, 0, width, body.Height), y, top + y, lines[top + y], lines.Count);
+            PaintLine(body.Part(0, 0, width, body.Height), y, top + y, lines[top + y]);
         if (body.Width < 110)
             return;
         for (int y = 0; y < body.Height; y++)
@@ -77,8 +77,8 @@ internal sealed class EnergyModel(Desk desk) : IStep
     {
         if (Answered() is not { } known)
             return null;
-        (string name, string says, double? wh) = EnergyLines.Of(known, desk.Job!.Givens, desk.Look)[row];
-        return $"{name}: {says} {(wh is null ? "" : desk.Look.Figure(wh, 0) + " Wh")}";
+        EnergyLine line = EnergyLines.Of(known, desk.Job!.Givens, desk.Look)[row];
+        return $"{line.Name}: {line.Says} {line.Figure}".TrimEnd();
     }
 
     public MainTable Table() => Answered() is { } known
@@ -87,29 +87,28 @@ internal sealed class EnergyModel(Desk desk) : IStep
             [["on the label", known.Budget.NominalWh], .. known.Budget.Losses.Select(loss => new object?[] { loss.Name, loss.Wh }), ["usable", known.Budget.UsableWh]])
         : MainTable.Empty;
 
-    private EnergyQuestion.Answered? Answered() => desk.Answers.Energy;
+    private StringFigures? Answered() => desk.Answers.Energy;
 
-    private void PaintLine(Area area, int y, int index, (string Name, string Says, double? Wh) line, int count)
+    private void PaintLine(Area area, int y, int index, EnergyLine line)
     {
-        bool total = index == 0 || line.Name == "usable";
         if (index == row)
         {
             area.Write(1, y, ">", Ink.Accent | Ink.Bold);
             area.Cursor(1, y);
         }
 
-        area.Write(3, y, TextWidth.Cut(area.Look.Of(line.Name), 30), total ? Ink.Bold : Ink.Plain);
+        Ink ink = line.IsTotal ? Ink.Bold : Ink.Plain;
+        area.Write(3, y, TextWidth.Cut(area.Look.Of(line.Name), 30), ink);
         area.Write(34, y, TextWidth.Cut(area.Look.Of(line.Says), area.Width - 47));
-        string wh = line.Wh is null ? (index < count - 2 ? "-" : "") : (line.Wh > 0 && !total ? "+" : "") + area.Look.Figure(line.Wh, 0) + " Wh";
-        area.Write(area.Width - 12, y, TextWidth.Fit(wh, 11, right: true), total ? Ink.Bold : Ink.Plain);
+        area.Write(area.Width - 12, y, TextWidth.Fit(line.Figure, 11, right: true), ink);
         area.OnClick(0, y, area.Width, () => row = index);
     }
 
-    private static void PaintRemedies(Area area, EnergyQuestion.Answered known)
+    private static void PaintRemedies(Area area, StringFigures known)
     {
         int y = 0;
         area.Write(0, y++, "what a remedy would give", Ink.Bold);
-        foreach ((string what, string gives) in EnergyLines.Remedies(known, area.Look))
+        foreach ((string what, string gives) in EnergyLines.Remedies(known.Budget, area.Look))
         {
             area.Write(0, y, TextWidth.Cut(area.Look.Of(what), area.Width - 12));
             area.WriteRight(y++, gives);
@@ -124,7 +123,7 @@ internal sealed class EnergyModel(Desk desk) : IStep
         }
 
         y++;
-        foreach (NotChecked open in known.NotChecked)
+        foreach (NotChecked open in known.Open)
         {
             foreach (string part in TextWidth.Wrap(area.Look.Of($"not checked: {open.Code}, {open.Why}"), area.Width - 1))
                 area.Write(0, y++, part);
@@ -134,7 +133,7 @@ internal sealed class EnergyModel(Desk desk) : IStep
     private void ShowRemedies()
     {
         if (Answered() is { } known)
-            desk.Show(new TextOverlay("what each remedy would give", EnergyLines.Remedies(known, desk.Look)));
+            desk.Show(new TextOverlay("what each remedy would give", EnergyLines.Remedies(known.Budget, desk.Look)));
     }
 
     private void Explain()

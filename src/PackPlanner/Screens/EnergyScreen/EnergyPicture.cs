@@ -29,13 +29,13 @@ internal static class EnergyPicture
             : new StepPicture(Question, "The groups are not there yet; the energy follows them.", job.Logs.IsEmpty ? "3 Groups: see how they stand" : "7 Log: see whether capacities can be told");
     }
 
-    internal static StepPicture Of(EnergyQuestion.Answered answered, JobGivens givens, Look look)
+    internal static StepPicture Of(StringFigures answered, JobGivens givens, Look look)
     {
         EnergyBudget budget = answered.Budget;
         string km = givens.NumberOf("whPerKm") is > 0 and { } use ? $", {look.Distance(budget.UsableWh / use)} at {look.Figure(use, 0)} Wh/km" : "";
         string load = answered.Request.Load is LoadPlan.ConstantCurrent steady ? $" at {look.Figure(steady.LoadA, 0)} A" : " at rest (no load said)";
         string answer = $"{Kwh(budget.UsableWh, look)} kWh ± {Small(budget.Spread.HalfWidthWh, look)}{km}{load}; {Kwh(budget.UsableWhAtRest, look)} kWh at rest. {Ends(budget, look)}";
-        return new StepPicture(Question, answer, Next(budget, givens, look), answered.Cautions);
+        return new StepPicture(Question, answer, Next(budget, givens, look), answered.Raised);
     }
 
     internal static string Ends(EnergyBudget budget, Look look) => budget.EndedByController

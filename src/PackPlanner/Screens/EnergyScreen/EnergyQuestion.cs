@@ -1,4 +1,3 @@
-using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.UsableEnergy;
@@ -11,9 +10,6 @@ namespace PackPlanner.Screens.EnergyScreen;
 /// <param name="Givens">Chemistry, load, limits, temperature.</param>
 internal sealed record EnergyQuestion(IReadOnlyList<JobGroup> Groups, RideDiagnosis? Diagnosis, JobGivens Givens)
 {
-    /// <summary>What the answer is made of.</summary>
-    internal sealed record Answered(EnergyRequest Request, EnergyBudget Budget, IReadOnlyList<Caution> Cautions, IReadOnlyList<NotChecked> NotChecked);
-
     /// <summary>Why it cannot be asked; null when it can.</summary>
     internal static string? WhyNot(JobGivens givens)
     {
@@ -27,14 +23,7 @@ internal sealed record EnergyQuestion(IReadOnlyList<JobGroup> Groups, RideDiagno
             : null;
     }
 
-    internal Answered Answer(CancellationToken stop)
-    {
-        EnergyRequest request = Request();
-        EnergyBudget budget = EnergyBudgets.Of(request, stop);
-        StringShortCircuit shorted = StringShortCircuit.Of(request, onlyFirstInstant: false);
-        (IReadOnlyList<Caution> raised, IReadOnlyList<NotChecked> open) = EnergyCautions.Of(request, budget, shorted, JobEnergy.Protection(Givens));
-        return new Answered(request, budget, raised, open);
-    }
+    internal StringFigures Answer(CancellationToken stop) => StringFigures.Of(Request(), JobEnergy.Protection(Givens), stop);
 
     private EnergyRequest Request() => Groups.Count > 0
         ? JobEnergy.Request(new Job { Title = "", Givens = Givens }, Groups)!

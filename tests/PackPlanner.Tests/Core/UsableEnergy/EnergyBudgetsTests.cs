@@ -30,7 +30,7 @@ public class EnergyBudgetsTests
         Assert.Equal(32.94 + 32.4 - 68.4, steps["weakest group"]!.Value, tolerance: 1e-5);
         Assert.Equal(0, steps["charge offsets"]!.Value, tolerance: 1e-9);
         Assert.InRange(steps["heat in cells"]!.Value, -0.9, -0.86);
-        Assert.Equal(5 * 5 * 0.020, budget.Heat.CellsW!.Value, tolerance: 1e-9);
+        Assert.Equal(5 * 5 * 0.020, budget.Heat.Riding!.CellsW!.Value, tolerance: 1e-9);
     }
 
     // A full discharge at constant current: I R t whatever the shape of the resistance over charge, because its mean is 1.
@@ -106,7 +106,7 @@ public class EnergyBudgetsTests
 
         Assert.Null(budget.Losses.Single(step => step.Name == "heat in cells").Wh);
         Assert.Null(budget.Losses.Single(step => step.Name == "cut-off under load").Wh);
-        Assert.Null(budget.Heat.CellsW);
+        Assert.Null(budget.Heat.Riding!.CellsW);
         Assert.Null(StringShortCircuit.Of(Request([10]) with { Groups = [new(1, 10, null)] }, false).ProspectiveA);
         Assert.Equal(budget.UsableWh, budget.NominalWh + budget.Losses.Sum(step => step.Wh ?? 0), tolerance: 1e-6);
     }
