@@ -19,9 +19,11 @@ public static class Balancer
     public static BalancingPlan Plan(BalancingRequest request)
     {
         double?[] depthAh = [.. request.Groups.Select(group => Reason(group) is null ? DepthAh(group, request.AtTop) : (double?)null)];
+        // One group that is told stands level with nothing.
+        bool alone = request.Groups.Count > 1 && depthAh.Count(depth => depth is not null) == 1;
         double most = depthAh.Max() ?? 0;
         double least = depthAh.Min() ?? 0;
-        GroupBalance[] groups = [.. request.Groups.Select((group, g) => Balance(request, group, depthAh[g], least, most))];
+        GroupBalance[] groups = [.. request.Groups.Select((group, g) => Balance(request, group, alone ? null : depthAh[g], least, most))];
         bool told = groups.Any(group => group.RemoveAh is not null);
         return new BalancingPlan(
             groups,
@@ -40,7 +42,7 @@ public static class Balancer
     private static GroupBalance Balance(BalancingRequest request, GroupCharge group, double? depthAh, double least, double most)
     {
         if (depthAh is not { } depth)
-            return new GroupBalance(group.Number, null, null, null, null, null, Reason(group));
+            return new GroupBalance(group.Number, null, null, null, null, null, Reason(group) ?? "nothing-to-compare");
         // At the top a group that lacks little is bled; at the bottom a group with much left is.
         double removeAh = request.AtTop ? most - depth : depth - least;
         double addAh = request.AtTop ? depth - least : most - depth;

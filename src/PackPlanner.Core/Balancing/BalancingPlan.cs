@@ -8,6 +8,9 @@ namespace PackPlanner.Core.Balancing;
 public sealed record BalancingPlan(
     IReadOnlyList<GroupBalance> Groups, double? BleedHours, double? ChargeHours, ParallelTopBalance? Parallel)
 {
+    /// <summary>Hours of the quicker way; null where there is none.</summary>
+    public double? Hours => ByBleeding switch { true => BleedHours, false => ChargeHours, null => null };
+
     /// <summary>True when bleeding is quicker or the only way; false when charging is; null when there is neither.</summary>
     public bool? ByBleeding => (BleedHours, ChargeHours) switch
     {
@@ -24,7 +27,7 @@ public sealed record BalancingPlan(
 /// <param name="SpreadAh">Half the width of the 90 % range of both; null when unknown.</param>
 /// <param name="BleedHours">Hours of its balancer; null without one.</param>
 /// <param name="ChargeHours">Hours of the charger; null without one.</param>
-/// <param name="Reason">not-to-be-charged, cannot-tell or no-capacity; null where it is told.</param>
+/// <param name="Reason">not-to-be-charged, cannot-tell, no-capacity, or nothing-to-compare where no other group is told; null where it is told.</param>
 public sealed record GroupBalance(
     int Number, double? RemoveAh, double? AddAh, double? SpreadAh, double? BleedHours, double? ChargeHours, string? Reason);
 

@@ -38,7 +38,8 @@ public static class CableTable
         {
             if (carriesA < ratingA)
                 continue;
-            double mostOhmPerKm = Conductors.AwgOhmPerKm(gauge);
+            // Below the table's first wire in proportion: a thinner wire carries more for its metal, so this stays on the careful side.
+            double mostOhmPerKm = Conductors.AwgOhmPerKm(gauge) * Math.Max(1, Carries[0].CarriesA / ratingA);
             double found = Rows.FirstOrDefault(row => row.Flexible <= mostOhmPerKm).Mm2;
             return found > 0 ? found : null;
         }

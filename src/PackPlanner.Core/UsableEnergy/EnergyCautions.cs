@@ -142,7 +142,15 @@ public static class EnergyCautions
     {
         if (protection.CellRatingA is not { } ratingA || budget.EffectiveA <= 0 || request.Groups.Any(group => group.Parallel is null))
         {
-            open.Add(new NotChecked("caution-24", "a load, the cells in parallel and a cell's rating are needed"));
+            string[] missing =
+            [
+                .. new (bool Is, string Name)[]
+                {
+                    (budget.EffectiveA <= 0, "a load"), (protection.CellRatingA is null, "the highest continuous current of a cell"),
+                    (request.Groups.Any(group => group.Parallel is null), "the cells in parallel"),
+                }.Where(part => part.Is).Select(part => part.Name),
+            ];
+            open.Add(new NotChecked("caution-24", $"not said: {string.Join(", ", missing)}"));
             return;
         }
 

@@ -9,6 +9,8 @@ namespace PackPlanner.Formats.Json;
 /// <param name="BleedHours">All groups bled at once; null without --bleed.</param>
 /// <param name="ChargeHours">One group after the other charged; null without --charger.</param>
 /// <param name="Level">top or bottom.</param>
+/// <param name="OtherLevel">The same at the other end; null where no hours can be told.</param>
+/// <param name="QuickerLevel">top or bottom, or same; null likewise.</param>
 /// <param name="ParallelTopBalance">All groups side by side on one charger; null where it cannot be told.</param>
 public sealed record BalanceAnswer(
     IReadOnlyList<BalanceGroupJson> Groups,
@@ -17,6 +19,8 @@ public sealed record BalanceAnswer(
     double? BleedHours,
     double? ChargeHours,
     string Level,
+    OtherLevelJson? OtherLevel,
+    string? QuickerLevel,
     ParallelTopBalanceJson? ParallelTopBalance) : Answer
 {
     /// <inheritdoc/>
@@ -24,13 +28,19 @@ public sealed record BalanceAnswer(
     public override string Schema => "packplanner/balance";
 }
 
+/// <summary>Levelling at the other end.</summary>
+/// <param name="Level">top or bottom.</param>
+/// <param name="Hours">Hours of the quicker way there.</param>
+/// <param name="Method">bleed or charge.</param>
+public sealed record OtherLevelJson(string Level, double Hours, string Method);
+
 /// <summary>One group.</summary>
 /// <param name="Group">Number, from 1.</param>
 /// <param name="RemoveAh">To bleed so that it stands with the emptiest; null where it cannot be told.</param>
 /// <param name="AddAh">To add so that it stands with the fullest; null where it cannot be told.</param>
 /// <param name="SpreadAh">Half the width of the 90 % range; null when unknown.</param>
 /// <param name="Hours">Hours by the method chosen; null without one.</param>
-/// <param name="Reason">not-to-be-charged, cannot-tell or no-capacity; null where it is told.</param>
+/// <param name="Reason">not-to-be-charged, cannot-tell, no-capacity, or nothing-to-compare where no other group is told; null where it is told.</param>
 public sealed record BalanceGroupJson(int Group, double? RemoveAh, double? AddAh, double? SpreadAh, double? Hours, string? Reason);
 
 /// <summary>All groups joined in parallel and charged to the limit of one.</summary>

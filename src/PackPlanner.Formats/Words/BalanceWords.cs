@@ -8,21 +8,24 @@ public static class BalanceWords
 {
     /// <summary>Fills the answer.</summary>
     /// <param name="plan">What came out.</param>
+    /// <param name="other">The same groups levelled at the other end.</param>
     /// <param name="atTop">Levelled full, or empty.</param>
     /// <param name="largestInrushA">Largest current on joining all groups side by side; null when unknown.</param>
     /// <returns>The answer without cautions.</returns>
-    public static BalanceAnswer Answer(BalancingPlan plan, bool atTop, double? largestInrushA) => new(
+    public static BalanceAnswer Answer(BalancingPlan plan, BalancingPlan other, bool atTop, double? largestInrushA) => new(
         [.. plan.Groups.Select(group => new BalanceGroupJson(group.Number, group.RemoveAh, group.AddAh, group.SpreadAh, plan.ByBleeding switch
         {
             true => group.BleedHours,
             false => group.ChargeHours,
             null => null,
         }, group.Reason))],
-        plan.ByBleeding switch { true => plan.BleedHours, false => plan.ChargeHours, null => null },
+        plan.Hours,
         plan.ByBleeding switch { true => "bleed", false => "charge", null => null },
         plan.BleedHours,
         plan.ChargeHours,
-        atTop ? "top" : "bottom",
+        Level(atTop),
+        other is { Hours: { } hours, ByBleeding: { } bleeds } ? new OtherLevelJson(Level(!atTop), hours, bleeds ? "bleed" : "charge") : null,
+        plan.Hours is { } here && other.Hours is { } there ? Math.Abs(here - there) < 1e-9 * Math.Max(1, here) ? "same" : Level(atTop == here < there) : null,
         plan.Parallel is { } parallel ? new ParallelTopBalanceJson(parallel.ChargeAh, parallel.LeastHours, parallel.StopBelowA, largestInrushA) : null);
 
     /// <summary>Lines for people.</summary>
@@ -38,6 +41,11 @@ public static class BalanceWords
             "charge" => $"Charging group by group takes {Figures.Digits(answer.Hours, 3)} h{quicker}, each held to the limit of one group.",
             _ => answer.Groups.All(group => group.RemoveAh is null) ? "It cannot be told how far the groups are out of step." : "Give --bleed or --charger for the hours.",
         });
+        int untold = answer.Groups.Count(group => group.RemoveAh is null);
+        if (answer.Method is not null && untold > 0)
+            lines.Add($"{untold} of {answer.Groups.Count} groups could not be told or are left out: the hours are those of the others.");
+        if (answer.OtherLevel is { } other)
+            lines.Add($"That is at the {answer.Level}; at the {other.Level} it would take {Figures.Digits(other.Hours, 3)} h ({other.Method}){(answer.QuickerLevel == "same" ? ", the same" : $": the {answer.QuickerLevel} is quicker")}. Charging ends at the top, riding at the bottom: level the end that ends yours too soon.");
         lines.Add("  group   bleed Ah     or add Ah   +/- Ah    hours");
         lines.AddRange(answer.Groups.Select(group =>
             $"  {group.Group,5} {Figures.Digits(group.RemoveAh, 3),10} {Figures.Digits(group.AddAh, 3),13} {Figures.Digits(group.SpreadAh, 2),8} {Figures.Digits(group.Hours, 3),8}{(group.Reason is null ? "" : "  " + group.Reason)}"));
@@ -49,6 +57,8 @@ public static class BalanceWords
 
         return lines;
     }
+
+    private static string Level(bool atTop) => atTop ? "top" : "bottom";
 
     /// <summary>One row for each group.</summary>
     /// <param name="answer">The answer.</param>

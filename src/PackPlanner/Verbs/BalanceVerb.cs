@@ -52,8 +52,9 @@ internal static class BalanceVerb
             return why;
         if (!(bench is null ? FromAnswer(input) : FromTable(bench)).Is(out GroupsFound? found, out why))
             return why;
-        BalancingPlan plan = Balancer.Plan(new BalancingRequest(found.Groups, bleedA, duty, chargerA, level == "top"));
-        BalanceAnswer answer = BalanceWords.Answer(plan, level == "top", bench is null ? null : LargestInrushA(bench)) with
+        BalancingRequest request = new(found.Groups, bleedA, duty, chargerA, level == "top");
+        BalancingPlan other = Balancer.Plan(request with { AtTop = !request.AtTop });
+        BalanceAnswer answer = BalanceWords.Answer(Balancer.Plan(request), other, request.AtTop, bench is null ? null : LargestInrushA(bench)) with
         {
             Understood = [.. bench?.Understood ?? [], .. found.Understood],
             Cautions = CautionJson.From([.. found.Cautions, .. bench?.SafetyCautions() ?? []]),

@@ -15,7 +15,7 @@ public partial class KeptScreensTests
         get
         {
             TheoryData<string, int, int> all = [];
-            foreach (string name in new[] { "start", "job", "cells", "cells-where-from", "cells-cautions", "groups", "groups-keys", "commands" })
+            foreach (string name in new[] { "start", "job", "cells", "cells-where-from", "cells-cautions", "groups", "groups-keys", "commands", "energy", "energy-below" })
             {
                 all.Add(name, 80, 24);
                 all.Add(name, 120, 36);
@@ -51,6 +51,16 @@ public partial class KeptScreensTests
     [GeneratedRegex(@"\s+Kept in[\s\S]*?(?=\n─)")]
     private static partial Regex InFolder();
 
+    private static void SayHowItIsUsed(Bench bench)
+    {
+        foreach ((string key, double value) in new[]
+        {
+            ("steadyA", 6), ("peakA", 12), ("peakS", 20), ("cellMassKg", 0.069), ("linkMilliohm", 0.2), ("controllerLowV", 12.0), ("controllerHighV", 16.5),
+            ("whPerKm", 9), ("cableM", 1.2), ("capacitanceMillifarad", 1), ("chargerA", 2), ("temperatureDegC", 8), ("reserve", 0.1),
+        })
+            bench.Set(key, new PackPlanner.Core.Jobs.JobValue.Number(value));
+    }
+
     private static void GoTo(Bench bench, string name)
     {
         if (name == "start")
@@ -64,6 +74,14 @@ public partial class KeptScreensTests
             case "cells-cautions": bench.Press("2", "!"); break;
             case "groups": bench.Press("3", "Down"); break;
             case "groups-keys": bench.Press("3", "?"); break;
+            case "energy":
+                SayHowItIsUsed(bench);
+                bench.Press("6");
+                break;
+            case "energy-below":
+                SayHowItIsUsed(bench);
+                bench.Press("6", "End");
+                break;
             case "commands":
                 bench.Press("3", ":");
                 bench.Type("lock");

@@ -163,8 +163,10 @@ public class EnergyVerbTests
         JsonElement start = answer.GetProperty("startingPoints");
         Assert.Equal(90, start.GetProperty("fuseStandardA").GetDouble());
         Assert.Equal(72.382, start.GetProperty("preChargeOhm").GetDouble(), tolerance: 1e-3);
-        // 65 A through 0.2 m may lose 72 mV: 5.5 mohm/m, so 4 mm2 (4.95) and not 2.5 (7.98).
-        Assert.Equal(4, start.GetProperty("cableMm2").GetDouble());
+        // 65 A through 0.2 m may lose 72 mV: 5.5 mohm/m, so 4 mm2 (4.95) and not 2.5 (7.98); but the fuse of 90 A asks for 16.
+        Assert.Equal(4, start.GetProperty("cableByDropMm2").GetDouble());
+        Assert.Equal(16, start.GetProperty("cableMm2").GetDouble());
+        Assert.All(start.GetProperty("basis").EnumerateArray(), basis => Assert.NotEmpty(basis.GetProperty("from").GetString()!));
         Assert.Equal(200, answer.GetProperty("draws").GetInt32());
     }
 

@@ -82,10 +82,21 @@ internal static class EnergyLines
     {
         int series = request.Groups.Count;
         const string Rule = "groups in series times the volts of one group; the controller must bear the full pack and still run on the empty one";
-        string Margin(double? volts, string limit) => volts is { } known ? $"{look.Figure(known, 1)} V {(known < 0 ? "BEYOND" : "within")} the controller's {limit}" : $"controller's {limit} not said";
-        yield return new("pack volts, full", Margin(request.ControllerMaxV - series * request.ChargedToV, "highest"), look.Figure(series * request.ChargedToV, 1) + " V", Rule, IsTotal: true);
+        string high = (request.ControllerMaxV - series * request.ChargedToV) switch
+        {
+            null => "controller's highest not said",
+            < 0 and var over => $"{look.Figure(-over, 1)} V ABOVE what the controller bears",
+            var under => $"{look.Figure(under, 1)} V below the controller's highest",
+        };
+        string low = (series * request.EndsAtV - request.PackEmptyV) switch
+        {
+            null => "controller's lowest not said",
+            < 0 and var sooner => $"controller stops {look.Figure(-sooner, 1)} V sooner",
+            var above => $"{look.Figure(above, 1)} V above the controller's lowest",
+        };
+        yield return new("pack volts, full", high, look.Figure(series * request.ChargedToV, 1) + " V", Rule, IsTotal: true);
         yield return new("pack volts, nominal", "", look.Figure(series * request.LabelV, 1) + " V", Rule);
-        yield return new("pack volts, empty", Margin(series * request.EndsAtV - request.PackEmptyV, "lowest"), look.Figure(series * request.EndsAtV, 1) + " V", Rule);
+        yield return new("pack volts, empty", low, look.Figure(series * request.EndsAtV, 1) + " V", Rule);
     }
 
     private static IEnumerable<EnergyLine> Heat(HeatParts heat, EnergyRequest request, Look look)

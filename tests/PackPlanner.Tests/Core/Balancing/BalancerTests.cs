@@ -39,6 +39,29 @@ public class BalancerTests
     }
 
     [Fact]
+    public void A_group_alone_among_silent_ones_stands_level_with_nothing()
+    {
+        BalancingPlan plan = Balancer.Plan(new BalancingRequest([new(1, 100, null), new(2, 100, 0.9)], 0.1, 1, 5, true));
+
+        Assert.Equal("nothing-to-compare", plan.Groups[1].Reason);
+        Assert.Null(plan.Groups[1].RemoveAh);
+        Assert.Null(plan.Hours);
+    }
+
+    // By hand: 100 and 90 Ah, both half full, lack 50 and 45 Ah: 5 Ah at 0.1 A are 50 h. They hold 50 and 45 Ah: 50 h again.
+    // At 60 and 50 % they lack 40 and 45 Ah, 50 h; they hold 60 and 45 Ah, 150 h: here the top is quicker.
+    [Theory]
+    [InlineData(0.5, 0.5, 50, 50)]
+    [InlineData(0.6, 0.5, 50, 150)]
+    public void Top_and_bottom_are_two_answers(double first, double second, double topHours, double bottomHours)
+    {
+        BalancingRequest request = new([new(1, 100, first), new(2, 90, second)], 0.1, 1, null, AtTop: true);
+
+        Assert.Equal(topHours, Balancer.Plan(request).Hours!.Value, tolerance: 1e-9);
+        Assert.Equal(bottomHours, Balancer.Plan(request with { AtTop = false }).Hours!.Value, tolerance: 1e-9);
+    }
+
+    [Fact]
     public void A_group_that_must_not_be_charged_is_left_out_and_sets_no_level()
     {
         BalancingPlan plan = Balancer.Plan(new BalancingRequest([new(1, 100, 0.05, NotToBeCharged: true), new(2, 100, 0.98), new(3, 100, 1.0)], 0.1, 1, 5, true));

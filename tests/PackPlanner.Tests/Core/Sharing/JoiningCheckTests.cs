@@ -28,6 +28,21 @@ public class JoiningCheckTests
         Assert.Contains(Plan([new("1", 3.6, 30, 2.5, false), new("2", 3.6751, 30, 2.5, false)]).Cautions, caution => caution.Code == "caution-07");
     }
 
+    // Cells of 2.5 Ah, 60 mΩ between them: 2C is 5 A, 0.3 V apart.
+    [Theory]
+    [InlineData(3.8999, SignalWord.Warning)]
+    [InlineData(3.9001, SignalWord.Danger)]
+    public void A_danger_begins_just_above_twice_the_capacity(double restV, SignalWord expected) =>
+        Assert.Equal(expected, Plan([new("1", 3.6, 30, 2.5, false), new("2", restV, 30, 2.5, false)]).Cautions.First(caution => caution.Code == "caution-07").Signal);
+
+    // Large cells, so that 2C is far off: 50 A and 1 V must both be passed. 20 mΩ between them: 1 V is 50 A; 19 mΩ and 0.99 V are 52 A.
+    [Theory]
+    [InlineData(3.0, 4.0, 10, SignalWord.Warning)]
+    [InlineData(3.0, 4.001, 10, SignalWord.Danger)]
+    [InlineData(3.0, 3.99, 9.5, SignalWord.Warning)]
+    public void Fifty_amperes_alone_and_a_volt_alone_are_no_danger(double lowV, double highV, double milliohm, SignalWord expected) =>
+        Assert.Equal(expected, Plan([new("1", lowV, milliohm, 60, false), new("2", highV, milliohm, 60, false)]).Cautions.First(caution => caution.Code == "caution-07").Signal);
+
     [Fact]
     public void The_receivers_charge_rating_and_the_givers_discharge_rating_are_told_apart()
     {

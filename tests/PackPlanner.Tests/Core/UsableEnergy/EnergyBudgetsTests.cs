@@ -179,6 +179,27 @@ public class EnergyBudgetsTests
         Assert.InRange(order, 1.5, 2.6);
     }
 
+    // The energy of a constant power is exact by itself; the charge that it takes is what the step can get wrong.
+    [Fact]
+    public void Halving_the_step_of_a_profile_in_watts_quarters_the_error()
+    {
+        SeriesString pack = new()
+        {
+            Curve = Straight.Curve,
+            CapacityAh = [10],
+            StartFraction = [0.95],
+            CellOhm = [0.02],
+        };
+        double After(double seconds) => Discharge.Run(
+            pack, new LoadPlan.Profile([new LoadStep(seconds, 60, true)]), new DischargeEnd(3.0, UnderLoad: false, AfterWh: 20),
+            TestContext.Current.CancellationToken, steps: 1).TakenAh;
+
+        double exact = After(0.25);
+
+        double order = Math.Log2(Math.Abs(After(40) - exact) / Math.Abs(After(20) - exact));
+        Assert.InRange(order, 1.7, 2.4);
+    }
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
