@@ -60,7 +60,8 @@ public sealed record EnergyDraws(double LowWh, double MedianWh, double HighWh, i
         return new LossList(request, model, CancellationToken.None, Steps).Ride(model.Now()).Kept.DeliveredWh;
     }
 
-    // Box and Muller. 1 - u keeps the logarithm finite.
-    private static double Normal(Random random) =>
+    /// <summary>A draw of a normal figure of mean 0 and deviation 1, by Box and Muller.</summary>
+    // 1 - u keeps the logarithm finite.
+    internal static double Normal(Random random) =>
         Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }

@@ -4,11 +4,12 @@ namespace PackPlanner.Core.UsableEnergy;
 
 /// <summary>How far the usable energy can be trusted, from how well capacities and resistances repeat.</summary>
 /// <remarks>
-/// Readings are taken as independent and normal. Where a cell ends the ride, the charge taken is the least of several
-/// uncertain figures, and the distribution of that least is formed exactly; the energy follows by what one more
-/// ampere-hour would bring, plus the part that each group's own capacity and resistance have in its volts on the way.
-/// A seeded Monte Carlo run over whole discharges checks it in the tests. States of charge, the curve itself and the
-/// rule for the cold have no spread here.
+/// Readings are taken as independent and normal. The charge taken is the least of several uncertain figures: one for
+/// each group and, where it is given, one for the controller's limit. Without a controller the distribution of that
+/// least is formed exactly. The controller's figure hangs on every group's, so with one it is sampled, from the same
+/// straight-line effects and a fixed seed. The energy follows by the volts that the string has around its end, plus the
+/// part that each group's own capacity and resistance have in its volts on the way. A seeded Monte Carlo run over whole
+/// discharges checks it in the tests. States of charge, the curve itself and the rule for the cold have no spread here.
 /// </remarks>
 internal static class EnergySpread
 {
@@ -21,7 +22,10 @@ internal static class EnergySpread
     {
         double[] sigmaAh = [.. request.Groups.Select((group, g) => request.RepeatabilityFraction / Math.Sqrt(group.Parallel ?? 1) * ridden.CapacityAh[g])];
         double kept = 1 - request.ReserveFraction;
-        (double low, double high) = full.ByController ? ByController(ridden, full, sigmaAh) : ByCell(request, ridden, full, sigmaAh);
+        GroupEnds ends = new(request, ridden, full, sigmaAh);
+        (double low, double high) = request.PackEmptyV is { } limitV
+            ? SampledSpread.Of(ridden, full, ends, limitV)
+            : ByCell(ridden, full, ends);
         return new UsableSpread((high - low) / 2 * kept, Math.Max(0, low) * kept, high * kept);
     }
 
@@ -45,59 +49,19 @@ internal static class EnergySpread
         return (low + high) / 2;
     }
 
-    private static (double LowWh, double HighWh) ByCell(EnergyRequest request, SeriesString ridden, DischargeRun full, double[] sigmaAh)
+    private static (double LowWh, double HighWh) ByCell(SeriesString ridden, DischargeRun full, GroupEnds ends)
     {
-        double[] mean = new double[ridden.Groups];
-        double[] sigma = new double[ridden.Groups];
-        for (int g = 0; g < ridden.Groups; g++)
-        {
-            double end = StringModel.LoadedEnd(ridden.Curve, full.EffectiveA, ridden.CellOhm[g], request.EndsAtV);
-            double part = ridden.StartFraction[g] - end;
-            mean[g] = part * ridden.CapacityAh[g];
-            double endByOhm = full.EffectiveA * ridden.CellOhm[g] * ResistanceLaw.AtCharge(end) * ResistanceFraction / ridden.Curve.SlopeAt(end);
-            sigma[g] = Math.Sqrt(Square(part * sigmaAh[g]) + Square(endByOhm * ridden.CapacityAh[g]));
-        }
-
+        EndEnergy energy = new(ridden, full);
+        double[] sigma = [.. ends.ByCapacityAh.Select((byCapacityAh, g) => Math.Sqrt(Square(byCapacityAh) + Square(ends.ByResistanceAh[g])))];
         // The run itself says where the readings end it; the estimate of each group only says by how much that may move.
-        double lowWh = (QuantileOfLeast(mean, sigma, 0.05) - mean.Min()) * full.EndPackV;
-        double highWh = (QuantileOfLeast(mean, sigma, 0.95) - mean.Min()) * full.EndPackV;
-        double alongWh = NinetyPercent * Math.Sqrt(Enumerable.Range(0, ridden.Groups)
-            .Sum(g => Square(ByCapacity(ridden, full, g) * sigmaAh[g]) + Square(ByResistance(ridden, full, g))));
+        double leastAh = ends.MeanAh.Min();
+        double lowWh = energy.MoreWh(QuantileOfLeast(ends.MeanAh, sigma, 0.05) - leastAh);
+        double highWh = energy.MoreWh(QuantileOfLeast(ends.MeanAh, sigma, 0.95) - leastAh);
+        double alongWh = NinetyPercent * Math.Sqrt(ends.AlongByCapacityWh.Sum(Square) + ends.AlongByResistanceWh.Sum(Square));
         // Of many equal groups one is surely below its reading: then even the high end may lie below the plain figure.
         double high = highWh >= 0 ? Math.Sqrt(Square(highWh) + Square(alongWh)) : highWh + alongWh;
         return (full.DeliveredWh - Math.Sqrt(Square(lowWh) + Square(alongWh)), full.DeliveredWh + high);
     }
-
-    // A larger group moves the controller's limit to a later moment and raises the volts until then: both pull one way.
-    private static (double LowWh, double HighWh) ByController(SeriesString ridden, DischargeRun full, double[] sigmaAh)
-    {
-        double voltPerAh = 0;
-        for (int g = 0; g < ridden.Groups; g++)
-            voltPerAh += ridden.Curve.SlopeAt(ridden.FractionAt(g, full.TakenAh)) / ridden.CapacityAh[g];
-        double variance = 0;
-        for (int g = 0; g < ridden.Groups; g++)
-        {
-            double end = ridden.FractionAt(g, full.TakenAh);
-            double laterAhPerAh = ridden.Curve.SlopeAt(end) * full.TakenAh / Square(ridden.CapacityAh[g]) / voltPerAh;
-            double soonerAh = full.EffectiveA * ridden.CellOhm[g] * ResistanceLaw.AtCharge(end) * ResistanceFraction / voltPerAh;
-            variance += Square((ByCapacity(ridden, full, g) + laterAhPerAh * full.EndPackV) * sigmaAh[g])
-                + Square(ByResistance(ridden, full, g) + soonerAh * full.EndPackV);
-        }
-
-        double halfWh = NinetyPercent * Math.Sqrt(variance);
-        return (full.DeliveredWh - halfWh, full.DeliveredWh + halfWh);
-    }
-
-    // Watt-hours that one more ampere-hour of a group brings at the same charge taken, because it stays at higher volts.
-    private static double ByCapacity(SeriesString ridden, DischargeRun full, int g)
-    {
-        double end = ridden.FractionAt(g, full.TakenAh);
-        return (ridden.Curve.MeanVolts(end, ridden.StartFraction[g]) - ridden.Curve.VoltsAt(end)) * full.TakenAh / ridden.CapacityAh[g];
-    }
-
-    // One sigma of a group's heat, watt-hours.
-    private static double ByResistance(SeriesString ridden, DischargeRun full, int g) =>
-        full.EffectiveA * ridden.CellOhm[g] * full.TakenAh * ResistanceFraction;
 
     private static double Square(double value) => value * value;
 }
