@@ -8,6 +8,8 @@ else if (args is ["power"])
     PowerTargets.Run();
 else if (args is ["diagnosis", var from, var to])
     DiagnosisTargets.Run(int.Parse(from, System.Globalization.CultureInfo.InvariantCulture), int.Parse(to, System.Globalization.CultureInfo.InvariantCulture));
+else if (args is ["screens", .. var parts])
+    ScreensTargets.Run(parts);
 else
     BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
 

@@ -8,7 +8,11 @@ namespace PackPlanner.Screens;
 /// <summary>Job files on the user's disk: new, open, copy, put aside, and which one was on screen last.</summary>
 internal sealed class JobStore(Desk desk, Surroundings around)
 {
-    private string written = "";
+    private readonly Lock disk = new();
+    private readonly Lock writing = new();
+    private string remembered = "";
+    private string? waiting;
+    private bool writes;
 
     /// <summary>Why a name cannot be that of a new job; null when it can.</summary>
     internal string? WhyNotName(string name)
@@ -103,18 +107,59 @@ internal sealed class JobStore(Desk desk, Surroundings around)
             last.Restore(desk);
     }
 
-    /// <summary>Remembers where the user is, so that a kill loses nothing but the last key.</summary>
+    /// <summary>Remembers where the user is, so that a kill loses nothing but the last keys.</summary>
     internal void RememberPlace()
     {
         string place = LastPlace.Of(desk);
-        if (place == written)
+        if (place == remembered)
             return;
-        written = place;
-        LastPlace.Write(around.LastJobFile, place);
+        remembered = place;
+        // No key waits for the disk. One writer at a time, and it always takes the newest place.
+        lock (writing)
+        {
+            waiting = place;
+            if (writes)
+                return;
+            writes = true;
+        }
+
+        around.Aside(WritePlaces);
+    }
+
+    /// <summary>Remembers where the user is and waits until that is written: for leaving.</summary>
+    internal void RememberPlaceNow()
+    {
+        lock (disk)
+        {
+            lock (writing)
+                waiting = null;
+            LastPlace.Write(around.LastJobFile, remembered = LastPlace.Of(desk));
+        }
     }
 
     /// <summary>Says why something could not be done.</summary>
     internal void Tell(Refusal why) => desk.Says = OneLine.Of($"{why.Problem.Where}: {why.Problem.Why}. {why.Problem.Remedy}");
+
+    private void WritePlaces()
+    {
+        while (true)
+        {
+            // A place is taken only by whoever may write it, so that an older one never lands on a newer one.
+            lock (disk)
+            {
+                string? place;
+                lock (writing)
+                {
+                    (place, waiting) = (waiting, null);
+                    writes = place is not null;
+                }
+
+                if (place is null)
+                    return;
+                LastPlace.Write(around.LastJobFile, place);
+            }
+        }
+    }
 
     private bool Put(string file, JobHistory history, int step)
     {

@@ -92,7 +92,7 @@ internal static class ScreenStart
             window.SetNeedsDraw();
             return true;
         });
-        desk.Store.RememberPlace();
+        desk.Store.RememberPlaceNow();
         foreach (PosixSignalRegistration signal in signals)
             signal.Dispose();
         return exitCode;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PackPlanner.Core.Screening;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Plots;
@@ -7,15 +8,12 @@ namespace PackPlanner.Screens.CellsScreen;
 /// <summary>Resistance against capacity of the whole lot, a sign for each verdict; without resistance, how many have how much.</summary>
 internal static class LotPlot
 {
+    // Drawn at every key, gathered once for each lot: ten thousand cells take longer to sort than to draw.
+    private static readonly ConditionalWeakTable<ScreenedLot, (double X, double Y, string Sign)[]> Gathered = [];
+
     internal static void Paint(Area area, ScreenedLot lot)
     {
-        // Rejected last, so that the gravest sign lies on top.
-        (double, double, string)[] points =
-        [
-            .. lot.Cells.Where(cell => cell.CapacityAh is not null && cell.ResistanceMilliohm is not null)
-                .OrderBy(cell => cell.Verdict)
-                .Select(cell => (cell.CapacityAh!.Value, cell.ResistanceMilliohm!.Value, Sign(cell.Verdict))),
-        ];
+        (double, double, string)[] points = Gathered.GetValue(lot, PointsOf);
         if (points.Length > 2)
         {
             ScatterPlot.Paint(area, points, "Ah");
@@ -32,6 +30,14 @@ internal static class LotPlot
         area.Write(PlotFrame.Left, 1, CountBars.Of(ah, low, high, frame.Inside.Width));
         frame.PaintAxes("Ah");
     }
+
+    // Rejected last, so that the gravest sign lies on top.
+    private static (double X, double Y, string Sign)[] PointsOf(ScreenedLot lot) =>
+    [
+        .. lot.Cells.Where(cell => cell.CapacityAh is not null && cell.ResistanceMilliohm is not null)
+            .OrderBy(cell => cell.Verdict)
+            .Select(cell => (cell.CapacityAh!.Value, cell.ResistanceMilliohm!.Value, Sign(cell.Verdict))),
+    ];
 
     private static string Sign(Verdict verdict) => verdict switch
     {

@@ -155,10 +155,11 @@ internal static class FramePainter
             return;
         }
 
-        KeyAction[] general = [.. desk.GeneralKeys.Where(k => k.Label.Length > 0 && k.WhyNot() is null && desk.Step.Keys.All(own => own.Entry != k.Entry))];
+        IReadOnlyList<KeyAction> here = desk.Step.Keys;
+        KeyAction[] general = [.. desk.GeneralKeys.Where(k => k.Label.Length > 0 && here.All(own => own.Entry != k.Entry) && k.WhyNot() is null)];
         PaintHintLine(rows, 0, 1, general, desk);
         int x = rows.Write(1, 1, "here:") + 1;
-        PaintHintLine(rows, 1, x, [.. desk.Step.Keys.Where(k => k.Label.Length > 0 && k.WhyNot() is null)], desk);
+        PaintHintLine(rows, 1, x, [.. here.Where(k => k.Label.Length > 0 && k.WhyNot() is null)], desk);
     }
 
     private static void PaintHintLine(Area rows, int y, int x, KeyAction[] keys, Desk desk)

@@ -17,7 +17,11 @@ internal static class ScatterPlot
         PlotFrame frame = new(area, lowX, highX, lowY, highY);
         frame.PaintAxes(unitX);
         Area inside = frame.Inside;
+        // Ten thousand points fall on a few hundred places; each place is written once.
+        Dictionary<(int X, int Y), string> signs = [];
         foreach ((double x, double y, string sign) in points)
-            inside.Write((int)Math.Round(frame.ColumnOf(x)), (int)Math.Round(frame.RowOf(y)), sign);
+            signs[((int)Math.Round(frame.ColumnOf(x)), (int)Math.Round(frame.RowOf(y)))] = sign;
+        foreach (((int x, int y), string sign) in signs)
+            inside.Write(x, y, sign);
     }
 }

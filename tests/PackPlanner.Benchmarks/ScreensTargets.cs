@@ -1,0 +1,298 @@
+using System.Diagnostics;
+using System.Globalization;
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Diagnosis;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens;
+using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Window;
+using Terminal.Gui.App;
+using Terminal.Gui.Drivers;
+using Terminal.Gui.Input;
+using Terminal.Gui.Testing;
+using Terminal.Gui.Time;
+using Terminal.Gui.Views;
+
+namespace PackPlanner.Benchmarks;
+
+/// <summary>How soon the screens answer: key to screen, first paint against an empty window, memory with a large job.</summary>
+internal static class ScreensTargets
+{
+    private const int Cells = 10_000;
+    private const int LogRows = 300_000;
+    private const int Groups = 16;
+
+    /// <summary>Prints the whole table, or does one part of it in a process of its own.</summary>
+    internal static void Run(IReadOnlyList<string> parts)
+    {
+        switch (parts)
+        {
+            case ["empty"]:
+                PrintFirstPaint(null);
+                break;
+            case ["first"]:
+                PrintFirstPaint(Folder());
+                break;
+            case ["keys"]:
+                PrintKeys();
+                break;
+            case ["memory"]:
+                PrintMemory();
+                break;
+            default:
+                PrintKeys();
+                PrintRatio();
+                foreach (string line in Child("memory"))
+                    Console.WriteLine(line);
+                break;
+        }
+    }
+
+    private static void PrintKeys()
+    {
+        string folder = Folder();
+        Queue<Action> back = new();
+        Desk desk = DeskIn(folder, back);
+        OpenCells(desk, Cells, series: 20, parallel: 10);
+        using Shown shown = new(desk, 80, 24);
+        Await(desk, back);
+        Console.WriteLine($"{Cells} cells, key to screen, ms        p50     p95     worst    processor p50     p95");
+        foreach ((int width, int height) in new[] { (80, 24), (120, 36) })
+        {
+            shown.Resize(width, height);
+            for (int step = 0; step < 8; step++)
+            {
+                desk.GoTo(step);
+                shown.Press(Key.CursorDown);
+                Await(desk, back);
+                Console.WriteLine(Row($"{width}x{height} {desk.Step.Name}", Times(shown, [Key.CursorDown, Key.CursorDown, Key.PageDown, Key.CursorUp, Key.CursorRight, Key.CursorLeft], 120)));
+            }
+        }
+
+        // A key while the same cells are matched anew: 400 groups of 20 keep the search busy.
+        desk.GoTo(1);
+        desk.Do(JobChanges.Set("series", new Given(new JobValue.Number(400), Origin.You(desk.Today))));
+        desk.Do(JobChanges.Set("parallel", new Given(new JobValue.Number(20), Origin.You(desk.Today))));
+        shown.Press(Key.CursorDown);
+        bool working = desk.IsWorking;
+        Console.WriteLine(Row($"while matching{(working ? "" : " (ended before)")}", Times(shown, [Key.CursorDown, Key.CursorUp], 60)));
+        shown.Press((Key)'s');
+        Console.WriteLine(Row("sort (s, S)", Times(shown, [(Key)'s', (Key)'S'], 20)));
+        Directory.Delete(folder, recursive: true);
+    }
+
+    // Beside the clock the processor time of the whole process: on a machine that others keep busy the clock tells of them.
+    private static (double[] Clock, double[] Processor) Times(Shown shown, Key[] keys, int count)
+    {
+        // The first keys also pay for the compiler; they are not what a user feels all day.
+        for (int i = 0; i < 60; i++)
+            shown.Press(keys[i % keys.Length]);
+        double[] ms = new double[count];
+        double[] worked = new double[count];
+        for (int i = 0; i < count; i++)
+        {
+            TimeSpan before = Environment.CpuUsage.TotalTime;
+            long from = Stopwatch.GetTimestamp();
+            shown.Press(keys[i % keys.Length]);
+            ms[i] = Stopwatch.GetElapsedTime(from).TotalMilliseconds;
+            worked[i] = (Environment.CpuUsage.TotalTime - before).TotalMilliseconds;
+        }
+
+        Array.Sort(ms);
+        Array.Sort(worked);
+        return (ms, worked);
+    }
+
+    private static string Row(string what, (double[] Clock, double[] Processor) ms) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{what,-34}{At(ms.Clock, 0.5),7:0.0} {At(ms.Clock, 0.95),7:0.0} {ms.Clock[^1],9:0.0} {At(ms.Processor, 0.5),16:0.0} {At(ms.Processor, 0.95),7:0.0}");
+
+    private static double At(double[] sorted, double share) => sorted[(int)(sorted.Length * share)];
+
+    // Both in processes of their own, turn about, so that what the machine does beside falls on both.
+    private static void PrintRatio()
+    {
+        List<double> empty = [], first = [];
+        for (int i = 0; i < 9; i++)
+        {
+            empty.Add(double.Parse(Child("empty").Single(), CultureInfo.InvariantCulture));
+            first.Add(double.Parse(Child("first").Single(), CultureInfo.InvariantCulture));
+        }
+
+        empty.Sort();
+        first.Sort();
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"first paint: empty window {empty[4]:0} ms, PackPlanner {first[4]:0} ms, ratio {first[4] / empty[4]:0.00} (medians of 9)"));
+    }
+
+    private static string[] Child(string part)
+    {
+        using Process child = Process.Start(new ProcessStartInfo(Environment.ProcessPath!, [typeof(ScreensTargets).Assembly.Location, "screens", part]) { RedirectStandardOutput = true })!;
+        string text = child.StandardOutput.ReadToEnd();
+        child.WaitForExit();
+        return text.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+    }
+
+    private static void PrintFirstPaint(string? folder)
+    {
+        if (folder is null)
+        {
+            using IApplication app = Application.Create(new VirtualTimeProvider());
+            app.Init(DriverRegistry.Names.ANSI);
+            app.Driver!.SetScreenSize(80, 24);
+            using Runnable window = new();
+            app.Begin(window);
+            app.LayoutAndDraw(true);
+            Print();
+            return;
+        }
+
+        Desk desk = DeskIn(folder, new());
+        using Shown shown = new(desk, 80, 24);
+        Print();
+        Directory.Delete(folder, recursive: true);
+
+        static void Print() => Console.WriteLine((DateTime.Now - Process.GetCurrentProcess().StartTime).TotalMilliseconds.ToString("0.0", CultureInfo.InvariantCulture));
+    }
+
+    private static void PrintMemory()
+    {
+        string folder = Folder();
+        Queue<Action> back = new();
+        Desk making = DeskIn(folder, back);
+        OpenCells(making, Cells, series: 16, parallel: 10);
+        making.Do(JobChanges.AddLog(new JobLog(new JobSource("s2", "season.csv", new string('0', 64), SourceKind.PackLog, ["invented"]), Season(), 0)));
+        string file = making.Open!.File;
+        making.Forget();
+        GC.Collect();
+        Desk desk = DeskIn(folder, back);
+        desk.Store.OpenFile(file);
+        using Shown shown = new(desk, 120, 36);
+        for (int step = 0; step < 8; step++)
+        {
+            desk.GoTo(step);
+            shown.Press(Key.CursorDown);
+            Await(desk, back);
+        }
+
+        using Process me = Process.GetCurrentProcess();
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"memory with {Cells} cells and a log of {LogRows} rows x {Groups} groups: {me.WorkingSet64 / 1e6:0} MB now, {me.PeakWorkingSet64 / 1e6:0} MB at most; job file {new FileInfo(file).Length / 1e6:0.0} MB; live {GC.GetTotalMemory(true) / 1e6:0} MB"));
+        Directory.Delete(folder, recursive: true);
+    }
+
+    private static RideLog Season()
+    {
+        double[] time = new double[LogRows], current = new double[LogRows];
+        double[][] volts = [.. Enumerable.Range(0, Groups).Select(_ => new double[LogRows])];
+        double drawnAh = 0;
+        for (int i = 0; i < LogRows; i++)
+        {
+            time[i] = i;
+            bool rest = i % 600 < 60;
+            current[i] = rest ? 0 : i / 7200 % 2 == 0 ? 10 + (i * 7 % 13) : -16;
+            drawnAh = Math.Clamp(drawnAh + (current[i] / 3600), 0, 40);
+            for (int g = 0; g < Groups; g++)
+                volts[g][i] = Math.Round(4.15 - (1.0 * drawnAh / 42) - (current[i] * 0.003) - (g * 0.0002), 3);
+        }
+
+        return new RideLog { TimeS = time, CurrentA = current, GroupV = volts, UsualStepS = 1, Source = "season.csv" };
+    }
+
+    private static void OpenCells(Desk desk, int cells, int series, int parallel)
+    {
+        desk.Store.New("Large lot");
+        CellRow[] rows = [.. Enumerable.Range(1, cells).Select(i => new CellRow
+        {
+            Label = $"T{i:00000}",
+            File = "cells.csv",
+            Line = i + 1,
+            CapacityAh = 3.8 + (0.001 * (i * 7919 % 1000)),
+            CapacityStepAh = 0.001,
+            ResistanceMilliohm = 30 + (0.01 * (i * 104729 % 900)),
+            ResistanceKind = ResistanceKind.Dc,
+            RestV = 3.6 + (0.001 * (i % 50)),
+            Slot = ((i % 4) + 1).ToString(CultureInfo.InvariantCulture),
+        })];
+        desk.Do(JobChanges.AddTable(new JobTable(new JobSource("s1", "cells.csv", new string('0', 64), SourceKind.Cells, ["invented"]), rows, 0)));
+        foreach ((string key, JobValue value) in new (string, JobValue)[]
+        {
+            ("chemistry", new JobValue.Word("NMC")), ("ratedAh", new JobValue.Number(5)),
+            ("series", new JobValue.Number(series)), ("parallel", new JobValue.Number(parallel)),
+        })
+            desk.Do(JobChanges.Set(key, new Given(value, Origin.You(desk.Today))));
+    }
+
+    // Answers come back on this thread, as they do in the program.
+    private static void Await(Desk desk, Queue<Action> back)
+    {
+        long from = Stopwatch.GetTimestamp();
+        do
+        {
+            desk.Draw(80, 24);
+            while (true)
+            {
+                Action? next;
+                lock (back)
+                    back.TryDequeue(out next);
+                if (next is null)
+                    break;
+                next();
+            }
+            Thread.Sleep(5);
+        }
+        while (desk.IsWorking && Stopwatch.GetElapsedTime(from).TotalSeconds < 120);
+    }
+
+    private static string Folder() => Directory.CreateTempSubdirectory("packplanner-targets").FullName;
+
+    private static Desk DeskIn(string folder, Queue<Action> back) => new(
+        new Surroundings
+        {
+            Now = () => DateTime.Now,
+            JobsFolder = Path.Combine(folder, "jobs"),
+            LastJobFile = Path.Combine(folder, "last-job.txt"),
+            Aside = action => Task.Run(action),
+            Back = action =>
+            {
+                lock (back)
+                    back.Enqueue(action);
+            },
+        },
+        new Look());
+
+    /// <summary>The program's window in the library's driver without a terminal.</summary>
+    private sealed class Shown : IDisposable
+    {
+        private readonly IApplication app;
+        private readonly PlannerWindow window;
+
+        internal Shown(Desk desk, int width, int height)
+        {
+            app = Application.Create(new VirtualTimeProvider());
+            app.Init(DriverRegistry.Names.ANSI);
+            app.Driver!.SetScreenSize(width, height);
+            window = new PlannerWindow(desk, colour: true);
+            app.Begin(window);
+            app.LayoutAndDraw(true);
+        }
+
+        internal void Press(Key key)
+        {
+            app.InjectKey(key);
+            app.LayoutAndDraw();
+        }
+
+        internal void Resize(int width, int height)
+        {
+            app.Driver!.SetScreenSize(width, height);
+            app.LayoutAndDraw(true);
+        }
+
+        public void Dispose()
+        {
+            window.Dispose();
+            app.Dispose();
+        }
+    }
+}
