@@ -23,6 +23,7 @@ internal sealed class Answers
     private readonly Dictionary<int, Derived<LogQuestion, RideDiagnosis>> diagnoses = [];
     private readonly Derived<EnergyQuestion, StringFigures> energy;
     private readonly Derived<FitQuestion, FitQuestion.Answered> fit;
+    private readonly Derived<SizeQuestion, SizeQuestion.Answered> choices;
     private readonly Derived<SheetQuestion, SheetQuestion.Answered> sheets;
     private (FitQuestion.Answered? Fit, GroupingOutcome? Groups, JobPlacement? Placement, PlacedPack? Pack) placed;
     private (MatchedPack? Pack, IReadOnlyList<JobGroup>? Groups) matchedGroups;
@@ -35,12 +36,16 @@ internal sealed class Answers
         lot = new(desk, "judging the cells", (question, work) => question.Answer(), question => question.IsShort);
         groups = new(desk, "matching", Match, question => question.IsShort);
         fit = new(desk, "looking for places", (question, work) => question.Answer(work.Stopped), _ => false);
+        choices = new(desk, "weighing the choices", (question, work) => question.Answer(work.Stopped), _ => false);
         sheets = new(desk, "preparing the sheets", (question, work) => question.Answer(), _ => true);
         energy = new(desk, "counting the energy", (question, work) => question.Answer(work.Stopped), _ => false);
     }
 
     /// <summary>The places in the job's space; null without a space, or while they are looked for.</summary>
     internal FitQuestion.Answered? Fit => fit.Of(FitQuestion.Of(desk.Job));
+
+    /// <summary>The choices of S, P and cell; null without a need, or while they are worked out.</summary>
+    internal SizeQuestion.Answered? Choices => choices.Of(SizeQuestion.Of(desk.Job));
 
     /// <summary>The places with the job's groups in them; null while nothing fits.</summary>
     internal PlacedPack? Placed

@@ -15,6 +15,8 @@ internal static class CavityKeys
             () => AskAdd(desk)),
         new(KeyBook.AddFile, "add a case file", "adds a case.json, after showing what it holds",
             () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => FileChooser.Ask(desk)),
+        new(KeyBook.Open, "choices of S and P", "shows the choices of series, parallel and cell that no other beats, with what binds each",
+            () => desk.Job?.SizeNeed is null ? "what the vehicle needs is not known; i adds a need.json" : null, () => desk.Show(ChoicesOverlay.Of(desk))),
         new(KeyBook.Numbers, "numbers", "changes series, parallel and the weight that cells may have",
             () => desk.Job is null ? "no job is open; 1 Job opens one" : null,
             () => GivenField.Choose(desk, "numbers of this screen", ["series", "parallel", "cellMassLimitKg", "clamping", "vents"])),

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PackPlanner.Core.Balancing;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
@@ -12,12 +13,13 @@ namespace PackPlanner.Screens.LogScreen;
 /// <summary>Step 7: what a log says of the pack: findings with their grounds, groups, events, remedies.</summary>
 internal sealed class LogModel : IStep
 {
-    private static readonly string[] Views = ["findings", "groups", "events", "remedies"];
+    private static readonly string[] Views = ["findings", "groups", "events", "remedies", "balance", "changes"];
 
     private readonly Desk desk;
     private readonly ListTable[] tables = [.. Views.Select(_ => new ListTable([new Column("", row => "")]))];
     private readonly PlotWindow window = new();
     private RideDiagnosis? shown;
+    private RideDiagnosis? shownEarlier;
     private Look? shownWith;
     private int view;
     private int which;
@@ -115,19 +117,28 @@ internal sealed class LogModel : IStep
     private RideDiagnosis? Diagnosis()
     {
         RideDiagnosis? known = desk.Answers.Diagnosis(which);
-        if (known is null || (ReferenceEquals(known, shown) && desk.Look == shownWith))
+        RideDiagnosis? earlier = known is null ? null : Earlier(known);
+        if (known is null || (ReferenceEquals(known, shown) && ReferenceEquals(earlier, shownEarlier) && desk.Look == shownWith))
             return known;
-        (shown, shownWith) = (known, desk.Look);
+        (shown, shownEarlier, shownWith) = (known, earlier, desk.Look);
         IReadOnlyList<LogFinding> findings = LogFinding.All(known);
         Fill(0, LogTables.Findings(findings, desk.Look), findings.Count, row => $"{findings[row].Group} {findings[row].Name}");
         Fill(1, LogTables.Groups(known, desk.Look), known.Groups.Count, row => known.Groups[row].Group.ToString(CultureInfo.InvariantCulture));
         Fill(2, LogTables.Events(known, desk.Look), known.Events.Count, row => row.ToString(CultureInfo.InvariantCulture));
         Fill(3, LogTables.Remedies(known, desk.Look), known.Remedies.Count, row => row.ToString(CultureInfo.InvariantCulture));
+        BalancingPlan balance = LogBalance.Plan(known);
+        Fill(4, LogBalance.Columns(balance, desk.Look), balance.Groups.Count, row => balance.Groups[row].Number.ToString(CultureInfo.InvariantCulture));
+        IReadOnlyList<GroupChange> changes = earlier is null ? [] : PackComparison.Of(earlier, known, null, null).Groups;
+        Fill(5, LogChanges.Columns(changes, desk.Look), changes.Count, row => changes[row].Group.ToString(CultureInfo.InvariantCulture));
         if (wanted.Length > 0)
             Table.GoTo(wanted);
         wanted = "";
         return known;
     }
+
+    // Changes are told from the log before this one; it is judged only when they are on the screen.
+    private RideDiagnosis? Earlier(RideDiagnosis known) =>
+        view == 5 && which > 0 && desk.Answers.Diagnosis(which - 1) is { } before && before.Groups.Count == known.Groups.Count ? before : null;
 
     private void Fill(int index, IReadOnlyList<Column> columns, int count, Func<int, string> names)
     {
@@ -158,11 +169,11 @@ internal sealed class LogModel : IStep
         return findings.Take(1).Select(finding => finding.Group);
     }
 
-    private static void PaintTable(Area area, ListTable table, bool focused)
+    private void PaintTable(Area area, ListTable table, bool focused)
     {
         if (table.Count == 0)
         {
-            area.Write(3, 1, "nothing of this kind in this log");
+            area.Write(3, 1, TextWidth.Cut(ReferenceEquals(table, tables[5]) ? "changes are told from the log before: d shows a later log, i adds one" : "nothing of this kind in this log", area.Width - 4));
             if (focused)
                 area.Cursor(1, 1);
             return;
@@ -177,7 +188,7 @@ internal sealed class LogModel : IStep
         List<KeyAction> keys =
         [
             new(KeyBook.NextPane, window.HasFocus ? "table" : "plot", "goes between plot and table; in the plot left and right move in time", () => window.HasFocus = !window.HasFocus),
-            new(KeyBook.NextView, $"next view: {Views[(view + 1) % Views.Length]}", "goes through findings, groups, events and remedies", () => view = (view + 1) % Views.Length),
+            new(KeyBook.NextView, $"next view: {Views[(view + 1) % Views.Length]}", "goes through findings, groups, events, remedies, balance, and what changed since the log before", () => view = (view + 1) % Views.Length),
             new(KeyBook.Open, "open", "shows the grounds of the finding, for and against", () => WhereFrom() is null ? "nothing is under the cursor" : null, Open),
             new(KeyBook.SecondLog, "other log", "shows the next log of this job", () => desk.Job!.Logs.Count < 2 ? "the job has one log; i adds another" : null, () => which = (which + 1) % desk.Job!.Logs.Count),
             new(KeyBook.Remedy, "remedies", "shows what each remedy would give back", () => known.Remedies.Count == 0 ? "there is none to try" : null, () => view = 3),
