@@ -32,6 +32,16 @@ public static class Balancer
             Parallel(request));
     }
 
+    /// <summary>How far groups drift apart by what they lose at rest.</summary>
+    /// <param name="groups">Ampere-hours and per cent lost in a month of each group, at least one.</param>
+    /// <param name="months">Months without balancing.</param>
+    /// <returns>Ampere-hours between the group that loses most and the one that loses least.</returns>
+    public static double DriftAh(IReadOnlyList<(double CapacityAh, double PercentPerMonth)> groups, double months)
+    {
+        double[] lostAh = [.. groups.Select(group => group.CapacityAh * group.PercentPerMonth / 100 * months)];
+        return lostAh.Max() - lostAh.Min();
+    }
+
     /// <summary>Current of a balancer inside a monitor.</summary>
     /// <param name="cellV">Volts of the cell.</param>
     /// <param name="resistorOhm">The resistor in each of its two sense lines, ohms.</param>

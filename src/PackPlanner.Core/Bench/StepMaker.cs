@@ -31,6 +31,13 @@ internal static class StepMaker
         (int from, int to) = CapacityCount.WithEdges(columns.TimeS, columns.CurrentA, stretch.From, stretch.To);
         double sign = stretch.Direction == CurrentDirection.Discharge ? 1 : -1;
         (double ah, double wh) = CapacityCount.Between(columns.TimeS, columns.CurrentA, columns.Volts, from, to);
+        (double beforeS, double afterS) = CapacityCount.HalvesS(columns.TimeS, columns.CurrentA, stretch.From, stretch.To);
+        // Of an interval that touches a rest half is counted, so half of its time goes with it.
+        double flowedS = (columns.TimeS[stretch.To] - columns.TimeS[stretch.From] + columns.TimeS[to] - columns.TimeS[from]) / 2 + beforeS + afterS;
+        double beforeAh = beforeS * columns.CurrentA[stretch.From] / 3600;
+        double afterAh = afterS * columns.CurrentA[stretch.To] / 3600;
+        ah += beforeAh + afterAh;
+        wh += beforeAh * columns.Volts[stretch.From] + afterAh * columns.Volts[stretch.To];
         double? counterAh = Counted(columns.CounterAh, stretch);
         double? counterWh = Counted(columns.CounterWh, stretch);
         double chargeAh = request.IsStepTable ? counterAh ?? sign * ah : sign * ah;
@@ -47,9 +54,9 @@ internal static class StepMaker
             ToTimeS = columns.TimeS[stretch.To],
             ChargeAh = chargeAh,
             EnergyWh = request.IsStepTable ? counterWh ?? sign * wh : sign * wh,
-            ChargeToCutOffAh = cutOff is not { } volts ? null : request.IsStepTable ? columns.Volts[stretch.To] <= volts ? chargeAh : null : ToCutOff(columns, from, stretch, to, volts),
+            ChargeToCutOffAh = cutOff is not { } volts ? null : request.IsStepTable ? columns.Volts[stretch.To] <= volts ? chargeAh : null : ToCutOff(columns, from, stretch, to, volts) + beforeAh,
             CutOffV = cutOff,
-            MeanCurrentA = chargeAh * 3600 / (columns.TimeS[to] - columns.TimeS[from]),
+            MeanCurrentA = chargeAh * 3600 / flowedS,
             UsualCurrentA = Usual(columns, stretch),
             StartV = columns.Volts[StartRow(stretch, all)],
             EndV = columns.Volts[stretch.To],

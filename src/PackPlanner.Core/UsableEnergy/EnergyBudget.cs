@@ -48,6 +48,9 @@ public sealed record EnergyBudget
     /// <summary>What one change of each kind would give or take.</summary>
     public required IReadOnlyList<LossStep> Sensitivity { get; init; }
 
+    /// <summary>Largest power along the ride; empty where no resistance is known.</summary>
+    public required IReadOnlyList<PulsePower> PulsePowers { get; init; }
+
     /// <summary>Heat while riding; null parts where a resistance or the load is unknown.</summary>
     public required HeatParts Heat { get; init; }
 }

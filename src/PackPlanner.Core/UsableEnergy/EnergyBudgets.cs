@@ -46,6 +46,7 @@ public static class EnergyBudgets
             AfterBalance = After([], model.Balanced(), request, list),
             AfterReplacement = Replacements(request, model, list),
             Sensitivity = EnergySensitivity.Of(request, model.Curve, usable.DeliveredWh, stopped),
+            PulsePowers = PulsePower.Of(request, list.Ridden, full.TakenAh),
             Heat = HeatParts.Of(request, model, effectiveA),
         };
     }

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.UsableEnergy;
 
 /// <summary>How the resistance that was measured once changes with charge and temperature.</summary>
@@ -20,8 +22,8 @@ internal static class ResistanceLaw
     private const double RisePerFraction = (AtTenPercentMilliohm / LevelMilliohm - 1) / 0.1;
     private const double Mean = 1 + RisePerFraction * LevelDownToFraction * LevelDownToFraction / 2;
 
-    // Doubling over 25 K: ln 2 / (1/273.15 - 1/298.15) kelvin.
-    private static readonly double KelvinSlope = Math.Log(2) / (1 / 273.15 - 1 / 298.15);
+    // Half at 25 °C of what it is at 0 °C.
+    private static readonly double SlopeKelvin = Arrhenius.SlopeKelvin(0, ColdCapacity.TestDegC, 0.5);
 
     /// <summary>Factor on the given resistance at a state of charge; below 0 as at 0.</summary>
     internal static double AtCharge(double fraction) => fraction >= LevelDownToFraction
@@ -29,5 +31,5 @@ internal static class ResistanceLaw
         : (1 + RisePerFraction * Math.Min(LevelDownToFraction - fraction, LevelDownToFraction)) / Mean;
 
     /// <summary>Factor on the given resistance at a temperature, 1 at 25 °C.</summary>
-    internal static double AtTemperature(double degC) => Math.Exp(KelvinSlope * (1 / (degC + 273.15) - 1 / 298.15));
+    internal static double AtTemperature(double degC) => Arrhenius.Factor(SlopeKelvin, degC, ColdCapacity.TestDegC);
 }

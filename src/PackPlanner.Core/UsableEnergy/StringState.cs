@@ -36,6 +36,12 @@ internal sealed class StringState
     /// <summary>Ohms of all groups together, without the links.</summary>
     internal double CellOhm { get; private set; }
 
+    /// <summary>Resting volts of each group, shape [groups].</summary>
+    internal ReadOnlySpan<double> GroupOpenV => openV;
+
+    /// <summary>Ohms of each group, shape [groups].</summary>
+    internal ReadOnlySpan<double> GroupOhm => ohm;
+
     /// <summary>Change of <see cref="OpenV"/> and <see cref="CellOhm"/> for each ampere-hour since another moment.</summary>
     internal (double OpenV, double CellOhm) SlopeSince(StringState other)
     {

@@ -11,6 +11,7 @@ namespace PackPlanner.Formats.Json;
 /// <param name="Level">top or bottom.</param>
 /// <param name="OtherLevel">The same at the other end; null where no hours can be told.</param>
 /// <param name="QuickerLevel">top or bottom, or same; null likewise.</param>
+/// <param name="DriftAhPerMonth">How far the groups drift apart in a month by their self-discharge; null unless two or more are known.</param>
 /// <param name="ParallelTopBalance">All groups side by side on one charger; null where it cannot be told.</param>
 public sealed record BalanceAnswer(
     IReadOnlyList<BalanceGroupJson> Groups,
@@ -21,6 +22,7 @@ public sealed record BalanceAnswer(
     string Level,
     OtherLevelJson? OtherLevel,
     string? QuickerLevel,
+    double? DriftAhPerMonth,
     ParallelTopBalanceJson? ParallelTopBalance) : Answer
 {
     /// <inheritdoc/>

@@ -57,6 +57,9 @@ public sealed record EnergyAnswer : Answer
     /// <summary>Heat while riding.</summary>
     public required HeatJson HeatW { get; init; }
 
+    /// <summary>Largest power along the ride by volts alone; empty where no resistance is known.</summary>
+    public required IReadOnlyList<PulsePowerJson> PulsePower { get; init; }
+
     /// <summary>Low estimate by DC resistance, amperes.</summary>
     public required double? ShortCircuitA { get; init; }
 
@@ -132,6 +135,14 @@ public sealed record HeatJson(
 /// <param name="CellRiseK">Kelvin that a cell warms in that time if no heat leaves it; null without its mass or the time.</param>
 public sealed record PeakHeatJson(
     double LoadA, double? Seconds, double? Cells, double? Links, double? PerCell, double? PerLink, double? PerJoint, RangeJson? CellRiseK);
+
+/// <summary>The most that the pack gives and takes back before a limit of volts.</summary>
+/// <param name="LeftPercent">Part of the ride's charge that is left.</param>
+/// <param name="GivesA">Amperes given.</param>
+/// <param name="GivesW">Watts given.</param>
+/// <param name="TakesA">Amperes taken back.</param>
+/// <param name="TakesW">Watts taken back.</param>
+public sealed record PulsePowerJson(double LeftPercent, double GivesA, double GivesW, double TakesA, double TakesW);
 
 /// <summary>What balancing gives.</summary>
 /// <param name="UsableAh">Ampere-hours then.</param>

@@ -11,8 +11,9 @@ public static class BalanceWords
     /// <param name="other">The same groups levelled at the other end.</param>
     /// <param name="atTop">Levelled full, or empty.</param>
     /// <param name="largestInrushA">Largest current on joining all groups side by side; null when unknown.</param>
+    /// <param name="driftAhPerMonth">How far the groups drift apart in a month; null when unknown.</param>
     /// <returns>The answer without cautions.</returns>
-    public static BalanceAnswer Answer(BalancingPlan plan, BalancingPlan other, bool atTop, double? largestInrushA) => new(
+    public static BalanceAnswer Answer(BalancingPlan plan, BalancingPlan other, bool atTop, double? largestInrushA, double? driftAhPerMonth) => new(
         [.. plan.Groups.Select(group => new BalanceGroupJson(group.Number, group.RemoveAh, group.AddAh, group.SpreadAh, plan.ByBleeding switch
         {
             true => group.BleedHours,
@@ -26,6 +27,7 @@ public static class BalanceWords
         Level(atTop),
         other is { Hours: { } hours, ByBleeding: { } bleeds } ? new OtherLevelJson(Level(!atTop), hours, bleeds ? "bleed" : "charge") : null,
         plan.Hours is { } here && other.Hours is { } there ? Math.Abs(here - there) < 1e-9 * Math.Max(1, here) ? "same" : Level(atTop == here < there) : null,
+        driftAhPerMonth,
         plan.Parallel is { } parallel ? new ParallelTopBalanceJson(parallel.ChargeAh, parallel.LeastHours, parallel.StopBelowA, largestInrushA) : null);
 
     /// <summary>Lines for people.</summary>
@@ -49,6 +51,8 @@ public static class BalanceWords
         lines.Add("  group   bleed Ah     or add Ah   +/- Ah    hours");
         lines.AddRange(answer.Groups.Select(group =>
             $"  {group.Group,5} {Figures.Digits(group.RemoveAh, 3),10} {Figures.Digits(group.AddAh, 3),13} {Figures.Digits(group.SpreadAh, 2),8} {Figures.Digits(group.Hours, 3),8}{(group.Reason is null ? "" : "  " + group.Reason)}"));
+        if (answer.DriftAhPerMonth is { } driftAh)
+            lines.Add($"By what they lose at rest the groups drift {Figures.Digits(driftAh, 2)} Ah apart each month.");
         if (answer.ParallelTopBalance is { } parallel)
         {
             string time = parallel.LeastHours is { } hours ? $", at least {Figures.Digits(hours, 3)} h, ended below {Figures.Digits(parallel.StopBelowA, 2)} A at the limit's volts at the cells" : "";

@@ -38,6 +38,7 @@ public static class EnergyWords
                 budget.Hours > 0 ? budget.Hours : null),
             Voltages = new VoltagesJson(fullV, series * request.LabelV, emptyV, request.ControllerMaxV - fullV, emptyV - request.PackEmptyV),
             HeatW = Heat(budget.Heat),
+            PulsePower = [.. budget.PulsePowers.Select(power => new PulsePowerJson(power.LeftFraction * 100, power.GivesA, power.GivesW, power.TakesA, power.TakesW))],
             ShortCircuitA = shorted.LowA,
             ProspectiveShortCircuitA = shorted.ProspectiveA,
             AfterBalance = new AfterJson(budget.AfterBalance.UsableAh, budget.AfterBalance.UsableWh, budget.AfterBalance.NextBottleneck),
@@ -67,6 +68,9 @@ public static class EnergyWords
             : $"The controller's low-voltage limit ends it at {Figures.Fixed(answer.EndsAt.PackV, 1)} V; group {answer.EndsAt.Group} is then the lowest.");
         lines.Add($"Volts: {Figures.Fixed(answer.Voltages.Full, 1)} full, {Figures.Fixed(answer.Voltages.Nominal, 1)} nominal, {Figures.Fixed(answer.Voltages.Empty, 1)} empty; margin to the controller {Figures.Fixed(answer.Voltages.MarginHigh, 1)} above, {Figures.Fixed(answer.Voltages.MarginLow, 1)} below.");
         lines.AddRange(HeatLines(answer.HeatW));
+        if (answer.PulsePower.Count > 0)
+            lines.Add("Largest power by volts alone (ratings may be less): " + string.Join("; ", answer.PulsePower.Select(power =>
+                $"with {Figures.Fixed(power.LeftPercent, 0)} % left gives {Figures.Digits(power.GivesW, 2)} W, takes back {Figures.Digits(power.TakesW, 2)} W")) + ".");
         lines.Add($"A short circuit: at least {Figures.Digits(answer.ShortCircuitA, 3)} A by DC resistance (does the fuse clear?), up to {Figures.Digits(answer.ProspectiveShortCircuitA, 3)} A at the first instant (what must it break?).");
         lines.Add($"After balancing: {Figures.Digits(answer.AfterBalance.UsableAh, 4)} Ah, {Figures.Digits(answer.AfterBalance.UsableWh, 4)} Wh; then {Next(answer.AfterBalance.NextBottleneck)} ends it.");
         lines.AddRange(answer.AfterReplacement.Select(after =>

@@ -54,7 +54,7 @@ internal static class BalanceVerb
             return why;
         BalancingRequest request = new(found.Groups, bleedA, duty, chargerA, level == "top");
         BalancingPlan other = Balancer.Plan(request with { AtTop = !request.AtTop });
-        BalanceAnswer answer = BalanceWords.Answer(Balancer.Plan(request), other, request.AtTop, bench is null ? null : LargestInrushA(bench)) with
+        BalanceAnswer answer = BalanceWords.Answer(Balancer.Plan(request), other, request.AtTop, bench is null ? null : LargestInrushA(bench), bench is null ? null : DriftAhPerMonth(bench)) with
         {
             Understood = [.. bench?.Understood ?? [], .. found.Understood],
             Cautions = CautionJson.From([.. found.Cautions, .. bench?.SafetyCautions() ?? []]),
@@ -124,6 +124,13 @@ internal static class BalanceVerb
         1,
         [.. bench.Cells.Select(cell => new JoinCell(cell.Label, cell.RestV, cell.ResistanceMilliohm is > 0 ? cell.ResistanceMilliohm : null, cell.CapacityAh, cell.HeldForSafety))],
         0, null, null, bench.Chemistry)).Cells.Max(step => step.Reason is null ? step.InrushA : null);
+
+    private static double? DriftAhPerMonth(BenchCells bench)
+    {
+        (double, double)[] told = [.. bench.Cells.Where(cell => cell.CapacityAh is not null && cell.SelfDischarge?.PercentPerMonth is not null)
+            .Select(cell => (cell.CapacityAh!.Value, cell.SelfDischarge!.PercentPerMonth!.Value))];
+        return told.Length > 1 ? Balancer.DriftAh(told, months: 1) : null;
+    }
 
     private sealed record GroupsFound(IReadOnlyList<GroupCharge> Groups, IReadOnlyList<string> Understood, IReadOnlyList<Caution> Cautions);
 }

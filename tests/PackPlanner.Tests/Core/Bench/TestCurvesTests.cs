@@ -49,6 +49,21 @@ public class TestCurvesTests
         Assert.Equal(1.0, Assert.Single(reading.Steps).ChargeAh, 1e-3);
     }
 
+    // By hand: 900 rows of 2 A, a second apart, are 899 seconds; half a second at either end makes 900 s, 0.5 Ah, whatever came before.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-2)]
+    [InlineData(-1)]
+    public void A_discharge_right_after_a_charge_counts_as_after_a_rest(double beforeA)
+    {
+        TestCurve curve = Curve((900, beforeA, 3.9, 4.0), (900, 2, 3.9, 3.5), (60, 0, 3.6, 3.6));
+
+        TestStep discharge = TestCurves.Read(curve, new CurveRequest()).Steps.Single(step => step.Direction == CurrentDirection.Discharge);
+
+        Assert.Equal(0.5, discharge.ChargeAh, tolerance: 1e-9);
+        Assert.Equal(2, discharge.MeanCurrentA, tolerance: 1e-9);
+    }
+
     [Fact]
     public void A_discharge_that_stops_far_above_the_cut_off_is_aborted_and_a_part_that_goes_on_is_not()
     {
