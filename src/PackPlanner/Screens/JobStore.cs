@@ -2,6 +2,7 @@ using PackPlanner.Core.Jobs;
 using PackPlanner.Formats;
 using PackPlanner.Formats.JobFiles;
 using PackPlanner.Formats.Words;
+using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens;
 
@@ -100,6 +101,9 @@ internal sealed class JobStore(Desk desk, Surroundings around)
     internal void Resume(string? named)
     {
         LastPlace? last = LastPlace.Read(around.LastJobFile);
+        // What was said on the command line wins over what was chosen last time.
+        if (last is not null && desk.Look == new Look())
+            desk.Look = last.Look;
         string? file = named is null ? last?.File : Path.GetFullPath(named);
         if (file is null || (named is null && !File.Exists(file)))
             return;

@@ -1,28 +1,35 @@
 using System.Globalization;
 using System.Text;
+using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens;
 
-/// <summary>Which job was on screen, which step, and where the cursor stood in each: a small file of a few lines.</summary>
+/// <summary>How things were shown, which job was on screen, which step, and where the cursor stood in each: a small file of a few lines.</summary>
 internal sealed class LastPlace
 {
     private readonly int step;
     private readonly Dictionary<string, string> places;
 
-    private LastPlace(string file, int step, Dictionary<string, string> places)
+    private LastPlace(string? file, int step, Dictionary<string, string> places)
     {
         File = file;
         this.step = step;
         this.places = places;
     }
 
-    internal string File { get; }
+    /// <summary>The job that was open; null when none was.</summary>
+    internal string? File { get; }
+
+    /// <summary>Units, decimal mark and signs as they were chosen last.</summary>
+    internal Look Look => new(Chose("ascii"), Chose("comma"), Chose("us"));
 
     internal static string Of(Desk desk)
     {
-        if (desk.Open is null)
-            return "";
         StringBuilder text = new();
+        Look look = desk.Look;
+        text.Append("look\t").AppendJoin(' ', new[] { look.Ascii ? "ascii" : "", look.DecimalComma ? "comma" : "", look.UsUnits ? "us" : "" }.Where(word => word.Length > 0)).Append('\n');
+        if (desk.Open is null)
+            return text.ToString();
         text.Append("job\t").Append(desk.Open.File).Append('\n');
         text.Append("step\t").Append((desk.At + 1).ToString(CultureInfo.InvariantCulture)).Append('\n');
         foreach (IStep step in desk.Steps)
@@ -41,9 +48,8 @@ internal sealed class LastPlace
                 .Where(halves => halves.Length == 2)
                 .GroupBy(halves => halves[0])
                 .ToDictionary(group => group.Key, group => group.First()[1]);
-            return lines.TryGetValue("job", out string? job) && int.TryParse(lines.GetValueOrDefault("step"), CultureInfo.InvariantCulture, out int step)
-                ? new LastPlace(job, step, lines)
-                : null;
+            _ = int.TryParse(lines.GetValueOrDefault("step"), CultureInfo.InvariantCulture, out int step);
+            return new LastPlace(lines.GetValueOrDefault("job"), step, lines);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
@@ -66,6 +72,8 @@ internal sealed class LastPlace
             // The place is a convenience; the job itself is saved elsewhere and says so when it cannot be.
         }
     }
+
+    private bool Chose(string word) => places.GetValueOrDefault("look", "").Split(' ').Contains(word);
 
     internal void Restore(Desk desk)
     {

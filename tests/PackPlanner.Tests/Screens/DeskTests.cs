@@ -125,6 +125,31 @@ public class DeskTests
     }
 
     [Fact]
+    public void Units_mark_and_signs_chosen_on_the_screen_come_back_and_what_is_stored_never_changes()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        string stored = File.ReadAllText(bench.Desk.Open!.File);
+        foreach (string setting in new[] { "units: US", "decimal mark: comma", "nothing beyond" })
+        {
+            bench.Press(":");
+            bench.Type(setting);
+            bench.Press("Enter");
+        }
+
+        Look chosen = new(Ascii: true, DecimalComma: true, UsUnits: true);
+        Assert.Equal(chosen, bench.Desk.Look);
+        bench.Restart();
+        Assert.Equal(chosen, bench.Desk.Look);
+        Assert.Equal("Test lot", bench.Desk.Job!.Title);
+        Assert.Equal(stored, File.ReadAllText(bench.Desk.Open!.File));
+
+        Desk asked = bench.NewDesk(new Look(Ascii: true));
+        asked.Store.Resume(null);
+        Assert.Equal(new Look(Ascii: true), asked.Look);
+    }
+
+    [Fact]
     public void A_job_that_another_program_changed_is_not_written_over()
     {
         using Bench bench = new();
