@@ -26,6 +26,22 @@ public static class JobEnergy
         };
     }
 
+    /// <summary>What the job says about its string: its groups of cells or, where it has no cells, the groups as its last log shows them.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="groups">Its groups of cells; empty without cells.</param>
+    /// <param name="stopped">The user's cancel.</param>
+    /// <returns>The request; null while the chemistry or a group's capacity is unknown, or the log does not tell capacities.</returns>
+    public static EnergyRequest? Request(Job job, IReadOnlyList<JobGroup> groups, CancellationToken stopped)
+    {
+        if (groups.Count > 0 || job.Logs.IsEmpty)
+            return Request(job, groups);
+        RideLog log = job.Logs[^1].Log;
+        bool canBeAsked = log is { CurrentA: not null, CurrentIsUnsigned: false, Rows: > 2 } && (job.Givens.Series ?? log.Groups) == log.Groups;
+        return canBeAsked && JobLogs.Given(job.Givens, log) is { } given && RideDiagnoser.Diagnose(log, given, stopped) is { CapacityTold: true } told
+            ? Request(job.Givens, told)
+            : null;
+    }
+
     /// <summary>What the job says about its use, with the groups as a log shows them.</summary>
     /// <param name="givens">Chemistry, load, limits, temperature.</param>
     /// <param name="diagnosis">What the log says of the groups.</param>

@@ -5,6 +5,7 @@ using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
 using PackPlanner.Core.Sizing;
+using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.JobFiles;
 using PackPlanner.Formats.Json;
 using PackPlanner.Formats.Words;
@@ -77,12 +78,12 @@ public static class DemoRun
     private static DemoAnswer Energy(
         Job job, IReadOnlyList<JobGroup> groups, DemoAnswer answer, List<string> lines, List<Caution> cautions, CancellationToken stopped)
     {
-        if (!JobEnergyAnswer.Of(job, groups, stopped).Is(out (EnergyAnswer Answer, IReadOnlyList<Caution> Raised) told, out _))
+        if (!JobEnergyAnswer.Of(job, groups, stopped).Is(out (EnergyAnswer Answer, StringFigures Figures) told, out _))
             return answer;
         // The list from label to usable and what ends it; the verb energy shows the rest.
         int budget = told.Answer.Losses.Count + 4;
         lines.AddRange(EnergyWords.Lines(told.Answer).Take(budget).Select((line, i) => (i == 0 ? "energy  " : "        ") + line));
-        cautions.AddRange(told.Raised);
+        cautions.AddRange(told.Figures.Raised);
         return answer with
         {
             Energy = new DemoEnergyJson(told.Answer.NominalWh, told.Answer.UsableWh, told.Answer.SpreadWh, told.Answer.RangeKm),

@@ -1,4 +1,3 @@
-using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.UsableEnergy;
@@ -14,13 +13,13 @@ public static class JobEnergyAnswer
     /// <param name="job">The job.</param>
     /// <param name="groups">Its groups.</param>
     /// <param name="stopped">The user's cancel.</param>
-    /// <returns>The answer, and its cautions also as Core raised them; refused while something that it rests on is unknown.</returns>
-    public static Outcome<(EnergyAnswer Answer, IReadOnlyList<Caution> Raised)> Of(Job job, IReadOnlyList<JobGroup> groups, CancellationToken stopped)
+    /// <returns>The answer, and the figures behind it; refused while something that it rests on is unknown.</returns>
+    public static Outcome<(EnergyAnswer Answer, StringFigures Figures)> Of(Job job, IReadOnlyList<JobGroup> groups, CancellationToken stopped)
     {
         if (job.Givens.Chemistry is null)
             return Refusal.Input("no-chemistry", job.Title, "the job does not say which chemistry its cells are", $"Set it: job set JOB chemistry={string.Join("|", Chemistries.All)}.");
-        if (JobEnergy.Request(job, groups) is not { } request)
-            return Refusal.Input("no-groups", job.Title, "the job has no groups with known capacities", "Add cells, and set series and parallel.");
+        if (JobEnergy.Request(job, groups, stopped) is not { } request)
+            return Refusal.Input("no-groups", job.Title, "the job has neither groups with known capacities nor a last log that tells them", "Add cells, and set series and parallel; or add a log of a ride from full to empty, and set ratedAh.");
         if (request.EndsAtV >= request.ChargedToV)
             return Refusal.Input("limits-crossed", job.Title, $"{request.EndsAtV} V empty is not below {request.ChargedToV} V full", "Set fullV and emptyV of one cell.");
         StringFigures figures = StringFigures.Of(request, JobEnergy.Protection(job.Givens), stopped);
@@ -28,6 +27,6 @@ public static class JobEnergyAnswer
         {
             Understood = [.. EnergyAssumptions.Of(request, job.Givens.RepeatabilityFraction is not null)],
         };
-        return (answer, figures.Raised);
+        return (answer, figures);
     }
 }

@@ -70,7 +70,7 @@ public static class EnergyWords
         lines.AddRange(HeatLines(answer.HeatW));
         if (answer.PulsePower.Count > 0)
             lines.Add("Largest power by volts alone (ratings may be less): " + string.Join("; ", answer.PulsePower.Select(power =>
-                $"with {Figures.Fixed(power.LeftPercent, 0)} % left gives {Figures.Digits(power.GivesW, 2)} W, takes back {Figures.Digits(power.TakesW, 2)} W")) + ".");
+                $"with {Figures.Fixed(power.LeftPercent, 0)} % left gives {Figures.Digits(power.GivesW / 1000, 2)} kW, takes back {Figures.Digits(power.TakesW / 1000, 2)} kW")) + ".");
         lines.Add($"A short circuit: at least {Figures.Digits(answer.ShortCircuitA, 3)} A by DC resistance (does the fuse clear?), up to {Figures.Digits(answer.ProspectiveShortCircuitA, 3)} A at the first instant (what must it break?).");
         lines.Add($"After balancing: {Figures.Digits(answer.AfterBalance.UsableAh, 4)} Ah, {Figures.Digits(answer.AfterBalance.UsableWh, 4)} Wh; then {Next(answer.AfterBalance.NextBottleneck)} ends it.");
         lines.AddRange(answer.AfterReplacement.Select(after =>

@@ -117,7 +117,7 @@ internal sealed class Answers
         this.fewestMoves = fewestMoves;
     }
 
-    // One answer a log: the energy asks the first one while the screen shows another, and neither may cost the other its answer.
+    // One answer a log: the energy asks the last one while the screen shows another, and neither may cost the other its answer.
     private Derived<LogQuestion, RideDiagnosis> DiagnosisOf(int which)
     {
         if (!diagnoses.TryGetValue(which, out Derived<LogQuestion, RideDiagnosis>? diagnosis))
@@ -135,7 +135,7 @@ internal sealed class Answers
             return null;
         if (MatchedGroups is { Count: > 0 } known)
             return new EnergyQuestion(known, null, job.Givens);
-        if (HasGroups || job.Logs.IsEmpty || Diagnosis(0) is not { CapacityTold: true } told || told.Groups.Any(group => group.CapacityAh is null))
+        if (HasGroups || job.Logs.IsEmpty || Diagnosis(job.Logs.Count - 1) is not { CapacityTold: true } told || told.Groups.Any(group => group.CapacityAh is null))
             return null;
         return new EnergyQuestion([], told, job.Givens);
     }

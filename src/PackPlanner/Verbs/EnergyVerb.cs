@@ -70,11 +70,11 @@ internal static class EnergyVerb
         if (asked is not null && job.Givens.Chemistry is { } own && own != asked)
             return Refusal.Input("two-chemistries", file, $"the job says {own}, --chemistry says {asked}", "Leave --chemistry out, or set it in the job.");
         IReadOnlyList<JobGroup> groups = JobGroups.Find(job, JobLot.Judge(job), call.Stopped).Groups;
-        if (!JobEnergyAnswer.Of(job, groups, call.Stopped).Is(out (EnergyAnswer Answer, IReadOnlyList<Caution> Raised) told, out why))
+        if (!JobEnergyAnswer.Of(job, groups, call.Stopped).Is(out (EnergyAnswer Answer, StringFigures Figures) told, out why))
             return why;
         if (!EnergyOptions.All.Any(call.Given) && repeatability is null)
             return Reply.Of(told.Answer, EnergyAnswerContext.Default.EnergyAnswer, EnergyWords.Lines(told.Answer), EnergyWords.Table(told.Answer));
-        EnergyRequest said = JobEnergy.Request(job, groups)!;
+        EnergyRequest said = told.Figures.Request;
         EnergyRequest request = options.Fill(said with
         {
             Load = load.Plan ?? said.Load,

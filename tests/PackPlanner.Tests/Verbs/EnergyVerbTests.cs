@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PackPlanner.Tests.House;
 
 namespace PackPlanner.Tests.Verbs;
 
@@ -153,6 +154,33 @@ public class EnergyVerbTests
         (_, JsonElement answer) = Energy(Textbook, "--chemistry", "NMC", "--mass", "180kg", "--speed", "45km/h", "--crr", "0.015", "--cda", "0.6", "--efficiency", "80%", "--aux", "20W");
 
         Assert.InRange(answer.GetProperty("whPerKm").GetDouble(), 29.1, 29.8);
+    }
+
+    [Fact]
+    public void A_job_without_cells_is_counted_from_its_last_log()
+    {
+        string folder = Directory.CreateTempSubdirectory("packplanner-energy").FullName;
+        try
+        {
+            string job = Path.Combine(folder, "tractor.job.json");
+            Assert.Equal(0, Planner.Run("job", "new", job).ExitCode);
+            Assert.Equal(0, Planner.Run("job", "add", job, Repository.At("sample-data", "tractor", "given.json"), Repository.At("sample-data", "tractor", "ride-october.csv")).ExitCode);
+
+            (int exitCode, JsonElement answer) = Planner.Json("energy", job);
+
+            Assert.Equal(0, exitCode);
+            Assert.Equal(11, answer.GetProperty("endsAt").GetProperty("group").GetInt32());
+            // October's cell 11 holds 71 of 105 Ah.
+            Assert.InRange(answer.GetProperty("usableAhAtRest").GetDouble(), 67, 75);
+            Assert.Equal(
+                answer.GetProperty("usableWh").GetDouble(),
+                answer.GetProperty("nominalWh").GetDouble() + answer.GetProperty("losses").EnumerateArray().Sum(step => step.GetProperty("wh") is { ValueKind: JsonValueKind.Number } wh ? wh.GetDouble() : 0),
+                tolerance: 0.5);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
     }
 
     [Fact]
