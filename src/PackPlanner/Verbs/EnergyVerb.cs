@@ -1,5 +1,4 @@
 using System.CommandLine;
-using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.UsableEnergy;
