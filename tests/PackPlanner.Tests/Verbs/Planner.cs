@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using PackPlanner.Tests.Golden;
 using PackPlanner.Verbs;
 
 namespace PackPlanner.Tests.Verbs;
@@ -20,11 +21,12 @@ internal static class Planner
         return (exitCode, output.ToString(), notes.ToString());
     }
 
-    /// <summary>Runs one command line with --json and reads the one document it must print.</summary>
+    /// <summary>Runs one command line with --json and reads the one document it must print, which must be as docs/schema says.</summary>
     internal static (int ExitCode, JsonElement Document) Json(params string[] args)
     {
         (int exitCode, string output, _) = Run([.. args, "--json"]);
         using JsonDocument document = JsonDocument.Parse(output);
+        Assert.Empty(AnswerSchemas.Faults(document.RootElement));
         return (exitCode, document.RootElement.Clone());
     }
 }
