@@ -63,6 +63,24 @@ public static class JobEnergy
         return Asked(givens, chemistry, groups, givens.Parallel ?? 1);
     }
 
+    /// <summary>The budget of a job's groups, or of those of its log where it has no cells.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="groups">Its groups; empty where it has no cells.</param>
+    /// <param name="diagnosis">What its log says; null without a log.</param>
+    /// <param name="stopped">The user's cancel.</param>
+    /// <returns>The budget; null while the chemistry or a capacity is unknown, or the volts given are not limits of that chemistry.</returns>
+    public static EnergyBudget? Budget(Job job, IReadOnlyList<JobGroup> groups, RideDiagnosis? diagnosis, CancellationToken stopped)
+    {
+        EnergyRequest? request = groups.Count > 0 ? Request(job, groups)
+            : diagnosis is { CapacityTold: true } ? Request(job.Givens, diagnosis) : null;
+        if (request is null)
+            return null;
+        (double lowest, double highest) = request.Chemistry.Physics;
+        return request.EndsAtV >= request.ChargedToV || request.ChargedToV > highest || request.EndsAtV < lowest
+            ? null
+            : EnergyBudgets.Of(request, stopped);
+    }
+
     private static EnergyRequest Asked(JobGivens givens, Chemistry chemistry, IReadOnlyList<SeriesGroup> groups, int parallel) => new()
     {
         Groups = groups,

@@ -3,6 +3,7 @@ using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
+using PackPlanner.Core.UsableEnergy;
 
 namespace PackPlanner.Formats.Sheets;
 
@@ -36,6 +37,9 @@ public sealed record SheetInput
     /// <summary>What the job's latest log shows; null without a log, or while the chemistry or the rated charge is unknown.</summary>
     public RideDiagnosis? Diagnosis { get; init; }
 
+    /// <summary>From the label to usable energy; null while the chemistry, its limits or a capacity is unknown.</summary>
+    public EnergyBudget? Energy { get; init; }
+
     /// <summary>Cautions that the job raises.</summary>
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 
@@ -67,6 +71,7 @@ public sealed record SheetInput
         return new SheetInput
         {
             Diagnosis = diagnosis,
+            Energy = JobEnergy.Budget(job, groups, diagnosis, stopped),
             Job = job,
             Revision = history.Revision,
             Date = date,

@@ -56,7 +56,7 @@ internal static class SheetVerb
     private static Outcome<Reply> Write(VerbCall call, OpenJob job, SheetInput input, Sheet[] sheets, SheetMissingJson[] missing)
     {
         IReadOnlyList<(string Sheet, string File, byte[] Bytes)> made = SheetFiles.Of(input, sheets, call.DecimalOut == "comma");
-        string folder = call.Value(Into) ?? DefaultFolder(job.Path);
+        string folder = call.Value(Into) ?? JobFolder.Of(job.Path, "sheets");
         if (!SheetFiles.Write(folder, made).Is(out IReadOnlyList<string>? paths, out Refusal? why))
             return why;
         SheetAnswer answer = new()
@@ -74,12 +74,5 @@ internal static class SheetVerb
         lines.Add("Next  Open the .html files in a browser and print them; each page says which job and revision it belongs to.");
         MainTable table = new(["sheet", "file"], [.. answer.Files.Select(file => new object?[] { file.Name, file.File })]);
         return Reply.Of(answer, SheetAnswerContext.Default.SheetAnswer, lines, table);
-    }
-
-    private static string DefaultFolder(string job)
-    {
-        string name = Path.GetFileName(job);
-        string bare = name.EndsWith(JobFile.Ending, StringComparison.OrdinalIgnoreCase) ? name[..^JobFile.Ending.Length] : Path.GetFileNameWithoutExtension(name);
-        return Path.Combine(Path.GetDirectoryName(job) ?? "", bare, "sheets");
     }
 }

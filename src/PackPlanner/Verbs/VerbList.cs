@@ -15,6 +15,7 @@ internal static class VerbList
         CompareVerb.Definition,
         ShareVerb.Definition,
         SheetVerb.Definition,
+        PictureVerb.Definition,
         FitVerb.Definition,
         DemoVerb.Definition,
         LookVerb.Definition,
