@@ -20,5 +20,6 @@ internal static class BaseLineSheet
                     Html.Figure(input.Groups[group - 1].RestV, 3), Html.Box, Html.Box,
                 ])),
             [])),
+        .. SheetPictures.Page(input, "The pack when it was new", [], "groups", "losses"),
     ];
 }

@@ -29,6 +29,7 @@ internal static class RejectSheet
                         $"<b class=\"num\">{Html.Text(cell.Label)}</b>", Html.Text(cell.Tray ?? "-"), $"<b>{VerdictWords.Name(cell.Verdict)}</b>", Html.Text(Why(cell)),
                     ])),
                 ["caution-29"])),
+            .. SheetPictures.Page(input, "The lot at a glance", [], "lot"),
         ];
     }
 

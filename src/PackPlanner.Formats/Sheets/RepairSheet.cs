@@ -25,6 +25,8 @@ internal static class RepairSheet
                 "<p>Groups are counted from pack minus. Before opening anything measure the volts from pack minus to the plus of the group: they tell that you have the right one.</p>\n"
                     + string.Concat(some.Select(pair => Block(input, pair.Group, pair.Finding))),
                 Gravest(diagnosis))),
+            .. SheetPictures.Page(input, "What the log shows", [], "volts", "drop"),
+            .. SheetPictures.Page(input, "What a repair would give back", [], "losses", "remedies"),
         ];
     }
 

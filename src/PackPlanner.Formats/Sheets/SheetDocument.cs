@@ -34,12 +34,13 @@ internal static class SheetDocument
         .labels { display: grid; grid-template-columns: repeat(3, 1fr); grid-auto-rows: 28mm; }
         .label { border: .25mm dashed #000; padding: 1mm 2mm; overflow: hidden; }
         svg { width: 100%; height: auto; display: block; }
+        .picture svg { max-height: 104mm; }
         @media screen { body { padding: 3mm; } .page { margin-bottom: 10mm; } }
         @media screen and (max-width: 480px) {
           .columns { grid-template-columns: 1fr; }
           .labels { grid-template-columns: 1fr; grid-auto-rows: auto; }
           table { display: block; overflow-x: auto; }
-          .drawing { overflow-x: auto; } .drawing svg { min-width: 160mm; }
+          .drawing, .picture { overflow-x: auto; } .drawing svg { min-width: 160mm; } .picture svg { min-width: 130mm; max-height: none; }
         }
         """;
 

@@ -1,0 +1,51 @@
+#!/bin/bash
+# Prints every sheet of the three invented jobs in headless Chromium, on A4 and on Letter, and takes it at 360 pixels wide as on a phone.
+# Says how many sheets of paper each takes beside how many it counts itself, and whether anything is wider than the phone; the images are
+# for the eye, page by page. Not part of `dotnet test`.
+# usage: tests/PackPlanner.Tests/Formats/Sheets/print-tour.sh FOLDER
+set -u
+[ $# -eq 1 ] || { echo "usage: print-tour.sh FOLDER"; exit 2; }
+for tool in chromium pdftoppm pdfinfo; do
+  command -v "$tool" >/dev/null || { echo "print-tour: $tool is not installed; nothing was tried"; exit 77; }
+done
+top=$(cd "$(dirname "$0")/../../../.." && pwd)
+program="$top/src/PackPlanner/bin/Release/net10.0/packplanner.dll"
+[ -f "$program" ] || { echo "print-tour: build first: dotnet build -c Release"; exit 2; }
+into=$1; mkdir -p "$into"; into=$(cd "$into" && pwd)
+home=$(mktemp -d); trap 'rm -rf "$home"' EXIT
+failed=0
+
+browse() { timeout 60 chromium --headless --no-sandbox --disable-gpu --hide-scrollbars --user-data-dir="$home" "$@" 2>/dev/null >"$home/out"; }
+
+print_on() { # name of the paper, CSS size, sheet.html
+  local page; page="$home/$(basename "$3")"
+  sed "s/@page { size: auto;/@page { size: $2;/" "$3" >"$page"
+  local pdf="${3%.html}-$1.pdf"
+  browse --no-pdf-header-footer --print-to-pdf="$pdf" "file://$page" || { echo "FAILED: $pdf was not printed"; failed=1; return; }
+  local paper said; paper=$(pdfinfo "$pdf" | awk '/^Pages:/{print $2}'); said=$(grep -c '<section class="page">' "$3")
+  pdftoppm -r 60 -png "$pdf" "${pdf%.pdf}"
+  if [ "$paper" = "$said" ]; then echo "$(basename "$(dirname "$3")") $(basename "$pdf"): $paper"; else echo "FAILED: $pdf takes $paper sheets of paper for $said pages"; failed=1; fi
+}
+
+phone() { # sheet.html
+  # The width that the content needs is written into the title, which --dump-dom shows; the sheet itself runs no script.
+  local page; page="$home/$(basename "$1")"
+  sed 's/<meta http-equiv="Content-Security-Policy"[^>]*>//; s#</body>#<script>document.title="needs "+document.documentElement.scrollWidth</script></body>#' "$1" >"$page"
+  # A window cannot be made narrower than 500 pixels, a frame in it can.
+  printf '<!DOCTYPE html><style>body{margin:0}iframe{border:0;width:360px;height:4000px}</style><iframe src="%s" onload="document.title=this.contentDocument.title"></iframe>' "$(basename "$1")" >"$home/frame.html"
+  browse --allow-file-access-from-files --window-size=500,4000 --dump-dom "file://$home/frame.html"
+  local needs; needs=$(grep -o '<title>needs [0-9]*' "$home/out" | grep -o '[0-9]*')
+  browse --allow-file-access-from-files --window-size=500,4000 --screenshot="${1%.html}-360px.png" "file://$home/frame.html"
+  if [ "${needs:-9999}" -le 360 ]; then echo "$(basename "$(dirname "$1")") $(basename "$1") at 360 px: fits"; else echo "FAILED: $1 needs ${needs:-an unknown number of} px"; failed=1; fi
+}
+
+for job in trike tractor scooter; do
+  rm -rf "${into:?}/$job"
+  dotnet "$program" demo "$job" --into "$home/$job" >/dev/null && dotnet "$program" sheet "$home/$job/$job.job.json" --into "$into/$job" --date 2026-11-24 >/dev/null \
+    || { echo "FAILED: no sheets of $job"; failed=1; continue; }
+  for sheet in "$into/$job"/*.html; do
+    print_on a4 A4 "$sheet"; print_on letter letter "$sheet"; phone "$sheet"
+  done
+done
+[ $failed -eq 0 ] && echo "print-tour: look at the images in $into" || echo "print-tour: FAILED"
+exit $failed
