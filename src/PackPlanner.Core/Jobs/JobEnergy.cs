@@ -71,7 +71,7 @@ public static class JobEnergy
     /// <returns>The budget; null while the chemistry or a capacity is unknown, or the volts given are not limits of that chemistry.</returns>
     public static EnergyBudget? Budget(Job job, IReadOnlyList<JobGroup> groups, RideDiagnosis? diagnosis, CancellationToken stopped)
     {
-        EnergyRequest? request = groups.Count > 0 ? Request(job, groups)
+        EnergyRequest? request = groups.Count > 0 ? Request(job, groups, stopped)
             : diagnosis is { CapacityTold: true } ? Request(job.Givens, diagnosis) : null;
         if (request is null)
             return null;
