@@ -12,7 +12,7 @@ public static class FileLooks
     /// <returns>cells, tester-log, pack-log or unknown; or why the file cannot be read at all.</returns>
     public static Outcome<string> KindOf(string file, ReadOptions options)
     {
-        if (!SourceFile.Open(file, options.StandardInput).Is(out SourceFile? source, out Refusal? why))
+        if (!SourceFile.Open(file, options.StandardInput, options.StandardInputName).Is(out SourceFile? source, out Refusal? why))
             return why;
         using (source)
             return KindOf(source, options);

@@ -52,6 +52,7 @@ public static class JobAdding
             RatedAh = options.RatedAh ?? job.Givens.RatedAh * (job.Givens.Parallel ?? 1),
             Series = options.Series ?? job.Givens.Series,
             StandardInput = memory,
+            StandardInputName = inMemory ? file : options.StandardInputName,
         };
         if (!FileLooks.KindOf(read, asLog).Is(out string? kind, out Refusal? why))
             return why;
@@ -65,7 +66,7 @@ public static class JobAdding
             return Added(added, JobChanges.AddLog(taken), log.Account, log.Understood, $"add {taken.Source.File}: a log of {log.Log.Rows} rows and {log.Log.Groups} groups");
         }
 
-        ReadOptions asCells = options with { Chemistry = asLog.Chemistry, RatedAh = options.RatedAh ?? job.Givens.RatedAh, StandardInput = memory };
+        ReadOptions asCells = options with { Chemistry = asLog.Chemistry, RatedAh = options.RatedAh ?? job.Givens.RatedAh, StandardInput = memory, StandardInputName = asLog.StandardInputName };
         if (!CellTables.Read([read], asCells).Is(out CellTableReading? reading, out why))
             return why;
         JobSource source = Source(SourceKind.Cells, reading.Understood);

@@ -14,7 +14,7 @@ public static class PackLogs
     /// <exception cref="OperationCanceledException">The user stopped.</exception>
     public static Outcome<PackLogReading> Read(string file, ReadOptions options)
     {
-        if (!SourceFile.Open(file, options.StandardInput).Is(out SourceFile? source, out Refusal? why))
+        if (!SourceFile.Open(file, options.StandardInput, options.StandardInputName).Is(out SourceFile? source, out Refusal? why))
             return why;
         using (source)
         {

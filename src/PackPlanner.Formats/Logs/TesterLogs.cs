@@ -13,7 +13,7 @@ public static class TesterLogs
     /// <exception cref="OperationCanceledException">The user stopped.</exception>
     public static Outcome<TesterLogReading> Read(string file, ReadOptions options)
     {
-        if (!SourceFile.Open(file, options.StandardInput).Is(out SourceFile? source, out Refusal? why))
+        if (!SourceFile.Open(file, options.StandardInput, options.StandardInputName).Is(out SourceFile? source, out Refusal? why))
             return why;
         using (source)
         {

@@ -28,7 +28,7 @@ internal static class VoltsPicture
         RideLog log = input.Job.Logs[^1].Log;
         int[] chosen = Chosen(input, log);
         Stretch[] stretches = [.. Thinned(log, chosen).Where(stretch => double.IsFinite(stretch.LowestV))];
-        Chart chart = new(input, $"Volts of {Figures.Fixed(log.Groups, 0)} groups over {OneLine.Of(log.Source)}", "hours", "volts of a group");
+        Chart chart = new(input, $"Volts of {Figures.Fixed(log.Groups, 0)} groups over {OneLine.Of(input.Job.Logs[^1].Source.File)}", "hours", "volts of a group");
         ScottPlot.Plottables.FillY band = chart.Plot.Add.FillY(
             [.. stretches.Select(stretch => stretch.Hours)], [.. stretches.Select(stretch => stretch.LowestV)], [.. stretches.Select(stretch => stretch.HighestV)]);
         band.FillColor = Chart.Light;

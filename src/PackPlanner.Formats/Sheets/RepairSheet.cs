@@ -6,7 +6,7 @@ namespace PackPlanner.Formats.Sheets;
 /// <summary>What the latest log shows, where the group sits, and the reading that settles it.</summary>
 internal static class RepairSheet
 {
-    private const int FindingsOnAPage = 5;
+    private const int FindingsOnAPage = 3;
 
     internal static IReadOnlyList<SheetPage> Pages(SheetInput input)
     {

@@ -41,7 +41,7 @@ public static class CellTables
 
     private static Outcome<CellFile> ReadOne(string file, ReadOptions options)
     {
-        if (!SourceFile.Open(file, options.StandardInput).Is(out SourceFile? source, out Refusal? why))
+        if (!SourceFile.Open(file, options.StandardInput, options.StandardInputName).Is(out SourceFile? source, out Refusal? why))
             return why;
         using (source)
         {

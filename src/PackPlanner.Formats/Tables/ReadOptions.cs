@@ -34,6 +34,9 @@ public sealed record ReadOptions
     /// <summary>Opens standard input, for a file named -; null where there is none.</summary>
     public Func<Stream>? StandardInput { get; init; }
 
+    /// <summary>What is said of standard input in messages and answers; a file in memory has its own name.</summary>
+    public string StandardInputName { get; init; } = "standard input";
+
     /// <summary>Cancelled when the user stops.</summary>
     public CancellationToken Stopped { get; init; }
 

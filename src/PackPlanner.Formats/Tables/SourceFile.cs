@@ -43,10 +43,11 @@ internal sealed class SourceFile : IDisposable
     /// <summary>Finds and opens a file, or says why it cannot be one.</summary>
     /// <param name="file">Path as typed, or - for standard input.</param>
     /// <param name="standardInput">Opens standard input; null where there is none.</param>
+    /// <param name="standardInputName">What standard input is called, where it stands for a file in memory.</param>
     /// <returns>The file, to be disposed, or a refusal.</returns>
-    internal static Outcome<SourceFile> Open(string file, Func<Stream>? standardInput)
+    internal static Outcome<SourceFile> Open(string file, Func<Stream>? standardInput, string standardInputName = "standard input")
     {
-        string name = file == "-" ? "standard input" : file;
+        string name = file == "-" ? standardInputName : file;
         FileStream? spool = null;
         try
         {

@@ -64,7 +64,7 @@ internal sealed class Answers
     }
 
     /// <summary>What sheets are made from; null while it is on its way or the space cannot be read.</summary>
-    internal SheetInput? SheetInput => sheets.Of(desk.Open is { } open ? new SheetQuestion(open.History.Now, open.History.Revision, desk.Today, Lot, MatchedGroups, Fit?.Answer) : null)?.Input;
+    internal SheetInput? SheetInput => sheets.Of(desk.Open is { } open ? new SheetQuestion(open.History.Now, open.History.Revision, desk.Today, Lot, MatchedGroups, Fit?.Answer, LastDiagnosis) : null)?.Input;
 
     /// <summary>Why no sheet can be made at all; null when some can, or while that is being worked out.</summary>
     internal string? WhyNoSheets => sheets.Last?.WhyNot;
@@ -78,6 +78,9 @@ internal sealed class Answers
     /// <summary>What a log of the job says; null while it is on its way or cannot be asked.</summary>
     /// <param name="which">The log, from 0.</param>
     internal RideDiagnosis? Diagnosis(int which) => DiagnosisOf(which).Of(LogQuestion.Of(desk.Job, which));
+
+    /// <summary>What the latest log of the job says.</summary>
+    private RideDiagnosis? LastDiagnosis => desk.Job is { Logs: { IsEmpty: false } logs } ? Diagnosis(logs.Count - 1) : null;
 
     /// <summary>Whether a diagnosis is on its way.</summary>
     internal bool IsDiagnosing => diagnoses.Values.Any(diagnosis => diagnosis.IsWorking);

@@ -9,6 +9,7 @@ using PackPlanner.Formats;
 using PackPlanner.Formats.Demos;
 using PackPlanner.Formats.Pictures;
 using PackPlanner.Formats.Sheets;
+using PackPlanner.Tests.House;
 
 namespace PackPlanner.Tests.Formats.Pictures;
 
@@ -39,6 +40,41 @@ public partial class PictureTests
 
         Assert.All(words, word => Assert.Contains(said, text => text == word));
         Assert.Contains("Bakery trike (invented data), rev 0", said);
+    }
+
+    // Regression only: with ACCEPT_GOLDEN=1 the pictures of the documents are drawn anew; look at them before committing.
+    [Theory]
+    [InlineData("lot")]
+    [InlineData("losses")]
+    public void Pictures_of_the_documents_are_those_that_the_program_draws(string name)
+    {
+        string file = Repository.At("docs", "pictures", $"trike-{name}.svg");
+        string drawn = Svg(name, Trike.Value) + "\n";
+        if (Environment.GetEnvironmentVariable("ACCEPT_GOLDEN") == "1")
+            File.WriteAllText(file, drawn);
+
+        Assert.Equal(File.ReadAllText(file).ReplaceLineEndings("\n"), drawn);
+    }
+
+    // A log of an invented job is in memory, not on standard input; its own name stands in words and pictures.
+    [Fact]
+    public void The_log_of_a_demo_bears_the_name_of_its_file()
+    {
+        Job tractor = Assert.IsType<Outcome<JobHistory>.Given>(DemoJobs.Of("tractor")).Value.Now;
+
+        Assert.Equal(["ride-may.csv", "ride-october.csv"], tractor.Logs.Select(log => log.Log.Source));
+    }
+
+    // Three findings to a page are what a page of Letter holds with two cautions under them, by the script that prints them all.
+    [Fact]
+    public void A_repair_sheet_has_for_each_finding_a_box_a_place_and_what_settles_it_and_then_the_pictures()
+    {
+        IReadOnlyList<SheetPage> pages = SheetCatalogue.All.Single(sheet => sheet.Name == "repair").Pages(Ridden);
+
+        Assert.Equal(["Repair: what to settle before anything is changed", "What the log shows", "What a repair would give back"], pages.Select(page => page.Title));
+        Assert.Contains("group 2 of 2: low capacity, sure: high", pages[0].Body, StringComparison.Ordinal);
+        Assert.Contains("<b>settle it by:</b> settle</td><td><span class=\"box\">", pages[0].Body, StringComparison.Ordinal);
+        Assert.Contains("<svg viewBox", pages[1].Body, StringComparison.Ordinal);
     }
 
     [Fact]
