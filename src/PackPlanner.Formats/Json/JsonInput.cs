@@ -15,10 +15,13 @@ public sealed class JsonInput
     private readonly string path;
     private readonly List<Problem> problems;
 
-    private JsonInput(string file, JsonElement element, string path, List<Problem> problems)
+    private readonly JsonElement? over;
+
+    private JsonInput(string file, JsonElement element, string path, List<Problem> problems, JsonElement? over = null)
     {
         File = file;
         this.element = element;
+        this.over = over;
         this.path = path;
         this.problems = problems;
     }
@@ -67,6 +70,11 @@ public sealed class JsonInput
     /// <param name="root">The object.</param>
     /// <returns>A reader of it.</returns>
     public static JsonInput Of(string name, JsonElement root) => new(name, root, "", []);
+
+    /// <summary>The same object with some fields typed beside the file; what was typed wins.</summary>
+    /// <param name="typed">An object of the same shape that holds only these fields.</param>
+    /// <returns>A reader of both.</returns>
+    public JsonInput With(JsonElement typed) => new(File, element, path, problems, typed);
 
     /// <summary>Names of this object's fields, each once, in the file's order; for objects that are keyed by labels.</summary>
     public IReadOnlyList<string> Names => [.. element.EnumerateObject().Select(member => member.Name).Distinct()];
@@ -143,7 +151,7 @@ public sealed class JsonInput
         if (Field(name) is not { } field)
             return null;
         if (field.ValueKind == JsonValueKind.Object)
-            return new JsonInput(File, field, Path(name), problems);
+            return new JsonInput(File, field, Path(name), problems, Typed(name));
         Refuse(name, $"is {Kind(field)}, an object {{…}} was expected", "Put its fields into braces.");
         return null;
     }
@@ -225,7 +233,12 @@ public sealed class JsonInput
     private void RefuseAt(string at, string why, string remedy) =>
         problems.Add(new Problem($"{File}, field {at}", why, remedy));
 
+    private JsonElement? Typed(string name) => over is { } typed && typed.TryGetProperty(name, out JsonElement field) ? field : null;
+
     private JsonElement? Field(string name) =>
+        Typed(name) is { } typed && (typed.ValueKind != JsonValueKind.Object || Own(name) is null) ? typed : Own(name);
+
+    private JsonElement? Own(string name) =>
         element.TryGetProperty(name, out JsonElement field) && field.ValueKind is not (JsonValueKind.Null or JsonValueKind.Undefined) ? field : null;
 
     private IEnumerable<(JsonElement Item, string At)> Items(string name)

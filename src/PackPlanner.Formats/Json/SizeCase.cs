@@ -1,3 +1,4 @@
+using System.Globalization;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Sizing;
 
@@ -31,7 +32,7 @@ public static class SizeCase
         if (input.Wrong is { } wrong)
             return wrong;
         if (cells.Length == 0)
-            return Refusal.Input("no-cell", $"{input.File}, field cell", "no cell model is given", "Give \"cell\":{\"nominalV\":3.6,\"fullV\":4.2,\"cutoffV\":3.0,\"capacityAh\":5.0} or a list \"cells\".");
+            return Refusal.Input("no-cell", $"{input.File}, field cell", "no cell model is given", "Give \"cell\":{\"nominalV\":3.6,\"fullV\":4.2,\"cutoffV\":3.0,\"capacityAh\":5.0}, a list \"cells\", or --chemistry NMC --rated-ah 5Ah.");
         if (Contradiction(request, input.File) is { } contradiction)
             return contradiction;
         return request;
@@ -47,11 +48,13 @@ public static class SizeCase
         {
             if (cell.CutoffV >= cell.NominalV || cell.NominalV >= cell.FullV || cell.CutoffV >= cell.FullV)
                 return Refusal.Input("cell-volts", $"{file}, field cell {cell.Name}".TrimEnd(),
-                    $"cut-off {cell.CutoffV}, nominal {cell.NominalV} and full {cell.FullV} V do not rise in that order", "Correct them from the data sheet.");
+                    $"cut-off {Known(cell.CutoffV)}, nominal {Known(cell.NominalV)} and full {Known(cell.FullV)} V do not rise in that order", "Correct them from the data sheet.");
         }
 
         return null;
     }
+
+    private static string Known(double? volts) => volts?.ToString(CultureInfo.InvariantCulture) ?? "(not given)";
 
     private static SizingCell Cell(JsonInput cell, List<string> notes)
     {

@@ -30,7 +30,7 @@ internal static class CommandLine
         }
 
         ParseResult parsed = Describe(verb).Parse(args[1..]);
-        if (Misread(parsed, verb) is { } misread)
+        if (Misreading.Of(parsed, verb, args[1..]) is { } misread)
             return Print(misread, json, output, notes);
         using CancellationTokenSource limit = CancellationTokenSource.CreateLinkedTokenSource(stopped);
         VerbCall call = new(parsed, standardInput, notes, limit.Token);
@@ -91,22 +91,6 @@ internal static class CommandLine
         return parsed.GetValue(CommonOptions.Strict) && grave && reply.ExitCode == ExitCodes.Done
             ? ExitCodes.Strict
             : reply.ExitCode;
-    }
-
-    private static Refusal? Misread(ParseResult parsed, Verb verb)
-    {
-        if (parsed.Errors.Count == 0)
-            return null;
-        string unknown = parsed.UnmatchedTokens.FirstOrDefault(token => token.StartsWith('-')) ?? "";
-        if (unknown.Length > 0)
-        {
-            string near = NearestName.Of(unknown.Split('=')[0], verb.Options.Concat(CommonOptions.All).Select(option => option.Name));
-            return Refusal.CommandLine("unknown-option", $"{verb.Name} {unknown}",
-                $"{verb.Name} has no option {unknown}", $"Did you mean {near}? packplanner help {verb.Name} lists them all.");
-        }
-
-        return Refusal.CommandLine("bad-command-line", verb.Name, parsed.Errors[0].Message.TrimEnd('.'),
-            $"packplanner help {verb.Name} shows how to write it.");
     }
 
     private static Refusal UnknownVerb(string typed)

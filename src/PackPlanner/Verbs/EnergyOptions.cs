@@ -165,7 +165,8 @@ internal sealed class EnergyOptions
         return new RoadLoad(massKg.Value, call.Value(Cda)!.Value, call.Value(Crr)!.Value, grade).WhPerKm(speedKmh.Value, efficiency, auxW);
     }
 
-    private static double? TypedUse(VerbCall call, string typed)
+    /// <summary>Energy for each kilometre as typed: Wh/km, Wh/mi or kWh/100km; null when wrong.</summary>
+    internal static double? TypedUse(VerbCall call, string typed)
     {
         const double kilometresPerMile = 1.609344;
         if (TypedQuantity.Split(typed, out double number, out string unit) && number > 0)

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Diagnostics;
+using System.Text.Json;
 using PackPlanner.Core.Sizing;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Json;
@@ -10,7 +11,13 @@ namespace PackPlanner.Verbs;
 /// <summary>size NEED.json: how many in series and in parallel, of which cell.</summary>
 internal static class SizeVerb
 {
-    private static readonly Argument<string> Need = new("NEED.json") { Description = "cell, pack, need, electrics, motor and limits; - for standard input" };
+    private static readonly Argument<string?> Need = new("NEED.json")
+    {
+        Description = "cell, pack, need, electrics, motor and limits; - for standard input; not needed where options say it all",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
+
+    private const string NoFile = "the options";
 
     internal static Verb Definition { get; } = new(
         "size",
@@ -18,17 +25,22 @@ internal static class SizeVerb
         [
             ("packplanner size sample-data/scooter/need.json", "the choices that no other beats, and what binds each"),
             ("packplanner size sample-data/scooter/need.json --json", "every figure of each choice"),
+            ("packplanner size sample-data/scooter/need.json --range 60km --max-mass 20kg", "the same with two fields changed"),
+            ("packplanner size --chemistry NMC --rated-ah 5Ah --controller-max-v 60V --pack-empty-v 36V --use 14Wh/km --range 60km --cell-resistance 18mohm --leads 8mohm --speed 22km/h", "without a file"),
         ],
         [Need],
-        [],
+        SizeOptions.All,
         Run);
 
     private static Outcome<Reply> Run(VerbCall call)
     {
-        if (!JsonInput.Open(call.Value(Need)!, call.StandardInput).Is(out JsonInput? input, out Refusal? why))
+        JsonElement? typed = SizeOptions.Typed(call);
+        if (call.Wrong is { } wrong)
+            return wrong;
+        if (!Input(call, typed).Is(out JsonInput? input, out Refusal? why))
             return why;
         if (!SizeCase.Read(input, out IReadOnlyList<string> understood).Is(out SizingRequest? request, out why))
-            return why;
+            return AsTyped(call, why);
         if (!SizeSpace.Read(input, call.Stopped).Is(out SizeSpace? space, out why) && why is not null)
             return why;
         return SizingSearch.Find(request, space is null ? null : space.Places) switch
@@ -37,6 +49,32 @@ internal static class SizeVerb
             SizingOutcome.None none => Answer([], none.Reasons, understood, ExitCodes.NoAnswer),
             _ => throw new UnreachableException(),
         };
+    }
+
+    private static Outcome<JsonInput> Input(VerbCall call, JsonElement? typed)
+    {
+        if (call.Value(Need) is { } file)
+        {
+            if (!JsonInput.Open(file, call.StandardInput).Is(out JsonInput? read, out Refusal? why))
+                return why;
+            if (typed is not { } over)
+                return read;
+            return over.TryGetProperty("cell", out _) && read.Has("cells")
+                ? Refusal.Input("several-cells", file, "it lists several cell models, and an option describes one", "Leave the options of the cell out, or give one \"cell\" in the file.")
+                : read.With(over);
+        }
+
+        return typed is { } all
+            ? JsonInput.Of(NoFile, all)
+            : Refusal.CommandLine("bad-command-line", "size", "neither NEED.json nor an option says what is needed", "packplanner help size shows both ways.");
+    }
+
+    // A field that was typed is named by its option, and is wrong whatever the file holds.
+    private static Refusal AsTyped(VerbCall call, Refusal why)
+    {
+        if (SizeOptions.OptionAt(call, why.Problem.Where) is { } option)
+            return why with { ExitCode = ExitCodes.CommandLine, Code = "bad-option", Problem = why.Problem with { Where = option } };
+        return call.Value(Need) is null ? why with { ExitCode = ExitCodes.CommandLine } : why;
     }
 
     private static Reply Answer(

@@ -26,6 +26,43 @@ public class CommandLineTests
         Assert.Contains("--ascii", error.GetProperty("next").GetString(), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("match", "--replce", "--replace")]
+    [InlineData("look", "--jsn", "--json")]
+    [InlineData("share", "-load", "--load")]
+    public void A_misspelt_option_of_a_verb_that_takes_files_is_no_file(string verb, string typed, string meant)
+    {
+        (int exitCode, JsonElement error) = Planner.Json(verb, "cells.csv", typed, "A");
+
+        Assert.Equal(2, exitCode);
+        Assert.Equal("unknown-option", error.GetProperty("code").GetString());
+        Assert.Contains(meant, error.GetProperty("next").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_word_after_two_dashes_is_a_file_whatever_it_begins_with()
+    {
+        (int exitCode, string output, _) = Planner.Run("look", "--json", "--", "--no-such-table");
+
+        Assert.Equal(3, exitCode);
+        Assert.Contains("file-not-found", output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("match", "a.csv", "--series", "three", "whole number")]
+    [InlineData("energy", "a.csv", "--crr", "low", "a number")]
+    [InlineData("look", "a.csv", "--units", "imperial", "metric, us")]
+    [InlineData("look", "a.csv", "--json=maybe", "--json", "no value")]
+    public void What_an_option_expects_is_said_in_words_of_its_own(string verb, string file, string option, string value, string says)
+    {
+        (int exitCode, JsonElement error) = Planner.Json(verb, file, option, value);
+
+        Assert.Equal(2, exitCode);
+        string all = error.GetProperty("message").GetString() + error.GetProperty("next").GetString();
+        Assert.Contains(says, all, StringComparison.Ordinal);
+        Assert.DoesNotContain("System.", all, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_bare_number_where_a_unit_matters_is_refused()
     {

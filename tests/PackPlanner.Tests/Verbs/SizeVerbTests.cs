@@ -182,6 +182,48 @@ public class SizeVerbTests
         Assert.Equal(10, design.GetProperty("binding").GetProperty("withoutParallel").GetInt32());
     }
 
+    [Fact]
+    public void The_same_need_typed_as_options_gives_the_same_bytes_as_the_file()
+    {
+        string[] options =
+        [
+            "--chemistry", "LFP", "--nominal-v", "3.2", "--full-v", "3.65V", "--empty-v", "2500mV", "--rated-ah", "72", "--cell-mass", "1.9kg",
+            "--cell-resistance", "0.6mohm", "--discharge-rating", "72A", "--peak-rating", "216A", "--charge-rating", "36A", "--parallel", "1",
+            "--overhead", "25%", "--mass", "190kg", "--cda", "0.6", "--crr", "0.014", "--speed", "50km/h", "--efficiency", "82%", "--aux", "35W",
+            "--range", "60km", "--peak", "6kW", "--reserve", "10%", "--usable", "90%", "--ageing", "85%", "--derate", "90%",
+            "--pack-empty-v", "38V", "--controller-max-v", "63V", "--controller-max-a", "140A", "--charger-v", "58.4V", "--charger", "15A",
+            "--leads", "4mohm", "--fuse", "120A", "--fuse-v", "80V", "--fuse-breaking", "5kA", "--motor-kv", "52", "--motor-loaded", "88%",
+            "--gear", "4", "--wheel", "1720mm", "--max-mass", "40kg", "--json",
+        ];
+        (int exitCode, string typed, _) = Planner.Run(["size", .. options]);
+
+        Assert.Equal(0, exitCode);
+        Assert.Equal(Planner.Run("size", Repository.Data("sizing", "lfp-16s.json"), "--json").Output, typed);
+    }
+
+    [Fact]
+    public void An_option_wins_over_the_field_of_the_file()
+    {
+        (_, JsonElement answer) = Planner.Json("size", Repository.Data("sizing", "lfp-16s.json"), "--fuse", "40A", "--max-mass", "30kg");
+
+        string?[] broken = [.. answer.GetProperty("design").GetProperty("limitsBroken").EnumerateArray().Select(code => code.GetString())];
+        Assert.Contains("fuse-too-small", broken);
+        Assert.Contains("mass-over", broken);
+    }
+
+    [Theory]
+    [InlineData("--usable", "120%")]
+    [InlineData("--series", "2.5")]
+    [InlineData("--range", "40kg")]
+    [InlineData("--gear", "four")]
+    public void A_wrong_figure_is_named_by_its_option(string option, string typed)
+    {
+        (int exitCode, JsonElement error) = Planner.Json("size", "--chemistry", "NMC", option, typed);
+
+        Assert.Equal(2, exitCode);
+        Assert.Equal(option, error.GetProperty("where").GetString());
+    }
+
     private static JsonElement Design(string name)
     {
         (int exitCode, JsonElement answer) = Planner.Json("size", Repository.Data("sizing", $"{name}.json"));
