@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using PackPlanner.Formats;
 using UnitsNet;
 
 namespace PackPlanner.Verbs;
