@@ -56,7 +56,7 @@ internal static class FitReasons
                     if (lacks <= worst)
                         continue;
                     worst = lacks;
-                    string space = F($"{size:0.##} cell + {below:0.##} at -{Axes3.Letter(axis)} + {above:0.##} at +{Axes3.Letter(axis)} = {size + below + above:0.##}, the space is {high - low:0.##}");
+                    string space = F($"{size:0.##} mm of cell + {below:0.##} mm at -{Axes3.Letter(axis)} + {above:0.##} mm at +{Axes3.Letter(axis)} = {size + below + above:0.##} mm, the space is {high - low:0.##} mm");
                     reason = new("cell-too-large", axis, lacks, F($"{lacks:0.##} mm short {Direction(axis)}: {space}"),
                         F($"Give {lacks:0.##} mm more {Direction(axis)}, or use a cell or clearances that much smaller."));
                 }

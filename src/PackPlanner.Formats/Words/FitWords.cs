@@ -30,7 +30,7 @@ public static class FitWords
             lines.Add(F($"  links   narrowest {answer.NarrowestLink} pairs side by side; plates {answer.BusbarRatio:0.00} times the shortest possible{(answer.Jumpers.Count > 0 ? $"; by cable after group {string.Join(", ", answer.Jumpers)}" : "")}"));
         Masses(answer, lines);
         if (answer.MarginMm is [var a, var b, var c, var d, var e, var f])
-            lines.Add(F($"  left    mm beyond the clearances: -x {a:0.0} +x {b:0.0} -y {c:0.0} +y {d:0.0} -z {e:0.0} +z {f:0.0}"));
+            lines.Add(F($"  left    beyond the clearances: -x {a:0.0} mm +x {b:0.0} mm -y {c:0.0} mm +y {d:0.0} mm -z {e:0.0} mm +z {f:0.0} mm"));
         foreach (PackBox box in answer.Boxes)
             lines.Add(F($"  box {box.Box}   groups {box.FromGroup} to {box.ToGroup}, {box.Cells} cells{(box.CellMassKg is double kg ? $", {kg:0.00} kg" : "")}{(box.FullV is double v ? $", {v:0.0} V full" : "")}"));
         foreach (WayIn way in answer.WaysIn)

@@ -8,33 +8,38 @@ public static class PlainFacts
 {
     /// <summary>Flattens a JSON document.</summary>
     /// <param name="json">The answer as it would be printed with --json.</param>
+    /// <param name="usUnits">Pounds, inches, miles and degrees Fahrenheit where the name states a metric unit; the name then states the other.</param>
     /// <returns>Lines such as <c>groups.1.capacityAh 39.276</c>; unknown is <c>-</c>.</returns>
-    public static string Of(string json)
+    public static string Of(string json, bool usUnits = false)
     {
         using JsonDocument document = JsonDocument.Parse(json);
         StringBuilder text = new();
-        Write(document.RootElement, "", text);
+        Write(document.RootElement, "", (path, value) =>
+        {
+            (string name, string says) = usUnits ? UsUnits.Fact(path, value) : (path, value);
+            text.Append(name).Append(' ').Append(says).Append('\n');
+        });
         return text.ToString();
     }
 
-    private static void Write(JsonElement element, string path, StringBuilder text)
+    private static void Write(JsonElement element, string path, Action<string, string> line)
     {
         switch (element.ValueKind)
         {
             case JsonValueKind.Object:
                 foreach (JsonProperty property in element.EnumerateObject())
-                    Write(property.Value, path.Length == 0 ? property.Name : $"{path}.{property.Name}", text);
+                    Write(property.Value, path.Length == 0 ? property.Name : $"{path}.{property.Name}", line);
                 break;
             case JsonValueKind.Array when element.EnumerateArray().All(item => item.ValueKind is not (JsonValueKind.Object or JsonValueKind.Array)):
-                text.Append(path).Append(' ').AppendJoin(' ', element.EnumerateArray().Select(Value)).Append('\n');
+                line(path, string.Join(' ', element.EnumerateArray().Select(Value)));
                 break;
             case JsonValueKind.Array:
                 int number = 1;
                 foreach (JsonElement item in element.EnumerateArray())
-                    Write(item, $"{path}.{number++}", text);
+                    Write(item, $"{path}.{number++}", line);
                 break;
             default:
-                text.Append(path).Append(' ').Append(Value(element)).Append('\n');
+                line(path, Value(element));
                 break;
         }
     }

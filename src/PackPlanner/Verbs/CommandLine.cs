@@ -71,9 +71,11 @@ internal static class CommandLine
 
     private static int Deliver(Reply reply, ParseResult parsed, bool json, TextWriter output, TextWriter notes)
     {
+        bool us = parsed.GetValue(CommonOptions.Units) == "us";
         string text = json ? reply.Json()
-            : parsed.GetValue(CommonOptions.Plain) ? PlainFacts.Of(reply.Json())
+            : parsed.GetValue(CommonOptions.Plain) ? PlainFacts.Of(reply.Json(), us)
             : parsed.GetValue(CommonOptions.Csv) ? reply.Table.ToCsv(parsed.GetValue(CommonOptions.DecimalOut) == "comma")
+            : us ? UsUnits.Of(AnswerWords.Of(reply.Words, reply.Answer))
             : AnswerWords.Of(reply.Words, reply.Answer);
         if (parsed.GetValue(CommonOptions.Ascii) && !json)
             text = AsciiText.Of(text);

@@ -29,8 +29,6 @@ internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, T
 
     internal bool Ascii => parsed.GetValue(CommonOptions.Ascii);
 
-    internal bool UsUnits => parsed.GetValue(CommonOptions.Units) == "us";
-
     internal bool Verbose => parsed.GetValue(CommonOptions.Verbose);
 
     /// <summary>auto, point or comma.</summary>

@@ -62,7 +62,7 @@ public class FitVerbTests
         Assert.Equal("z", reason.GetProperty("axis").GetString());
         // By hand: 199 + 22 + 3 - 220 = 4.
         Assert.Equal(4, reason.GetProperty("shortMm").GetDouble(), 6);
-        Assert.Contains("199 cell + 3 at -z + 22 at +z = 224, the space is 220", reason.GetProperty("text").GetString(), StringComparison.Ordinal);
+        Assert.Contains("199 mm of cell + 3 mm at -z + 22 mm at +z = 224 mm, the space is 220 mm", reason.GetProperty("text").GetString(), StringComparison.Ordinal);
     }
 
     [Theory]

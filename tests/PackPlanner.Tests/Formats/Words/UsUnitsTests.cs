@@ -1,0 +1,40 @@
+using PackPlanner.Formats.Words;
+using PackPlanner.Tests.House;
+using PackPlanner.Tests.Verbs;
+
+namespace PackPlanner.Tests.Formats.Words;
+
+// The factors are exact by definition: inch 25.4 mm, pound 0.45359237 kg, mile 1.609344 km, foot 0.3048 m.
+public class UsUnitsTests
+{
+    [Theory]
+    [InlineData("38.0 kg in one box", "83.8 lb in one box")]
+    [InlineData("75 km at 33.6 Wh/km", "47 miles at 54.1 Wh/mile")]
+    [InlineData("opening 310.0 x 190.0 mm", "opening 12.205 x 7.480 in")]
+    [InlineData("centre of mass x 254 y 127 z 25.4 mm", "centre of mass x 10.00 y 5.00 z 1.000 in")]
+    [InlineData("from -10 to 5 °C", "from 14 to 41 °F")]
+    [InlineData("from 0-45 °C", "from 32-113 °F")]
+    [InlineData("60.45 km/h", "37.56 mph")]
+    [InlineData("over 3 m one way", "over 10 ft one way")]
+    public void A_figure_with_its_unit_is_turned(string metric, string turned) => Assert.Equal(turned, UsUnits.Of(metric));
+
+    [Theory]
+    [InlineData("Write --use 38Wh/km.")]
+    [InlineData("16 mm2 for the fuse's 60 A")]
+    [InlineData("10 mm² copper")]
+    [InlineData("16s4p of M5 cells, 40 mΩ, 3 min, 165 Wh/kg")]
+    [InlineData("- kg, - km")]
+    public void What_is_typed_and_other_units_stay(string metric) => Assert.Equal(metric, UsUnits.Of(metric));
+
+    [Fact]
+    public void Words_and_plain_facts_turn_and_json_stays_metric()
+    {
+        string[] size = ["size", Repository.Data("sizing", "lfp-16s.json")];
+
+        Assert.Contains("47 miles, 83.8 lb.", Planner.Run([.. size, "--units", "us"]).Output, StringComparison.Ordinal);
+        string plain = Planner.Run([.. size, "--units", "us", "--plain"]).Output;
+        Assert.Contains("\ndesign.packMassLb 83.77", plain, StringComparison.Ordinal);
+        Assert.DoesNotContain("Kg", plain, StringComparison.Ordinal);
+        Assert.Equal(Planner.Run([.. size, "--json"]).Output, Planner.Run([.. size, "--units", "us", "--json"]).Output);
+    }
+}
