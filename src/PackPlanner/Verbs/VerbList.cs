@@ -5,24 +5,24 @@ internal static class VerbList
 {
     internal static IReadOnlyList<Verb> All { get; } =
     [
+        LookVerb.Definition,
         CapacityVerb.Definition,
         CellsVerb.Definition,
         MatchVerb.Definition,
-        EnergyVerb.Definition,
         JoinVerb.Definition,
+        ShareVerb.Definition,
         BalanceVerb.Definition,
+        EnergyVerb.Definition,
         DiagnoseVerb.Definition,
         CompareVerb.Definition,
-        ShareVerb.Definition,
+        SizeVerb.Definition,
+        FitVerb.Definition,
+        JobVerb.Definition,
         SheetVerb.Definition,
         PictureVerb.Definition,
-        FitVerb.Definition,
         DemoVerb.Definition,
-        LookVerb.Definition,
         ExplainVerb.Definition,
         CompletionVerb.Definition,
         HelpVerb.Definition,
-        JobVerb.Definition,
-        SizeVerb.Definition,
     ];
 }

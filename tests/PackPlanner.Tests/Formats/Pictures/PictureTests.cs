@@ -17,8 +17,7 @@ public partial class PictureTests
 {
     private static readonly DateOnly Day = new(2026, 11, 24);
 
-    private static readonly Lazy<SheetInput> Trike = new(() => Assert.IsType<Outcome<SheetInput>.Given>(SheetInput.Of(
-        Assert.IsType<Outcome<JobHistory>.Given>(DemoJobs.Of("trike")).Value, Day, TestContext.Current.CancellationToken)).Value);
+    private static readonly Lazy<SheetInput> Trike = new(() => InputOf("trike"));
 
     private static readonly SheetInput Ridden = WithLog();
 
@@ -44,12 +43,15 @@ public partial class PictureTests
 
     // Regression only: with ACCEPT_GOLDEN=1 the pictures of the documents are drawn anew; look at them before committing.
     [Theory]
-    [InlineData("lot")]
-    [InlineData("losses")]
-    public void Pictures_of_the_documents_are_those_that_the_program_draws(string name)
+    [InlineData("trike", "lot")]
+    [InlineData("trike", "groups")]
+    [InlineData("trike", "losses")]
+    [InlineData("tractor", "volts")]
+    [InlineData("scooter", "layout")]
+    public void Pictures_of_the_documents_are_those_that_the_program_draws(string job, string name)
     {
-        string file = Repository.At("docs", "pictures", $"trike-{name}.svg");
-        string drawn = Svg(name, Trike.Value) + "\n";
+        string file = Repository.At("docs", "pictures", $"{job}-{name}.svg");
+        string drawn = Svg(name, job switch { "trike" => Trike.Value, _ => InputOf(job) }) + "\n";
         if (Environment.GetEnvironmentVariable("ACCEPT_GOLDEN") == "1")
             File.WriteAllText(file, drawn);
 
@@ -204,6 +206,9 @@ public partial class PictureTests
         Assert.DoesNotMatch("<script|\u001B", svg);
         Assert.DoesNotContain(new string('w', 60), svg, StringComparison.Ordinal);
     }
+
+    private static SheetInput InputOf(string demo) => Assert.IsType<Outcome<SheetInput>.Given>(SheetInput.Of(
+        Assert.IsType<Outcome<JobHistory>.Given>(DemoJobs.Of(demo)).Value, Day, TestContext.Current.CancellationToken)).Value;
 
     private static SheetInput WithLog()
     {
