@@ -26,12 +26,20 @@ public static class GroupMatcher
             (ulong)request.Seed,
             lot.CloseEnough(request.TesterStepAh),
             progress is null ? null : better => progress.Report(lot.Progress(better)));
-        GroupingTrial chosen = Choose(request, lot, strict, stop);
+        BatchPlan? plan = request.KeepBatches ? BatchPlan.Of(lot) : null;
+        (GroupingTrial chosen, long batchBound) = plan is null
+            ? (Choose(request, lot, strict, stop), long.MaxValue)
+            : BatchSearch.Arrange(lot, plan, new SearchBudget(request.LevellingSteps, stop), (ulong)request.Seed);
 
         // What was chosen may better a strict answer that was not proven.
         if (chosen.IsBetterThan(strict.Best))
             strict = strict with { Best = chosen };
-        return new GroupingOutcome.Matched(PackAssembly.Of(request, lot, strict, chosen, stop.IsCancellationRequested));
+        MatchedPack pack = PackAssembly.Of(request, lot, strict, chosen, stop.IsCancellationRequested);
+        return new GroupingOutcome.Matched(pack with
+        {
+            Batches = plan is null ? null : new BatchKeeping(pack.Groups.Count(group => group.Cells.Any(cell => cell.Batch is null || cell.Batch != group.Cells[0].Batch)), plan.Mixed, lot.InAh(Math.Min(batchBound, strict.Bound))),
+            FewestMoves = request is { FewestMoves: true, Existing: not null } ? LeastMoves(lot, request, chosen) : null,
+        });
     }
 
     /// <summary>Expected range of the groups' sums that measurement noise alone would show.</summary>
@@ -42,6 +50,14 @@ public static class GroupMatcher
     /// <returns>Ampere-hours.</returns>
     public static double NoiseSpreadAh(double repeatabilityFraction, double meanAh, int series, int parallel) =>
         MeasurementNoise.ExpectedRange(series, MeasurementNoise.OfGroup(repeatabilityFraction, meanAh, parallel));
+
+    private static int? LeastMoves(SortedLot lot, GroupingRequest request, GroupingTrial chosen)
+    {
+        int[] before = lot.ExistingGroupOf(request);
+        bool full = before.All(group => group < lot.Problem.Series)
+            && Enumerable.Range(0, lot.Problem.Series).All(g => before.Count(group => group == g) == lot.Problem.Places[g]);
+        return full ? FewestMovesProof.Least(lot.Problem, GroupingTrial.Of(lot.Problem, before), chosen.Smallest) : null;
+    }
 
     /// <summary>What one kind of preference makes of the strict answer.</summary>
     private static GroupingTrial Choose(GroupingRequest request, SortedLot lot, StrictAnswer strict, CancellationToken stop)

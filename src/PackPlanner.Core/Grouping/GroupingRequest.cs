@@ -46,6 +46,9 @@ public sealed record GroupingRequest
     /// <summary>Move as few cells of the existing grouping as the gain needs.</summary>
     public bool FewestMoves { get; init; }
 
+    /// <summary>As many groups of one batch as the cells allow come before the smallest group.</summary>
+    public bool KeepBatches { get; init; }
+
     /// <summary>Take the existing grouping as it stands and only fill its empty places.</summary>
     public bool AsItIs { get; init; }
 

@@ -45,6 +45,12 @@ public sealed record MatchedPack
     /// <summary>Cells that go elsewhere than in the existing grouping; null when none was given.</summary>
     public IReadOnlyList<CellMove>? Moves { get; init; }
 
+    /// <summary>How few cells must move, proven, for a smallest group like this one; null when that was not asked or the existing groups were not full.</summary>
+    public int? FewestMoves { get; init; }
+
+    /// <summary>How far batches were kept together; null when that was not asked.</summary>
+    public BatchKeeping? Batches { get; init; }
+
     /// <summary>True when the user's cancel ended a search.</summary>
     public bool Stopped { get; init; }
 }

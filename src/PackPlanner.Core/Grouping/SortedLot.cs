@@ -40,8 +40,10 @@ internal sealed class SortedLot
 
     internal double InAh(long steps) => _steps.InAh(steps);
 
+    internal long StepsOf(GroupingCell cell) => _steps.StepsOf(cell.CapacityAh);
+
     /// <summary>The exact sum of the capacities as typed.</summary>
-    internal double SumAh(IEnumerable<GroupingCell> cells) => _steps.InAh(cells.Sum(cell => _steps.StepsOf(cell.CapacityAh)));
+    internal double SumAh(IEnumerable<GroupingCell> cells) => _steps.InAh(cells.Sum(StepsOf));
 
     /// <summary>Steps finer than the tester's own: within them two answers are alike to anyone who reads the tester.</summary>
     internal long CloseEnough(double? testerStepAh) =>

@@ -48,6 +48,12 @@ public sealed record MatchAnswer(
     /// <summary>Largest less smallest group resistance; null when a resistance is unknown.</summary>
     public double? ResistanceSpreadMilliohm { get; init; }
 
+    /// <summary>With --fewest-moves: no fewer cells than this must move for such a smallest group, proven; null when not asked or not known.</summary>
+    public int? FewestMovesBound { get; init; }
+
+    /// <summary>With --keep-batches: how far that went; null when not asked.</summary>
+    public MatchBatchesJson? Batches { get; init; }
+
     /// <summary>Cells that may not be used, with the verdict.</summary>
     public IReadOnlyList<MatchNotUsedJson> NotUsed { get; init; } = [];
 
@@ -79,6 +85,15 @@ public sealed record MatchShareJson(int Group, string Cell, double TimesEqual);
 /// <param name="BringToV">Volts to bring the spare to before it is joined; null when unknown.</param>
 public sealed record MatchReplacementJson(
     string Cell, int Group, double GroupAh, double PackAh, double? GroupResistanceMilliohm, double? BringToV);
+
+/// <summary>Batches kept together.</summary>
+/// <param name="MixedGroups">Groups with cells of more than one batch, or of an unknown one.</param>
+/// <param name="FewestMixedGroups">No grouping of these cells has fewer.</param>
+/// <param name="MinGroupBoundAh">No grouping with so few mixed groups has a larger smallest group.</param>
+/// <param name="ProvenOptimal">The smallest group is that large.</param>
+/// <param name="Groups">The batches of each group, in the order of the groups; null for unknown.</param>
+public sealed record MatchBatchesJson(
+    int MixedGroups, int FewestMixedGroups, double MinGroupBoundAh, bool ProvenOptimal, IReadOnlyList<IReadOnlyList<string?>> Groups);
 
 /// <summary>A cell that may not be used.</summary>
 /// <param name="Cell">Label.</param>

@@ -30,6 +30,11 @@ public static class MatchWords
             OneMoreCellAh = pack.OneMoreCellAh,
             ResistanceSpreadMilliohm = Array.TrueForAll(resistances, r => r is not null) ? resistances.Max() - resistances.Min() : null,
             Moves = pack.Moves is null ? null : [.. pack.Moves.Select(move => new MatchMoveJson(move.Cell, move.FromGroup, move.ToGroup))],
+            FewestMovesBound = pack.FewestMoves,
+            Batches = pack.Batches is not { } batches ? null : new MatchBatchesJson(
+                batches.MixedGroups, batches.FewestMixedGroups, batches.BoundAh,
+                batches.MixedGroups == batches.FewestMixedGroups && Less(batches.BoundAh, pack.SmallestAh, pack.StepAh) <= 0,
+                [.. pack.Groups.Select(group => (IReadOnlyList<string?>)[.. group.Cells.Select(cell => cell.Batch).Distinct().Order(StringComparer.Ordinal)])]),
             StoppedBy = pack.Stopped ? "time-limit" : null,
         };
     }
@@ -51,6 +56,8 @@ public static class MatchWords
         ];
         if (answer.CostAh > 0)
             lines.Add($"The strict order would reach {Figures.Fixed(answer.StrictMinGroupAh, places)} Ah with a spread of {Figures.Fixed(answer.StrictSpreadAh, places)} Ah: this choice costs {Figures.Fixed(answer.CostAh, places)} Ah.");
+        if (answer.Batches is { } kept)
+            lines.Add(Batches(kept, answer, places));
         lines.Add("");
         lines.Add("  group        Ah   mohm  largest share       cells");
         lines.AddRange(answer.Groups.Select(group => Row(group, places)));
@@ -88,6 +95,16 @@ public static class MatchWords
         return $"Not proven to be the best: no grouping has a smallest group above {bound} Ah, so at most {Figures.Fixed(gap, places)} Ah are missing.";
     }
 
+    private static string Batches(MatchBatchesJson kept, MatchAnswer answer, int places)
+    {
+        int pure = answer.Groups.Count - kept.MixedGroups;
+        string most = kept.MixedGroups == kept.FewestMixedGroups ? "more is not possible" : $"{answer.Groups.Count - kept.FewestMixedGroups} would be possible";
+        string best = kept.ProvenOptimal
+            ? "no such grouping has a larger smallest group"
+            : $"no such grouping has a smallest group above {Figures.Fixed(kept.MinGroupBoundAh, places)} Ah";
+        return $"Batches kept together: {pure} of {answer.Groups.Count} groups are of one batch, {most}; {best}. Resistances were not levelled.";
+    }
+
     private static string Noise(MatchAnswer answer, int parallel, (double Fraction, bool Assumed) noise, double meanAh)
     {
         double spread = answer.NoiseSpreadAh ?? GroupMatcher.NoiseSpreadAh(noise.Fraction, meanAh, answer.Groups.Count, parallel);
@@ -108,6 +125,10 @@ public static class MatchWords
         if (answer.Moves is not { } moves)
             yield break;
         yield return moves.Count == 0 ? "Nothing moves." : $"{moves.Count} cells move:";
+        if (answer.FewestMovesBound is { } least && moves.Count > 0)
+            yield return moves.Count <= least
+                ? "  Proven: no fewer moves reach such a smallest group."
+                : $"  No fewer than {least} moves reach such a smallest group; that none between {least} and {moves.Count} do is not proven.";
         foreach (MatchMoveJson move in moves)
             yield return $"  {move.Cell} from {(move.FromGroup is { } from ? $"group {from}" : "the spares")} {(move.ToGroup is { } to ? $"to group {to}" : "out")}";
     }

@@ -22,6 +22,7 @@ internal static class MatchVerb
     private static readonly Option<bool> UseHeld = new("--use-held") { Description = "also cells on hold, except for safety" };
     private static readonly Option<string?> From = new("--from") { Description = "an existing grouping: a table cell,group or the JSON answer of match" };
     private static readonly Option<bool> FewestMoves = new("--fewest-moves") { Description = "with --from: exchange single cells only as long as the smallest group gains" };
+    private static readonly Option<bool> KeepBatches = new("--keep-batches") { Description = "cells of one batch in a group as far as they go, before equal groups; the table has a column batch" };
     private static readonly Option<string> Prefer = new("--prefer") { Description = "equal-ah (default), or even-currents: like resistances within each group", DefaultValueFactory = _ => "equal-ah" };
     private static readonly Option<string?> Replace = new("--replace") { Description = "name the best three spares for this cell" };
     private static readonly Option<string?> Load = new("--load") { Description = "current drawn from the pack, such as 40A, to check it against --discharge-rating" };
@@ -36,7 +37,7 @@ internal static class MatchVerb
             ("packplanner match cells.csv --series 13 --parallel 4 --from groups.csv --replace K07", "the best spares for a failed cell"),
         ],
         [Files],
-        [Series, Parallel, Lock, LeaveOut, All, UseHeld, From, FewestMoves, Prefer, Replace, Load, Rating, .. ScreeningOptions.All],
+        [Series, Parallel, Lock, LeaveOut, All, UseHeld, From, FewestMoves, KeepBatches, Prefer, Replace, Load, Rating, .. ScreeningOptions.All],
         Run);
 
     private static Outcome<Reply> Run(VerbCall call)
@@ -50,6 +51,8 @@ internal static class MatchVerb
             call.Refuse("--prefer", $"\"{prefer}\" is not a preference", "Write --prefer equal-ah or --prefer even-currents.");
         if (call.Value(FewestMoves) && call.Value(From) is null)
             call.Refuse("--fewest-moves", "there is no grouping to move cells of", "Give it with --from FILE.");
+        if (call.Value(KeepBatches) && (call.Value(FewestMoves) || prefer == "even-currents" || (call.Value(Replace) is not null && call.Value(From) is not null)))
+            call.Refuse("--keep-batches", "it does not go with --fewest-moves, --prefer even-currents or --from with --replace: each of them says what comes first", "Leave one of them out.");
         if ((long)series * parallel > 1_000_000)
             call.Refuse("--parallel", $"{series} x {parallel} cells are more than a pack has", "Give at most a million places.");
         if (call.Wrong is { } wrong)
@@ -59,6 +62,8 @@ internal static class MatchVerb
         ScreenedLot lot = LotScreening.Judge(reading.Rows, screening);
         if (!UsableCells.Of(lot, Split(call.Value(LeaveOut)), call.Value(UseHeld), screening.Chemistry is not null).Is(out UsableCells? usable, out why))
             return why;
+        if (call.Value(KeepBatches) && usable.Cells.All(cell => cell.Batch is null))
+            return Refusal.Input("no-batches", string.Join(", ", call.Value(Files)!), "no cell that may be used names its batch", "Add a column batch, or leave --keep-batches out.");
         if (!Request(call, lot, usable, series, parallel).Is(out GroupingRequest? request, out why))
             return why;
         GroupingOutcome outcome = GroupMatcher.Match(request, Progress(call), call.Stopped);
@@ -107,6 +112,7 @@ internal static class MatchVerb
             Locks = locks,
             Existing = existing,
             FewestMoves = call.Value(FewestMoves),
+            KeepBatches = call.Value(KeepBatches),
             AsItIs = asItIs,
             Prefer = call.Value(Prefer) == "even-currents" ? GroupingPreference.EvenCurrents : GroupingPreference.EqualAh,
             Seed = call.Seed,
