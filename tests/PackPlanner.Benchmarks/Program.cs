@@ -10,6 +10,10 @@ else if (args is ["diagnosis", var from, var to])
     DiagnosisTargets.Run(int.Parse(from, System.Globalization.CultureInfo.InvariantCulture), int.Parse(to, System.Globalization.CultureInfo.InvariantCulture));
 else if (args is ["screens", .. var parts])
     ScreensTargets.Run(parts);
+else if (args is ["reading", .. var sizes])
+    ReadingTargets.Run(sizes.Length == 0 ? [30, 100, 300] : [.. sizes.Select(size => int.Parse(size, System.Globalization.CultureInfo.InvariantCulture))]);
+else if (args is ["reading-memory", var file])
+    ReadingTargets.Memory(file);
 else
     BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
 

@@ -47,9 +47,22 @@ internal static class CurrentColumn
     internal static void Clean(LogColumn column, FileUnit unit, int[] lines, RowCounter counter)
     {
         double[] values = column.Values;
+        double least = 300 / unit.Scale;
+        double largest = 0;
+        foreach (double value in values)
+            largest = Math.Max(largest, double.IsNaN(value) ? 0 : Math.Abs(value));
+        if (largest <= least)
+        {
+            // Nothing can be a filler, so the figures need not be sorted to find one.
+            if (unit.Scale != 1)
+                for (int i = 0; i < values.Length; i++)
+                    values[i] = unit.Convert(values[i]);
+            return;
+        }
+
         double[] sizes = [.. values.Where(double.IsFinite).Select(Math.Abs).Order()];
         double usualHigh = sizes.Length == 0 ? 0 : sizes[(int)((sizes.Length - 1) * 0.998)];
-        double limit = Math.Max(5 * usualHigh, 300 / unit.Scale);
+        double limit = Math.Max(5 * usualHigh, least);
         for (int i = 0; i < values.Length; i++)
         {
             double size = Math.Abs(values[i]);

@@ -24,7 +24,8 @@ internal static class CurveLog
         LogColumn? step = columns[ColumnRole.Step];
         LogColumn[] wanted = [.. new[] { current, volts, temperature, ah, wh, step }.OfType<LogColumn>().Concat(volts is null ? columns.Groups : []).Distinct()];
         RowCounter counter = new(source.Name);
-        LogRows rows = LogRows.Read(source, head, time, wanted, counter, options);
+        if (!LogRows.Read(source, head, time, wanted, counter, options).Is(out LogRows? rows, out Refusal? why))
+            return why;
         if (rows.Moments.Length < 2)
             return PackLogs.NoRows(source);
         LogClock clock = LogClock.Of(rows.Moments, time);

@@ -6,8 +6,6 @@ namespace PackPlanner.Formats.Logs;
 /// <summary>Logs with one row a value: time, which cell or signal, value.</summary>
 internal static class LongLog
 {
-    private const int MostNames = 5000;
-
     internal static bool Suits(LogHead head, LogColumns columns) => NameColumn(head, columns) is { } name && ValueColumn(columns, name) is not null;
 
     internal static Outcome<PackLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
@@ -21,9 +19,8 @@ internal static class LongLog
         LogColumn[] beside = [.. columns.All.Where(column => column != name && column != value && column != time.Column
             && (column == columns[ColumnRole.Current] || column == columns[ColumnRole.StateOfCharge] || column == columns[ColumnRole.PackVoltage] || columns.Probes.Contains(column)))];
         RowCounter counter = new(source.Name);
-        LongRows rows = LongRows.Read(source, head, time, name, value, beside, counter, options);
-        if (rows.Names.Count > MostNames)
-            return Refusal.Input("not-a-log", source.Name, $"column {name.Name} holds more than {MostNames} different names", "Check which column names the cell or the signal.");
+        if (!LongRows.Read(source, head, time, name, value, beside, counter, options).Is(out LongRows? rows, out Refusal? why))
+            return why;
         if (rows.Moments.Length < 2)
             return PackLogs.NoRows(source);
         LogClock clock = LogClock.Of(rows.Moments, time, manyAMoment: true);
@@ -39,7 +36,7 @@ internal static class LongLog
             beside[i].Values = table.Beside[i];
         LogClock moments = clock with { TimeS = table.TimeS, Order = null, UsualStepS = table.UsualStepS };
         PackAssembly assembly = new(source, all, moments, table.Lines, counter, options);
-        if (!assembly.Assemble().Is(out RideLog? log, out Refusal? why))
+        if (!assembly.Assemble().Is(out RideLog? log, out why))
             return why;
         FileShape shape = PackLogs.Shape(source, head, columns, assembly, "long", log) with { Columns = ColumnsRead(columns, name, value, named) };
         string[] said = table.OnlyChanges

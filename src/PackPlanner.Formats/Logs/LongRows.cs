@@ -1,5 +1,3 @@
-using System.Text;
-using CsvHelper;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.Logs;
@@ -22,88 +20,51 @@ internal sealed class LongRows
     /// <summary>Names in the order in which they came.</summary>
     internal required IReadOnlyList<string> Names { get; init; }
 
-    internal static LongRows Read(
+    internal static Outcome<LongRows> Read(
         SourceFile source, LogHead head, TimeColumn time, LogColumn name, LogColumn value, LogColumn[] beside, RowCounter counter, ReadOptions options)
     {
-        Dictionary<string, int> known = new(StringComparer.Ordinal);
-        Dictionary<string, int>.AlternateLookup<ReadOnlySpan<char>> lookup = known.GetAlternateLookup<ReadOnlySpan<char>>();
-        List<string> names = [];
-        ColumnBuffer moments = new();
-        ColumnBuffer values = new();
-        ColumnBuffer[] others = [.. beside.Select(_ => new ColumnBuffer())];
-        List<int> nameOf = [];
-        List<int> lines = [];
-        byte[] heading = head.HeadingBytes;
-        Span<char> letters = stackalloc char[256];
-        using CsvReader csv = LogRows.Open(source, head);
-        while (csv.Read())
-        {
-            long line = csv.LineNumber;
-            if (line < head.FirstDataLine)
-                continue;
-            if ((lines.Count & 0xFFFF) == 0)
-            {
-                options.Stopped.ThrowIfCancellationRequested();
-                options.Progress?.Report(new ReadProgress(source.Name, lines.Count, source.Length > 0 ? Math.Min(1, (double)csv.ByteOffset / source.Length) : null));
-            }
-
-            if (WhyNot(csv, time, name, heading, out double moment) is { } reason)
-            {
-                counter.SetAside((int)line, reason);
-                continue;
-            }
-
-            ReadOnlySpan<byte> entry = csv.GetSpan(name.Index).Trim(" \t"u8);
-            ReadOnlySpan<char> text = letters[..Encoding.UTF8.GetChars(entry[..Math.Min(entry.Length, 80)], letters)];
-            if (!lookup.TryGetValue(text, out int id))
-            {
-                id = names.Count;
-                names.Add(text.ToString());
-                lookup[text] = id;
-            }
-
-            moments.Add(moment);
-            nameOf.Add(id);
-            lines.Add((int)line);
-            values.Add(Figure(csv, value, head, counter, (int)line));
-            for (int i = 0; i < others.Length; i++)
-                others[i].Add(csv.TryParse(beside[i].Index, out double figure) ? figure : double.NaN);
-        }
-
-        counter.Used = lines.Count;
+        if (!TextParts.Of(source, TextParts.MostBytes, options.PartBytes, options.Stopped).Is(out TextPart[]? parts, out Refusal? why))
+            return why;
+        LogReading log = new(source, head, time, [], parts, options);
+        (int[] from, int[] room, int rows) = LogReading.Places(parts, head);
+        long figures = (long)rows * (beside.Length + 3);
+        if (figures > LogReading.MostFigures)
+            return LogReading.TooManyFigures(source, figures);
+        LongColumns columns = new(name.Index, value.Index, [.. beside.Select(column => column.Index)], value.Name, rows);
+        LongPart[] read = [.. parts.Select((part, i) => new LongPart(log, columns, part, from[i], room[i]))];
+        TextParts.ForEach(read.Length, i => read[i].Read(), options.Stopped);
+        string[] names = NamesTogether(read, columns.NameOf);
+        if (names.Length > LongColumns.MostNames)
+            return Refusal.Input("not-a-log", source.Name, $"column {name.Name} holds more than {LongColumns.MostNames} different names", "Check which column names the cell or the signal.");
+        (int From, int Used)[] stretches = [.. read.Select(part => (part.From, part.Used))];
+        foreach (LongPart part in read)
+            counter.Take(part.Counter);
+        counter.Used = read.Sum(part => part.Used);
         return new LongRows
         {
-            Moments = moments.ToArray(),
-            NameOf = [.. nameOf],
-            Values = values.ToArray(),
-            Beside = [.. others.Select(column => column.ToArray())],
-            Lines = [.. lines],
+            Moments = Stretches.Join(columns.Moments, stretches),
+            NameOf = Stretches.Join(columns.NameOf, stretches),
+            Values = Stretches.Join(columns.Values, stretches),
+            Beside = [.. columns.BesideValues.Select(column => Stretches.Join(column, stretches))],
+            Lines = Stretches.Join(columns.Lines, stretches),
             Names = names,
         };
     }
 
-    private static string? WhyNot(CsvReader csv, TimeColumn time, LogColumn name, byte[] heading, out double moment)
+    // Each part numbered the names as they came to it; in the file they come part by part.
+    private static string[] NamesTogether(LongPart[] parts, int[] nameOf)
     {
-        moment = 0;
-        if (csv.RawRecord.Trim(",;\t| \r"u8).IsEmpty)
-            return "a blank row";
-        if (heading.Length > 0 && csv.RawRecord.Trim(" \t\r"u8).SequenceEqual(heading))
-            return "the heading again";
-        if (!time.TryRead(csv, out moment))
-            return "no time in the row";
-        return csv.IsEmpty(name.Index) ? "no cell or signal named in the row" : null;
-    }
+        Dictionary<string, int> all = new(StringComparer.Ordinal);
+        foreach (LongPart part in parts)
+        {
+            int[] ids = [.. part.Names.Select(name => all.TryGetValue(name, out int id) ? id : all[name] = all.Count)];
+            if (all.Count > LongColumns.MostNames)
+                break;
+            bool same = Enumerable.Range(0, ids.Length).SequenceEqual(ids);
+            for (int i = part.From; !same && i < part.From + part.Used; i++)
+                nameOf[i] = ids[nameOf[i]];
+        }
 
-    private static double Figure(CsvReader csv, LogColumn value, LogHead head, RowCounter counter, int line)
-    {
-        if (csv.TryParse(value.Index, out double figure))
-            return figure;
-        if (csv.IsEmpty(value.Index))
-            return double.NaN;
-        string text = csv.GetString(value.Index).Trim();
-        if (Figures.TryRead(text, head.Mark, out figure, out _))
-            return figure;
-        counter.Sample(value.Name, $"\"{(text.Length > 30 ? text[..30] + "…" : text)}\" instead of a figure", line);
-        return double.NaN;
+        return [.. all.OrderBy(name => name.Value).Select(name => name.Key)];
     }
 }

@@ -14,12 +14,13 @@ internal static class WideLog
         time.Column.Role = ColumnRole.Time;
         LogColumn[] wanted = [.. columns.All.Where(column => IsWanted(column, columns))];
         RowCounter counter = new(source.Name);
-        LogRows rows = LogRows.Read(source, head, time, wanted, counter, options);
+        if (!LogRows.Read(source, head, time, wanted, counter, options).Is(out LogRows? rows, out Refusal? why))
+            return why;
         if (rows.Moments.Length < 2)
             return PackLogs.NoRows(source);
         LogClock clock = LogClock.Of(rows.Moments, time);
         PackAssembly assembly = new(source, columns, clock, rows.Lines, counter, options);
-        return assembly.Assemble().Is(out Core.Diagnosis.RideLog? log, out Refusal? why)
+        return assembly.Assemble().Is(out Core.Diagnosis.RideLog? log, out why)
             ? new PackLogReading(log, counter.Account(), PackLogs.Shape(source, head, columns, assembly, "wide", log), assembly.Understood)
             : why;
     }

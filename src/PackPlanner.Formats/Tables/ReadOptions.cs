@@ -37,6 +37,9 @@ public sealed record ReadOptions
     /// <summary>What is said of standard input in messages and answers; a file in memory has its own name.</summary>
     public string StandardInputName { get; init; } = "standard input";
 
+    /// <summary>Length of the parts in which a log is read side by side; what is read does not depend on it.</summary>
+    internal int PartBytes { get; init; } = TextParts.UsualPartBytes;
+
     /// <summary>Cancelled when the user stops.</summary>
     public CancellationToken Stopped { get; init; }
 

@@ -31,6 +31,24 @@ internal sealed class RowCounter(string file)
         _samples[(column, kind)] = (count + times, Math.Min(first, line));
     }
 
+    /// <summary>Adds what was counted in a later part of the same file.</summary>
+    internal void Take(RowCounter later)
+    {
+        Dictionary<string, int> named = _rows.GroupBy(row => row.Reason).ToDictionary(rows => rows.Key, rows => rows.Count());
+        foreach (SetAsideRow row in later._rows)
+            if ((named[row.Reason] = named.GetValueOrDefault(row.Reason) + 1) <= RowAccount.NamedForEachReason)
+                _rows.Add(row);
+        foreach ((string reason, (int count, int first)) in later._reasons)
+        {
+            (int before, int firstBefore) = _reasons.GetValueOrDefault(reason, (0, first));
+            _reasons[reason] = (before + count, Math.Min(firstBefore, first));
+        }
+
+        SetAsideRows += later.SetAsideRows;
+        foreach (((string column, string kind), (int count, int first)) in later._samples)
+            Sample(column, kind, first, count);
+    }
+
     internal RowAccount Account() => new()
     {
         RowsRead = Used + SetAsideRows,

@@ -1,5 +1,6 @@
 using System.IO.Compression;
 using System.Text;
+using Microsoft.Win32.SafeHandles;
 
 namespace PackPlanner.Formats.Tables;
 
@@ -10,9 +11,9 @@ internal sealed class SourceFile : IDisposable
     private const int HeadBytes = 256 * 1024;
     private readonly Func<Stream> _open;
     private readonly Encoding? _encoding;
-    private readonly IDisposable? _spool;
+    private readonly FileStream? _spool;
 
-    private SourceFile(string name, Func<Stream> open, IDisposable? spool, bool packed, byte[] head)
+    private SourceFile(string name, Func<Stream> open, FileStream? spool, bool packed, byte[] head)
     {
         Name = name;
         _open = open;
@@ -20,6 +21,7 @@ internal sealed class SourceFile : IDisposable
         Packed = packed;
         (_encoding, EncodingName, HeadText) = TextEncodings.Guess(head);
         HeadIsWhole = head.Length < HeadBytes;
+        PlainLength = packed || _encoding is not null ? null : spool?.Length ?? new FileInfo(name).Length;
     }
 
     /// <summary>As the user named it; "standard input" for -.</summary>
@@ -34,8 +36,8 @@ internal sealed class SourceFile : IDisposable
     /// <summary>The first part of the text, without NUL characters and byte order mark.</summary>
     internal string HeadText { get; }
 
-    /// <summary>Bytes of the file as it lies on the disk when it is plain UTF-8, so that progress can be told; else 0.</summary>
-    internal long Length { get; private init; }
+    /// <summary>Bytes of the text when any stretch of it can be read as it lies there: plain UTF-8 on the disk; else null.</summary>
+    internal long? PlainLength { get; }
 
     /// <summary>The head is the whole file.</summary>
     internal bool HeadIsWhole { get; }
@@ -51,14 +53,12 @@ internal sealed class SourceFile : IDisposable
         FileStream? spool = null;
         try
         {
-            Func<Stream> raw;
             if (file == "-")
             {
                 if (standardInput is null)
                     return Refusal.Input("no-standard-input", name, "standard input cannot be read here", "Give the name of a file.");
-                FileStream kept = Spool(standardInput);
-                spool = kept;
-                raw = () => new SharedStream(kept);
+                using Stream input = standardInput();
+                spool = Spool(input);
             }
             else
             {
@@ -66,9 +66,16 @@ internal sealed class SourceFile : IDisposable
                     return Refusal.Input("is-a-folder", name, "this is a folder, not a file", "Name the file in it, or all of them with a pattern such as folder/*.csv.");
                 if (!File.Exists(file))
                     return Refusal.Input("file-not-found", name, "there is no such file", Nearest(file));
-                raw = () => new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1);
+                // A pipe in place of a file can be read once only, so it is kept like standard input.
+                using FileStream opened = new(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1);
+                if (!opened.CanSeek || opened.Length == 0)
+                    spool = Spool(opened);
             }
 
+            FileStream? kept = spool;
+            Func<Stream> raw = kept is null
+                ? () => new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1)
+                : () => new StretchStream(kept.SafeFileHandle, 0, null, null);
             return Inspect(name, raw, spool);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or InvalidDataException or ArgumentException or NotSupportedException)
@@ -87,9 +94,21 @@ internal sealed class SourceFile : IDisposable
         return new CleanStream(stream);
     }
 
+    /// <summary>Opens a part as UTF-8 bytes, NUL bytes taken out.</summary>
+    internal Stream OpenUtf8(TextPart part) => part.To is { } to ? new CleanStream(OpenRaw(part.From, to)) : OpenUtf8();
+
+    /// <summary>Opens a stretch as it lies on the disk; only where <see cref="PlainLength"/> is known.</summary>
+    internal Stream OpenRaw(long from, long to)
+    {
+        if (_spool is { } kept)
+            return new StretchStream(kept.SafeFileHandle, from, to, null);
+        SafeFileHandle handle = File.OpenHandle(Name, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+        return new StretchStream(handle, from, to, handle);
+    }
+
     public void Dispose() => _spool?.Dispose();
 
-    private static Outcome<SourceFile> Inspect(string name, Func<Stream> raw, IDisposable? spool)
+    private static Outcome<SourceFile> Inspect(string name, Func<Stream> raw, FileStream? spool)
     {
         byte[] head = ReadHead(raw);
         bool packed = head.Length > 2 && head[0] == 0x1F && head[1] == 0x8B;
@@ -100,15 +119,15 @@ internal sealed class SourceFile : IDisposable
             return Refuse(spool, Refusal.Input("empty-file", name, "the file is empty", "Export it again; a heading line and at least one row were expected."));
         if (KnownBytes.Of(head) is { } known)
             return Refuse(spool, Refusal.Input("not-a-table", name, $"this is {known.Kind}", known.Remedy));
-        SourceFile source = new(name, open, spool, packed, head) { Length = packed || !File.Exists(name) ? 0 : new FileInfo(name).Length };
-        if (source.HeadText.AsSpan().Trim("\uFEFF \t\r\n").IsEmpty && source.HeadIsWhole)
+        SourceFile source = new(name, open, spool, packed, head);
+        if (source.HeadText.AsSpan().Trim("\uFEFF \t\r\n").IsEmpty)
             return Refuse(spool, Refusal.Input("empty-file", name, "the file holds nothing but blanks", "Export it again; a heading line and at least one row were expected."));
         if (TextEncodings.LooksBinary(source.HeadText))
             return Refuse(spool, Refusal.Input("not-a-table", name, "this is no text: most of its bytes are no letters or figures", "Export the figures as CSV from the program that made it, and give that file."));
         return source;
     }
 
-    private static Refusal Refuse(IDisposable? spool, Refusal why)
+    private static Refusal Refuse(FileStream? spool, Refusal why)
     {
         spool?.Dispose();
         return why;
@@ -122,13 +141,27 @@ internal sealed class SourceFile : IDisposable
         return head[..length];
     }
 
-    private static FileStream Spool(Func<Stream> standardInput)
+    private static FileStream Spool(Stream input)
     {
         FileStream kept = new(Path.GetTempFileName(), FileMode.Create, FileAccess.ReadWrite, FileShare.None, 1 << 16, FileOptions.DeleteOnClose);
-        using Stream input = standardInput();
-        input.CopyTo(kept);
-        kept.Flush();
-        return kept;
+        try
+        {
+            byte[] piece = new byte[1 << 16];
+            for (int read = input.Read(piece); read > 0; read = input.Read(piece))
+            {
+                kept.Write(piece, 0, read);
+                if (kept.Length > TextParts.MostBytes)
+                    throw new InvalidDataException($"more than {TextParts.MostBytes / 1024 / 1024} MB came, which is longer than any log");
+            }
+
+            kept.Flush();
+            return kept;
+        }
+        catch
+        {
+            kept.Dispose();
+            throw;
+        }
     }
 
     private static string Nearest(string file)
@@ -140,44 +173,5 @@ internal sealed class SourceFile : IDisposable
         return names.Length == 0
             ? "Check the folder and the spelling."
             : $"Check the spelling; the nearest name there is {Words.NearestName.Of(Path.GetFileName(file), names)}.";
-    }
-
-    // Several readers over one temporary file, each from its start; closing one leaves the file open for the next.
-    private sealed class SharedStream(FileStream kept) : Stream
-    {
-        private long _at;
-
-        public override bool CanRead => true;
-
-        public override bool CanSeek => false;
-
-        public override bool CanWrite => false;
-
-        public override long Length => kept.Length;
-
-        public override long Position
-        {
-            get => _at;
-            set => throw new NotSupportedException();
-        }
-
-        public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
-
-        public override int Read(Span<byte> buffer)
-        {
-            int read = RandomAccess.Read(kept.SafeFileHandle, buffer, _at);
-            _at += read;
-            return read;
-        }
-
-        public override void Flush()
-        {
-        }
-
-        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-        public override void SetLength(long value) => throw new NotSupportedException();
-
-        public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
     }
 }

@@ -42,7 +42,7 @@ public class CapacityOfLogsTests
         }
     }
 
-    // Source: [Wiggins2019] the tester's own counters in the same file.
+    // Source: [NissanLeaf2013] the tester's own counters in the same file.
     [Theory]
     [InlineData("cell-discharge-bitrode-1c.csv.gz", new[] { 30.33, 30.34, 30.30, 30.29 }, new[] { 113.84, 113.85, 113.70, 113.66 }, 0.003)]
     [InlineData("cell-cycling-10c-24c-40c.csv.gz", new[] { 30.09, 30.04, 30.01, 29.86, 29.87, 29.90, 29.37 }, new[] { 108.56, 108.37, 108.22, 107.86, 107.90, 107.79, 105.29 }, 0.01)]
@@ -60,7 +60,7 @@ public class CapacityOfLogsTests
         }
     }
 
-    // Source: [Wiggins2019]: the last discharge of the file stops at 3.83 V after 0.79 Ah.
+    // Source: [NissanLeaf2013]: the last discharge of the file stops at 3.83 V after 0.79 Ah.
     [Fact]
     public void A_discharge_broken_off_at_the_end_of_the_file_is_no_capacity()
     {
@@ -71,7 +71,7 @@ public class CapacityOfLogsTests
         Assert.Equal(0.79, last.ChargeAh, 0.01);
     }
 
-    // Source: [Wiggins2019] the tester's counters of a string of six groups.
+    // Source: [NissanLeaf2013] the tester's counters of a string of six groups.
     [Theory]
     [InlineData("module123-irdischarge-65ah-1_0c.csv.gz", 55.30, 1253.75)]
     [InlineData("module123-irdischarge-65ah-2_75c.csv.gz", 54.88, 1194.87)]

@@ -23,7 +23,7 @@ public class PulseResistanceTests
         Assert.Equal([25.0, -18.75], at10.Select(pulse => pulse.StepA));
     }
 
-    // Source: [Wiggins2019] volts before, at 10 s and at 30 s of ten 30 A pulses, read from the rows: milliohm by hand.
+    // Source: [NissanLeaf2013] volts before, at 10 s and at 30 s of ten 30 A pulses, read from the rows: milliohm by hand.
     [Fact]
     public void Ten_pulses_of_the_2013_cell_are_within_a_tenth_of_a_milliohm()
     {
@@ -40,7 +40,7 @@ public class PulseResistanceTests
         Assert.All(at30.Zip(found30), pair => Assert.Equal(pair.First, pair.Second, 0.1));
     }
 
-    // Source: [Wiggins2019]: 0.24 V at 2.17 A within one row, on and off; the pulse test of the same kind of cell gives 2.0 to 2.6 milliohm.
+    // Source: [NissanLeaf2013]: 0.24 V at 2.17 A within one row, on and off; the pulse test of the same kind of cell gives 2.0 to 2.6 milliohm.
     [Fact]
     public void Leads_in_the_voltage_reading_are_recognised_and_the_other_files_of_the_cell_have_none()
     {
