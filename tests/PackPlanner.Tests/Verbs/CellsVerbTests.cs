@@ -49,6 +49,8 @@ public class CellsVerbTests
         Assert.Equal("hold", Verdict("A10"));
         Assert.Equal(["not-checked"], Codes(Cell(answer, "A5")));
         Assert.Contains("loses-charge", Codes(Cell(answer, "A8")));
+        Assert.Contains(answer.GetProperty("cautions").EnumerateArray(), caution =>
+            caution.GetProperty("code").GetString() == "caution-14" && caution.GetProperty("where").GetString()!.Contains("A8", StringComparison.Ordinal));
         Assert.Equal(["aborted-test"], Codes(Cell(answer, "A9")));
         Assert.Equal(["no-capacity"], Codes(Cell(answer, "A10")));
         Assert.Equal(JsonValueKind.Null, Cell(answer, "A9").GetProperty("capacityAh").ValueKind);

@@ -39,6 +39,8 @@ public class DemoVerbTests
 
             Assert.Equal(0, exitCode);
             Assert.Contains("invented", words, StringComparison.Ordinal);
+            // The tractor's loose sense wire.
+            Assert.Equal(name == "tractor", words.Contains("caution-16", StringComparison.Ordinal));
             Assert.Contains("\nNext  packplanner ", words, StringComparison.Ordinal);
             // The program's own data is read from memory, but it has a name.
             Assert.DoesNotContain("standard input", words, StringComparison.Ordinal);

@@ -269,6 +269,7 @@ public class LotScreeningTests
 
         Assert.Equal(Verdict.Use, Judge(Lots.Cell("X", 2.0, 200), all).Verdict);
         Assert.Equal(Verdict.Reject, Judge(Lots.Cell("X", 4.6) with { Condition = "dented" }, all).Verdict);
+        Assert.Contains(LotScreening.Judge([.. Lots.Ten, Lots.Cell("X", 4.6) with { Condition = "dented" }], all).Cautions, caution => caution is { Code: "caution-05", Where: "cell X" });
         Assert.Equal(Verdict.Hold, Judge(Lots.Cell("X", null), all).Verdict);
     }
 
