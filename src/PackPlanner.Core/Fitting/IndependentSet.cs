@@ -28,18 +28,31 @@ internal sealed class IndependentSet
         double[] low2 = [.. bodies.Select(b => b.Box.Low(second))], high2 = [.. bodies.Select(b => b.Box.High(second))];
         int[][] clash = new int[n][];
         const double Eps = Geometry2.RoundingMm / 2;
+        // Candidates stand in few columns (one attitude, one place along the first axis): a whole column is apart, or a stretch of it clashes.
+        int[][] columns = [.. Enumerable.Range(0, n).GroupBy(j => (kind[j], low1[j])).Select(g => g.OrderBy(j => low2[j]).ToArray())];
+        double[][] starts = [.. columns.Select(column => column.Select(j => low2[j]).ToArray())];
         Parallel.For(0, n, i =>
         {
             List<int> with = [];
-            for (int j = 0; j < n; j++)
+            for (int c = 0; c < columns.Length; c++)
             {
-                bool apart1 = low1[j] - high1[i] >= need1[kind[i], kind[j]] - Eps || low1[i] - high1[j] >= need1[kind[j], kind[i]] - Eps;
-                if (apart1 || j == i)
+                int[] column = columns[c];
+                int head = column[0], k = kind[head];
+                if (low1[head] - high1[i] >= need1[kind[i], k] - Eps || low1[i] - high1[head] >= need1[k, kind[i]] - Eps)
                     continue;
-                if (low2[j] - high2[i] < need2[kind[i], kind[j]] - Eps && low2[i] - high2[j] < need2[kind[j], kind[i]] - Eps)
-                    with.Add(j);
+                double reach = high2[head] - low2[head] + need2[k, kind[i]] + Geometry2.RoundingMm;
+                int at = Array.BinarySearch(starts[c], low2[i] - reach);
+                for (int m = at >= 0 ? at : ~at; m < column.Length; m++)
+                {
+                    int j = column[m];
+                    if (low2[j] - high2[i] >= need2[kind[i], k] - Eps)
+                        break;
+                    if (j != i && low2[i] - high2[j] < need2[k, kind[i]] - Eps)
+                        with.Add(j);
+                }
             }
 
+            with.Sort();
             clash[i] = [.. with];
         });
         return clash;
