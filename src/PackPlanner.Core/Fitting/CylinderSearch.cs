@@ -36,15 +36,24 @@ internal sealed class CylinderSearch(Scene scene, CellBody.Cylinder cell, Attitu
         return sum;
     }
 
+    /// <summary>Whether two layers that follow one another stand further apart than a link reaches.</summary>
+    internal bool LayersApart { get; private set; }
+
     /// <summary>Chooses the layers and fills them with regular nests.</summary>
-    internal void Nests(bool thorough)
+    /// <param name="thorough">Many phases, and rows drawn out.</param>
+    /// <param name="linkable">Only layers close enough for a link from each to the next, though they may hold fewer cells.</param>
+    internal void Nests(bool thorough, bool linkable)
     {
         double[] starts = Layers.Starts(scene, axis, cell, most: 72);
+        if (linkable)
+            starts = [.. starts.Concat(Layers.EvenStacks(scene, axis, cell, phases: 8)).Distinct()];
         Array.Sort(starts);
         DiscRegion[] regions = [.. starts.Select(s => Layers.At(scene, axis, cell, s))];
         double pitch = cell.LengthMm + scene.Case.Clearances.LayerGapMm;
         int[] quick = [.. regions.Select(r => r.IsEmpty ? 0 : Answer(r, phases: 2, stretched: false).Nest.Count)];
-        List<int> chosen = ChooseLayers(starts, quick, pitch);
+        double reach = scene.Case.LinkReachMm;
+        List<int> chosen = linkable ? ChooseLinkable(starts, quick, pitch, reach) : ChooseLayers(starts, quick, pitch);
+        LayersApart = chosen.Zip(chosen.Skip(1)).Any(two => starts[two.Second] - starts[two.First] > pitch + reach + Geometry2.RoundingMm);
         for (int k = 0; k < chosen.Count; k++)
         {
             double from = starts[chosen[k]], to = k + 1 < chosen.Count ? starts[chosen[k + 1]] - pitch : double.PositiveInfinity;
@@ -137,6 +146,32 @@ internal sealed class CylinderSearch(Scene scene, CellBody.Cylinder cell, Attitu
             }
         }
 
+        chosen.Reverse();
+        return chosen;
+    }
+
+    /// <summary>Largest sum of quick counts in one chain of layers of which each is within reach of a link from the last.</summary>
+    private static List<int> ChooseLinkable(double[] starts, int[] quick, double pitch, double reach)
+    {
+        int n = starts.Length, last = -1;
+        int[] best = new int[n], before = new int[n];
+        for (int i = 0; i < n; i++)
+        {
+            (best[i], before[i]) = (quick[i], -1);
+            for (int j = 0; j < i && quick[i] > 0; j++)
+            {
+                double spare = starts[i] - starts[j] - pitch;
+                if (quick[j] > 0 && spare >= -Geometry2.RoundingMm && spare <= reach && best[j] + quick[i] > best[i])
+                    (best[i], before[i]) = (best[j] + quick[i], j);
+            }
+
+            if (best[i] > (last < 0 ? 0 : best[last]))
+                last = i;
+        }
+
+        List<int> chosen = [];
+        for (int i = last; i >= 0; i = before[i])
+            chosen.Add(i);
         chosen.Reverse();
         return chosen;
     }

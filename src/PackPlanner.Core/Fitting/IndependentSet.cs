@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace PackPlanner.Core.Fitting;
 
 /// <summary>Largest set of candidates of which no two clash: greedy in many orders, then insertions of two for one with random kicks.</summary>
@@ -6,15 +8,29 @@ internal sealed class IndependentSet
 {
     private readonly int[][] clash;
     private readonly int count;
+    private readonly int words;
+    private readonly ulong[] clashBits;
+    private readonly ulong[] singleBits;
     private readonly int[] tight;
     private readonly bool[] inside;
     private readonly long[] lastOut;
     private readonly Random random;
+    private int size;
 
     internal IndependentSet(int[][] clash, int seed)
     {
         (this.clash, count, random) = (clash, clash.Length, new Random(seed));
         (tight, inside, lastOut) = (new int[count], new bool[count], new long[count]);
+        // One row of bits for each candidate, itself included: who does not clash with it is found 64 at a time.
+        words = (count + 63) / 64;
+        (clashBits, singleBits) = (new ulong[(long)words * count], new ulong[words]);
+        for (int i = 0; i < count; i++)
+        {
+            Span<ulong> row = clashBits.AsSpan(i * words, words);
+            Set(row, i);
+            foreach (int j in clash[i])
+                Set(row, j);
+        }
     }
 
     /// <summary>Which candidates of one slab clash with which; the two axes are those across the slab.</summary>
@@ -85,7 +101,7 @@ internal sealed class IndependentSet
             }
 
             Improve();
-            if (Size() > best.Length)
+            if (size > best.Length)
                 best = Members();
         }
 
@@ -98,7 +114,6 @@ internal sealed class IndependentSet
             int[] before = Members();
             Kick(step);
             Improve();
-            int size = Size();
             sinceBest++;
             if (size > best.Length)
                 (best, sinceBest) = (Members(), 0);
@@ -119,7 +134,7 @@ internal sealed class IndependentSet
 
     private void Kick(int step)
     {
-        int forced = random.Next(2 * Math.Max(1, Size())) == 0 ? 2 + random.Next(3) : 1;
+        int forced = random.Next(2 * Math.Max(1, size)) == 0 ? 2 + random.Next(3) : 1;
         for (int k = 0; k < forced; k++)
         {
             // Of a few at random, the one longest out: it has the best chance to be new.
@@ -148,10 +163,15 @@ internal sealed class IndependentSet
     private void FillFree()
     {
         int offset = random.Next(count);
-        for (int k = 0; k < count; k++)
+        FillFree(offset, count);
+        FillFree(0, offset);
+    }
+
+    private void FillFree(int from, int to)
+    {
+        for (int i = from; i < to; i++)
         {
-            int i = (k + offset) % count;
-            if (!inside[i] && tight[i] == 0)
+            if (tight[i] == 0 && !inside[i])
                 Insert(i);
         }
     }
@@ -182,16 +202,20 @@ internal sealed class IndependentSet
 
     private bool TwoForOne(int x, List<int> single)
     {
-        for (int a = 0; a < single.Count; a++)
+        Array.Clear(singleBits);
+        foreach (int i in single)
+            Set(singleBits, i);
+        foreach (int a in single)
         {
-            int[] with = clash[single[a]];
-            for (int b = a + 1; b < single.Count; b++)
+            ReadOnlySpan<ulong> row = clashBits.AsSpan(a * words, words);
+            for (int w = 0; w < words; w++)
             {
-                if (Array.BinarySearch(with, single[b]) >= 0)
+                ulong together = singleBits[w] & ~row[w];
+                if (together == 0)
                     continue;
                 Remove(x, 0);
-                Insert(single[a]);
-                Insert(single[b]);
+                Insert(a);
+                Insert((64 * w) + BitOperations.TrailingZeroCount(together));
                 FillFree();
                 return true;
             }
@@ -203,6 +227,7 @@ internal sealed class IndependentSet
     private void Insert(int i)
     {
         inside[i] = true;
+        size++;
         foreach (int j in clash[i])
             tight[j]++;
     }
@@ -210,13 +235,17 @@ internal sealed class IndependentSet
     private void Remove(int i, long step)
     {
         inside[i] = false;
+        size--;
         lastOut[i] = step;
         foreach (int j in clash[i])
             tight[j]--;
     }
 
+    private static void Set(Span<ulong> bits, int i) => bits[i >> 6] |= 1UL << (i & 63);
+
     private void Empty()
     {
+        size = 0;
         Array.Clear(inside);
         Array.Clear(tight);
     }
@@ -228,7 +257,15 @@ internal sealed class IndependentSet
             Insert(i);
     }
 
-    private int Size() => inside.Count(b => b);
+    private int[] Members()
+    {
+        int[] members = new int[size];
+        for (int i = 0, k = 0; k < size; i++)
+        {
+            if (inside[i])
+                members[k++] = i;
+        }
 
-    private int[] Members() => [.. Enumerable.Range(0, count).Where(i => inside[i])];
+        return members;
+    }
 }

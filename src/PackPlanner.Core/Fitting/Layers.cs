@@ -52,6 +52,26 @@ internal static class Layers
         return all.Length <= most ? all : [.. Enumerable.Range(0, most).Select(i => all[i * (all.Length - 1) / (most - 1)])];
     }
 
+    /// <summary>Starts of layers stacked without slack between them, the whole stack pushed up in even steps from the lowest wall.</summary>
+    internal static IEnumerable<double> EvenStacks(Scene scene, Axis axis, CellBody.Cylinder cell, int phases)
+    {
+        Clearances c = scene.Case.Clearances;
+        double pitch = cell.LengthMm + c.LayerGapMm;
+        foreach (Prism3 part in scene.Parts)
+        {
+            (double low, double high) = part.Extent(axis);
+            double first = low + c.EndMm, room = high - c.EndMm - cell.LengthMm - first;
+            if (room < 0)
+                continue;
+            double slack = room % pitch;
+            for (double stack = first; stack <= first + room - slack + Geometry2.RoundingMm; stack += pitch)
+            {
+                for (int k = 0; k <= phases; k++)
+                    yield return stack + (slack * k / phases);
+            }
+        }
+    }
+
     /// <summary>Where centres may be when the bare bodies begin at one place along the axis.</summary>
     internal static DiscRegion At(Scene scene, Axis axis, CellBody.Cylinder cell, double start)
     {

@@ -42,7 +42,7 @@ public static class LayoutSearch
         foreach (Attitude attitude in Attitude.Of(scene.Case))
         {
             CylinderSearch search = new(scene, cylinder, attitude, cancel);
-            search.Nests(thorough: false);
+            search.Nests(thorough: false, linkable: false);
             best = Math.Max(best, search.RegularCount);
         }
 
@@ -53,15 +53,22 @@ public static class LayoutSearch
         Scene scene, CellBody.Cylinder cell, FitEffort effort, IProgress<FitProgress>? progress, CancellationToken cancel)
     {
         List<CylinderSearch> searches = [];
-        foreach (Attitude attitude in Attitude.Of(scene.Case))
+        IReadOnlyList<Attitude> attitudes = Attitude.Of(scene.Case);
+        foreach (Attitude attitude in attitudes)
         {
             CylinderSearch search = new(scene, cell, attitude, cancel);
-            search.Nests(thorough: !effort.IsQuick);
+            search.Nests(thorough: !effort.IsQuick, linkable: false);
             searches.Add(search);
+            if (scene.Case.Series is null || !search.LayersApart)
+                continue;
+            // The fullest layers cannot be linked to one another: also layers that can, for larger groups in one piece.
+            CylinderSearch linked = new(scene, cell, attitude, cancel);
+            linked.Nests(thorough: !effort.IsQuick, linkable: true);
+            searches.Add(linked);
         }
 
         int regular = searches.Max(s => s.RegularCount);
-        int? bound = searches.Count == 1 ? searches[0].Bound() : null;
+        int? bound = attitudes.Count == 1 ? searches[0].Bound() : null;
         progress?.Report(new FitProgress("regular nests", regular, bound, 0.2));
         List<Layout> layouts = [.. searches.Select(s => s.Regular())];
         int? free = null;

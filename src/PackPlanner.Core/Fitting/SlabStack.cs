@@ -154,10 +154,18 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
         {
             foreach (int favour in new[] { -1, 0, 1 })
             {
-                orders.Add([.. Enumerable.Range(0, candidates.Count).OrderBy(i =>
-                    (p * (candidates[i].Centre[first] + (Sign(p) * candidates[i].Attitude.Size(first) / 2)))
-                    + (q * (candidates[i].Centre[second] + (Sign(q) * candidates[i].Attitude.Size(second) / 2)))
-                    + (favour * 1e-2 * candidates[i].Attitude.Size(first))).ThenBy(i => i)]);
+                (double Rank, int Index)[] ranked = new (double, int)[candidates.Count];
+                for (int i = 0; i < ranked.Length; i++)
+                {
+                    (PointMm centre, Attitude attitude) = (candidates[i].Centre, candidates[i].Attitude);
+                    double rank = (p * (centre[first] + (Sign(p) * attitude.Size(first) / 2)))
+                        + (q * (centre[second] + (Sign(q) * attitude.Size(second) / 2)))
+                        + (favour * 1e-2 * attitude.Size(first));
+                    ranked[i] = (rank, i);
+                }
+
+                Array.Sort(ranked);
+                orders.Add(Array.ConvertAll(ranked, r => r.Index));
             }
         }
 
