@@ -14,6 +14,7 @@ public class OddCavityTests
     [InlineData("sloped floor", """{"prism":{"plane":"xz","outline":[[0,0],[400,60],[400,200],[0,170]],"from":0,"to":150}}""", "", "z", 10, 0.95)]
     [InlineData("lying across the frame", """{"prism":{"plane":"yz","outline":[[0,0],[200,0],[230,120],[100,190],[0,120]],"from":0,"to":170}}""", "", "x", 12, 0.98)]
     [InlineData("tube along the floor", """{"box":[0,0,0,300,160,170]}""", """{"tube":{"from":[-10,80,150],"to":[310,80,150],"diameterMm":34}}""", "z", 13, 0.95)]
+    [InlineData("slanting tube through two layers", """{"box":[0,0,0,320,160,165]}""", """{"tube":{"from":[-10,20,0],"to":[330,140,165],"diameterMm":34}}""", "z", 13, 1.0)]
     public void Every_rule_holds_and_groups_are_nearly_as_large_as_the_count_allows(
         string name, string parts, string keepOuts, string axis, int series, double share)
     {
