@@ -6,7 +6,6 @@ namespace PackPlanner.Core.Fitting;
 /// <remarks>Source: [Andrade2012] for the local search.</remarks>
 internal sealed class IndependentSet
 {
-    private readonly int[][] clash;
     private readonly int count;
     private readonly int words;
     private readonly ulong[] clashBits;
@@ -17,24 +16,20 @@ internal sealed class IndependentSet
     private readonly Random random;
     private int size;
 
-    internal IndependentSet(int[][] clash, int seed)
+    /// <summary>A search among candidates, none chosen yet.</summary>
+    /// <param name="clashBits">One row of bits for each candidate, itself included, as <see cref="Clashes"/> gives them: who does not
+    /// clash with it is found 64 at a time.</param>
+    /// <param name="count">Candidates, at least 1.</param>
+    /// <param name="seed">Of the kicks.</param>
+    internal IndependentSet(ulong[] clashBits, int count, int seed)
     {
-        (this.clash, count, random) = (clash, clash.Length, new Random(seed));
-        (tight, inside, lastOut) = (new int[count], new bool[count], new long[count]);
-        // One row of bits for each candidate, itself included: who does not clash with it is found 64 at a time.
-        words = (count + 63) / 64;
-        (clashBits, singleBits) = (new ulong[(long)words * count], new ulong[words]);
-        for (int i = 0; i < count; i++)
-        {
-            Span<ulong> row = clashBits.AsSpan(i * words, words);
-            Set(row, i);
-            foreach (int j in clash[i])
-                Set(row, j);
-        }
+        (this.clashBits, this.count, random) = (clashBits, count, new Random(seed));
+        words = Words(count);
+        (tight, inside, lastOut, singleBits) = (new int[count], new bool[count], new long[count], new ulong[words]);
     }
 
-    /// <summary>Which candidates of one slab clash with which; the two axes are those across the slab.</summary>
-    internal static int[][] Clashes(IReadOnlyList<Body> bodies, Axis first, Axis second)
+    /// <summary>Which candidates of one slab clash with which, a row of bits for each; the two axes are those across the slab.</summary>
+    internal static ulong[] Clashes(IReadOnlyList<Body> bodies, Axis first, Axis second)
     {
         int n = bodies.Count;
         List<Attitude> attitudes = [.. bodies.Select(b => b.Attitude).Distinct()];
@@ -42,14 +37,16 @@ internal sealed class IndependentSet
         double[,] need1 = Needs(attitudes, first), need2 = Needs(attitudes, second);
         double[] low1 = [.. bodies.Select(b => b.Box.Low(first))], high1 = [.. bodies.Select(b => b.Box.High(first))];
         double[] low2 = [.. bodies.Select(b => b.Box.Low(second))], high2 = [.. bodies.Select(b => b.Box.High(second))];
-        int[][] clash = new int[n][];
+        int words = Words(n);
+        ulong[] clashBits = new ulong[words * n];
         const double Eps = Geometry2.RoundingMm / 2;
         // Candidates stand in few columns (one attitude, one place along the first axis): a whole column is apart, or a stretch of it clashes.
         int[][] columns = [.. Enumerable.Range(0, n).GroupBy(j => (kind[j], low1[j])).Select(g => g.OrderBy(j => low2[j]).ToArray())];
         double[][] starts = [.. columns.Select(column => column.Select(j => low2[j]).ToArray())];
         Parallel.For(0, n, i =>
         {
-            List<int> with = [];
+            Span<ulong> row = clashBits.AsSpan(i * words, words);
+            Set(row, i);
             for (int c = 0; c < columns.Length; c++)
             {
                 int[] column = columns[c];
@@ -63,15 +60,12 @@ internal sealed class IndependentSet
                     int j = column[m];
                     if (low2[j] - high2[i] >= need2[kind[i], k] - Eps)
                         break;
-                    if (j != i && low2[i] - high2[j] < need2[k, kind[i]] - Eps)
-                        with.Add(j);
+                    if (low2[i] - high2[j] < need2[k, kind[i]] - Eps)
+                        Set(row, j);
                 }
             }
-
-            with.Sort();
-            clash[i] = [.. with];
         });
-        return clash;
+        return clashBits;
     }
 
     /// <summary>Gap wanted along an axis from an attitude (row) up to another (column).</summary>
@@ -148,10 +142,15 @@ internal sealed class IndependentSet
 
             if (pick < 0)
                 continue;
-            foreach (int j in clash[pick])
+            ReadOnlySpan<ulong> row = Row(pick);
+            for (int w = 0; w < words; w++)
             {
-                if (inside[j])
-                    Remove(j, step);
+                for (ulong bits = row[w]; bits != 0; bits &= bits - 1)
+                {
+                    int j = (64 * w) + BitOperations.TrailingZeroCount(bits);
+                    if (inside[j])
+                        Remove(j, step);
+                }
             }
 
             Insert(pick);
@@ -189,10 +188,15 @@ internal sealed class IndependentSet
                 if (!inside[x])
                     continue;
                 single.Clear();
-                foreach (int j in clash[x])
+                ReadOnlySpan<ulong> row = Row(x);
+                for (int w = 0; w < words; w++)
                 {
-                    if (tight[j] == 1)
-                        single.Add(j);
+                    for (ulong bits = row[w]; bits != 0; bits &= bits - 1)
+                    {
+                        int j = (64 * w) + BitOperations.TrailingZeroCount(bits);
+                        if (tight[j] == 1 && j != x)
+                            single.Add(j);
+                    }
                 }
 
                 improved = single.Count >= 2 && TwoForOne(x, single);
@@ -207,7 +211,7 @@ internal sealed class IndependentSet
             Set(singleBits, i);
         foreach (int a in single)
         {
-            ReadOnlySpan<ulong> row = clashBits.AsSpan(a * words, words);
+            ReadOnlySpan<ulong> row = Row(a);
             for (int w = 0; w < words; w++)
             {
                 ulong together = singleBits[w] & ~row[w];
@@ -228,8 +232,7 @@ internal sealed class IndependentSet
     {
         inside[i] = true;
         size++;
-        foreach (int j in clash[i])
-            tight[j]++;
+        Tighten(i, 1);
     }
 
     private void Remove(int i, long step)
@@ -237,9 +240,25 @@ internal sealed class IndependentSet
         inside[i] = false;
         size--;
         lastOut[i] = step;
-        foreach (int j in clash[i])
-            tight[j]--;
+        Tighten(i, -1);
     }
+
+    /// <summary>Counts one more or one less chosen candidate for all that clash with it, itself apart.</summary>
+    private void Tighten(int i, int by)
+    {
+        ReadOnlySpan<ulong> row = Row(i);
+        for (int w = 0; w < words; w++)
+        {
+            for (ulong bits = row[w]; bits != 0; bits &= bits - 1)
+                tight[(64 * w) + BitOperations.TrailingZeroCount(bits)] += by;
+        }
+
+        tight[i] -= by;
+    }
+
+    private ReadOnlySpan<ulong> Row(int i) => clashBits.AsSpan(i * words, words);
+
+    private static int Words(int count) => (count + 63) / 64;
 
     private static void Set(Span<ulong> bits, int i) => bits[i >> 6] |= 1UL << (i & 63);
 

@@ -117,7 +117,7 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
         if (places.Count == 0)
             return [];
         (Axis first, Axis second) = Axes3.Others(along);
-        IndependentSet set = new(IndependentSet.Clashes(places, first, second), seed: 1);
+        IndependentSet set = new(IndependentSet.Clashes(places, first, second), places.Count, seed: 1);
         return [.. set.Search(Orders(places), steps, enough, cancel).Select(i => places[i])];
     }
 
