@@ -7,6 +7,11 @@ namespace PackPlanner.Formats.Json;
 /// <summary>Reads a sizing need: cell or cells, pack, need, electrics, motor, limits.</summary>
 public static class SizeCase
 {
+    // No pack of cells on a vehicle comes near: a figure above it is a slip of the unit.
+    private const double MostVolts = 10_000;
+    private const double MostWatts = 10_000_000;
+    private const long MostCells = 10_000_000;
+
     /// <summary>Reads the case.</summary>
     /// <param name="input">The opened file.</param>
     /// <param name="understood">What was filled in from a chemistry, one sentence each.</param>
@@ -44,6 +49,8 @@ public static class SizeCase
         if (electrics.ControllerMinV >= electrics.ControllerMaxV)
             return Refusal.Input("controller-volts", $"{file}, field electrics.controllerMinV",
                 $"the low-voltage limit {electrics.ControllerMinV} V is not below the highest {electrics.ControllerMaxV} V", "Correct one of the two.");
+        if ((request.Series ?? 1L) * (request.Parallel ?? 1) > MostCells)
+            return Refusal.Input("too-many-cells", $"{file}, field pack.parallel", $"{request.Series ?? 1} in series with {request.Parallel ?? 1} in parallel are more cells than a pack has", "Correct one of the two.");
         foreach (SizingCell cell in request.Cells)
         {
             if (cell.CutoffV >= cell.NominalV || cell.NominalV >= cell.FullV || cell.CutoffV >= cell.FullV)
@@ -101,8 +108,8 @@ public static class SizeCase
         AirDensityKgM3 = need.Number("airDensityKgM3", 0),
         SpeedKmh = need.Number("speedKmh", 1e-9),
         RangeKm = need.Number("rangeKm", 0),
-        PeakPowerW = need.Number("peakPowerW", 0),
-        ContinuousPowerW = need.Number("continuousPowerW", 0),
+        PeakPowerW = need.Number("peakPowerW", 0, MostWatts),
+        ContinuousPowerW = need.Number("continuousPowerW", 0, MostWatts),
         ReserveFraction = need.Number("reserve", 0, 0.999999),
         UsableFraction = need.Number("usableFraction", 1e-6, 1),
         AgeingFraction = need.Number("ageing", 1e-6, 1),
@@ -113,10 +120,10 @@ public static class SizeCase
 
     private static Electrics Electrics(JsonInput? electrics, JsonInput? motor) => new()
     {
-        ControllerMaxV = electrics?.Number("controllerMaxV", 1e-9),
-        ControllerMinV = electrics?.Number("controllerMinV", 0),
+        ControllerMaxV = electrics?.Number("controllerMaxV", 1e-9, MostVolts),
+        ControllerMinV = electrics?.Number("controllerMinV", 0, MostVolts),
         ControllerMaxA = electrics?.Number("controllerMaxA", 1e-9),
-        ChargerV = electrics?.Number("chargerV", 1e-9),
+        ChargerV = electrics?.Number("chargerV", 1e-9, MostVolts),
         ChargerA = electrics?.Number("chargerA", 1e-9),
         TaperHours = electrics?.Number("taperHours", 0),
         LinkResistanceMilliohm = electrics?.Number("linkResistanceMilliohm", 0),

@@ -202,7 +202,35 @@ internal static class CurrentColumn
 
         double less = Math.Min(falling, rising);
         bool stepsBothWays = less > 0.1 * Math.Max(falling, rising);
-        return stepsBothWays && Math.Min(fellS, roseS) > 0.1 * Math.Max(fellS, roseS);
+        return (stepsBothWays && Math.Min(fellS, roseS) > 0.1 * Math.Max(fellS, roseS)) || WholeStepsBothWays(timeS, currentA, volts, most);
+    }
+
+    // From rest to rest: one long stretch of current that lifts the volts at once and goes on lifting them, and one that does the
+    // opposite. A small charging current beside a large discharge shows only here.
+    private static bool WholeStepsBothWays(double[] timeS, double[] currentA, double[] volts, double most)
+    {
+        const double shortestS = 300;
+        const double leastPart = 0.02;
+        (bool rose, bool fell) = (false, false);
+        int from = -1;
+        for (int i = 1; i < currentA.Length; i++)
+        {
+            bool rest = Math.Abs(currentA[i]) < 0.02 * most;
+            if (!rest && from < 0 && Math.Abs(currentA[i - 1]) < 0.02 * most)
+                from = i;
+            if (!rest || from < 0)
+                continue;
+            (double at, double jump, double change) = (volts[from], volts[from] - volts[from - 1], volts[i - 1] - volts[from]);
+            if (timeS[i - 1] - timeS[from] >= shortestS && timeS[from] - timeS[from - 1] <= 120)
+            {
+                rose |= jump > 0 && change > leastPart * at;
+                fell |= jump < 0 && change < -leastPart * at;
+            }
+
+            from = -1;
+        }
+
+        return rose && fell;
     }
 
     private static string Text(double figure, string unit) => string.Create(CultureInfo.InvariantCulture, $"{figure:0.###} {unit}");

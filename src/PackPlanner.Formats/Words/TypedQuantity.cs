@@ -115,6 +115,13 @@ public static class TypedQuantity
             return false;
         }
 
+        // Beyond that the conversion of powers, which counts in decimals, would overflow; no figure of a pack is near.
+        if (Math.Abs(number) > 1e15)
+        {
+            why = $"\"{typed}\" is too large a figure; expected something like {example}";
+            return false;
+        }
+
         if (!Units.TryGetValue(unit, out Enum? known) || Quantity.From(number, known) is not TQuantity right)
         {
             why = $"\"{typed}\" is not {wanted}; expected something like {example}";

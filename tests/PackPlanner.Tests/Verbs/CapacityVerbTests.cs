@@ -39,6 +39,28 @@ public class CapacityVerbTests
     }
 
     [Fact]
+    public void Without_a_sign_a_small_charge_before_a_large_discharge_is_still_a_charge()
+    {
+        // 0.6 A lifts the volts from rest to rest, 2 A lowers them; both stand as positive figures in the file.
+        StringBuilder text = new("time s,current A,voltage V\n");
+        void Row(int minute, double amperes, double volts) => text.Append(CultureInfo.InvariantCulture, $"{60 * minute},{amperes},{volts:0.0000}\n");
+        for (int i = 0; i < 5; i++)
+            Row(i, 0, 3.10);
+        for (int i = 0; i <= 180; i++)
+            Row(5 + i, 0.6, 3.13 + i / 180.0);
+        for (int i = 0; i < 20; i++)
+            Row(186 + i, 0, 4.10);
+        for (int i = 0; i <= 55; i++)
+            Row(206 + i, 2, 4.0 - i / 50.0);
+        for (int i = 0; i < 5; i++)
+            Row(262 + i, 0, 3.1);
+        (_, string output, _) = Planner.RunWithInput(text.ToString(), "capacity", "-", "--json");
+        using JsonDocument document = JsonDocument.Parse(output);
+
+        Assert.Equal(["charge", "discharge"], document.RootElement.GetProperty("tests").EnumerateArray().Select(test => test.GetProperty("step").GetString()));
+    }
+
+    [Fact]
     public void The_whole_charge_and_the_charge_to_the_cut_off_are_two_figures()
     {
         (_, JsonElement answer) = Planner.Json("capacity", Repository.Data("samsung-30q", "discharge_1_100.lvm"), "--cutoff-v", "2.5V");

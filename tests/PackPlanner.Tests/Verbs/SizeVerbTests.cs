@@ -201,6 +201,18 @@ public class SizeVerbTests
         Assert.Equal(Planner.Run("size", Repository.Data("sizing", "lfp-16s.json"), "--json").Output, typed);
     }
 
+    [Theory]
+    [InlineData("--charger-v", "1e12V")]
+    [InlineData("--controller-max-v", "60000V")]
+    [InlineData("--peak", "1e300W")]
+    public void A_figure_that_no_vehicle_has_is_refused_and_not_counted_up_to(string option, string typed)
+    {
+        (int exitCode, JsonElement error) = Planner.Json("size", "--chemistry", "NMC", option, typed);
+
+        Assert.Equal(2, exitCode);
+        Assert.Equal(option, error.GetProperty("where").GetString());
+    }
+
     [Fact]
     public void An_option_wins_over_the_field_of_the_file()
     {
