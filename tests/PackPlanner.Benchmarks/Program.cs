@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Running;
 using PackPlanner.Benchmarks;
+using PackPlanner.Benchmarks.Peer;
 
 // Tables of targets have a word of their own; everything else goes to the benchmark runner.
 if (args is ["grouping"])
@@ -14,6 +15,9 @@ else if (args is ["reading", .. var sizes])
     ReadingTargets.Run(sizes.Length == 0 ? [30, 100, 300] : [.. sizes.Select(size => int.Parse(size, System.Globalization.CultureInfo.InvariantCulture))]);
 else if (args is ["reading-memory", var file])
     ReadingTargets.Memory(file);
+else if (args is ["diagnosis-peer", var first, var last, ..])
+    PeerTargets.Run(
+        int.Parse(first, System.Globalization.CultureInfo.InvariantCulture), int.Parse(last, System.Globalization.CultureInfo.InvariantCulture), keep: args.Contains("keep"));
 else
     BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
 

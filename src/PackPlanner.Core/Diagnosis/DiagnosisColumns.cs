@@ -18,6 +18,9 @@ internal sealed record DiagnosisColumns(
     /// <summary>Median seconds between rows.</summary>
     internal double UsualStepS { get; } = ChargeCount.UsualStep(TimeS);
 
+    /// <summary>The smallest step between different readings of one group, volts.</summary>
+    internal double GrainV { get; } = Grain(GroupV);
+
     /// <summary>Temperature of a row; NaN when unknown.</summary>
     internal double Temperature(int row) => TemperatureDegC is null ? double.NaN : TemperatureDegC[row];
 
@@ -40,5 +43,20 @@ internal sealed record DiagnosisColumns(
         return new DiagnosisColumns(
             [.. TimeS[from..to].Select(t => t - TimeS[from])], CurrentA[from..to], [.. GroupV.Select(v => v[from..to])],
             TemperatureDegC?[from..to], RowsAreAverages);
+    }
+
+    private static double Grain(double[][] groupV)
+    {
+        double grain = 0.1;
+        foreach (double[] volts in groupV)
+        {
+            for (int i = 1; i < Math.Min(volts.Length, 3000); i++)
+            {
+                double d = Math.Abs(volts[i] - volts[i - 1]);
+                if (d > 2e-5)
+                    grain = Math.Min(grain, d);
+            }
+        }
+        return grain;
     }
 }

@@ -11,7 +11,7 @@ namespace PackPlanner.Core.Diagnosis;
 internal static class GroupEstimates
 {
     private const double Proud = 3.0;
-    private const double LeastShare = 0.007, LeastAbsolute = 0.019, LeastFlat = 0.023, LeastOffset = 0.0025;
+    private const double LeastShare = 0.007, LeastAbsolute = 0.030, LeastFlat = 0.030, LeastOffset = 0.0025;
     private const double MostCapacity = 0.14, MostOffset = 0.10;
 
     /// <summary>Figures of all groups.</summary>

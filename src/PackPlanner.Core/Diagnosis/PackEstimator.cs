@@ -31,7 +31,7 @@ internal static class PackEstimator
         ResistanceFit resistance = ResistanceFit.Of(windows, (_, _) => 1, log.Groups);
         double floorV = flat ? 0.0012 : 0.0015;
         PackModel model = new(slices, CurvePrior.For(given.Chemistry, fullV, emptyV), ResistanceShape.Prior(meanDegC), resistance, ratedAh,
-            Unit(resistance, ratedAh), floorV, Grain(log), flat ? 0.012 : 0.004, lastS > 12 * 3600, [], OwnCurves: false, LoadError: 0.06,
+            Unit(resistance, ratedAh), floorV, log.GrainV, flat ? 0.012 : 0.004, lastS > 12 * 3600, [], OwnCurves: false, LoadError: 0.06,
             OffsetSd: Math.Max(0.3, count.ZeroSpreadA / (0.001 * ratedAh)));
 
         PackFit? fit = null;
@@ -183,21 +183,5 @@ internal static class PackEstimator
         double middle = total[total.Length / 2];
         // About 85 milliohm for each ampere-hour in parallel is ordinary (common practice, no source).
         return middle > 0.1 * 0.085 / ratedAh && middle < 10 * 0.085 / ratedAh ? middle : 0.085 / ratedAh;
-    }
-
-    /// <summary>The smallest step between different readings of one group.</summary>
-    private static double Grain(DiagnosisColumns log)
-    {
-        double grain = 0.1;
-        foreach (double[] volts in log.GroupV)
-        {
-            for (int i = 1; i < Math.Min(volts.Length, 3000); i++)
-            {
-                double d = Math.Abs(volts[i] - volts[i - 1]);
-                if (d > 2e-5)
-                    grain = Math.Min(grain, d);
-            }
-        }
-        return grain;
     }
 }

@@ -15,16 +15,20 @@ public static class RideDiagnoser
     {
         if (log.CurrentA is not { } current || log.Rows < 3 || log.Groups == 0)
             throw new ArgumentException("A diagnosis needs rows with time, current and group voltages.", nameof(log));
-        DiagnosisColumns columns = new(log.TimeS, current, log.GroupV, MeanTemperature(log), log.RowsAreAverages);
+        DiagnosisColumns asRead = new(log.TimeS, current, log.GroupV, MeanTemperature(log), log.RowsAreAverages);
+        IReadOnlyList<LooseWires.Wire> loose = LooseWires.Of(asRead);
+        DiagnosisColumns columns = LooseWires.Mended(asRead, loose);
         bool flat = given.Chemistry.HasFlatCurve;
         ChargeCount count = ChargeCount.Of(columns.TimeS, columns.CurrentA, columns.RowsAreAverages, given.RatedGroupAh);
         LogStretch stretch = LogStretch.Of(columns.TimeS, count, given.RatedGroupAh);
         PackEstimator.Estimate estimate = PackEstimator.Of(stretch.Whole ? columns : columns.Cut(stretch), given, stop);
         Identifiability told = Identifiability.Of(estimate, flat);
-        GroupEstimate[] groups = GroupEstimates.Of(estimate, told, flat);
-        HashSet<int> suspect = [.. estimate.Taps.SelectMany(t => (int[])[t.A, t.B]).Where(k => k >= 0)];
-        double spread = Verdicts.ResistanceSpread(groups);
-        List<FindingDetail>[] findings = [.. groups.Select((g, k) => Verdicts.Of(g, estimate, told, suspect.Contains(k), spread))];
+        GroupEstimate[] groups = LooseWires.Widened(GroupEstimates.Of(estimate, told, flat), loose);
+        HashSet<int> suspect = [.. estimate.Taps.SelectMany(t => (int[])[t.A, t.B]).Where(k => k >= 0), .. loose.SelectMany(w => (int[])[w.Below, w.Below + 1])];
+        (double, double Offset) spread = (Verdicts.Spread(groups, g => g.TotalShare), Verdicts.Spread(groups, g => g.Offset));
+        List<FindingDetail>[] findings = [.. groups.Select((g, k) => loose.Any(w => k == w.Below || k == w.Below + 1)
+            ? Verdicts.OfLoose(loose.First(w => k == w.Below || k == w.Below + 1), k, told)
+            : Verdicts.Of(g, estimate, told, suspect.Contains(k), spread))];
         (IReadOnlyList<RideEvent> events, IReadOnlyList<Caution> cautions) = RideEvents.Of(log, given, count, suspect);
         (LoadedRecovery loaded, IReadOnlyList<Remedy> remedies) = Remedies.Of(estimate, groups, findings);
         double meanDegC = columns.TemperatureDegC is { } t ? t.Where(double.IsFinite).DefaultIfEmpty(double.NaN).Average() : double.NaN;
@@ -36,11 +40,11 @@ public static class RideDiagnoser
             Recovery = Recovery.Of([.. groups.Select(g => g.CapacityAh)], [.. groups.Select(g => Math.Clamp(g.Charge, 0, 1))]),
             Loaded = loaded,
             Remedies = remedies,
-            Events = [.. events, .. Mirrored(estimate)],
+            Events = [.. events, .. Mirrored(estimate), .. LooseWires.Events(loose)],
             DeliveredWh = Delivered(log, count),
             Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC),
-            Cautions = [.. cautions, .. TapCautions(estimate), .. OutsideMeasured(told)],
-            Notes = Notes(log, given, estimate, groups, count, stretch, meanDegC),
+            Cautions = [.. cautions, .. TapCautions(estimate), .. LooseWires.Cautions(loose), .. OutsideMeasured(told)],
+            Notes = [.. Notes(log, given, estimate, groups, count, stretch, meanDegC), .. Uneven(spread.Offset)],
         };
     }
 
@@ -124,6 +128,10 @@ public static class RideDiagnoser
                 b < 0 ? Invariant($"group {a + 1}") : Invariant($"groups {a + 1} and {b + 1}"), Invariant($"readings wrong by {millivolt:f0} mV, mirrored"));
         }
     }
+
+    /// <summary>Sound packs spread by half a point.</summary>
+    private static IEnumerable<string> Uneven(double spread) => spread < 0.012 ? [] :
+        [Invariant($"the pack is uneven: its groups' charges spread by {100 * spread:f1} points, so that no single group is to blame within {300 * spread:f0} points; balance it and log again")];
 
     /// <summary>The log never went up again by more than braking does.</summary>
     private static bool OneDischarge(PackEstimator.Estimate estimate)

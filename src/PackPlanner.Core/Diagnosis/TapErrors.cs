@@ -11,11 +11,13 @@ internal static class TapErrors
     internal static (PackModel Model, PackFit Fit, IReadOnlyList<(int A, int B, double Gain)> Taps) Try(PackModel model, PackFit fit)
     {
         List<(int A, int B, double Gain)> found = [];
-        for (int round = 0; round < 3; round++)
+        HashSet<(int, int)> refused = [];
+        double[] rawV = OffTheMiddle(model);
+        for (int round = 0; round < 5 && found.Count < 3; round++)
         {
             Dictionary<(int, int), (double[], double)> seen = [];
             (int A, int B, double Millivolt, double Gain) best = (-1, -1, 0, 0);
-            foreach ((int a, int b) in Candidates(model, fit, found))
+            foreach ((int a, int b) in Candidates(model, fit, found).Where(c => !refused.Contains(c)))
             {
                 foreach (int millivolt in (int[])[-60, -35, -18, 18, 35, 60])
                 {
@@ -33,8 +35,14 @@ internal static class TapErrors
             if (best.B >= 0)
                 trial.Place(best.B, seen[(best.B, -(int)best.Millivolt)].Item1);
             trial.Run(25, adaptFloors: false);
-            if (fit.Cost - trial.Cost < Enough(model, fit, best.A, best.B) || Math.Abs(trial.X[freed.TapAt + found.Count]) < 0.8)
+            double tapV = 0.01 * trial.X[freed.TapAt + found.Count];
+            if (fit.Cost - trial.Cost < Enough(model, fit, best.A, best.B) || Math.Abs(tapV) < 0.008)
                 break;
+            if (best.B >= 0 && !SeenInReadings(rawV, best.A, best.B, tapV))
+            {
+                refused.Add((best.A, best.B));
+                continue;
+            }
             trial.Run(20, adaptFloors: true);
             fit = trial;
             found.Add((best.A, best.B, best.Gain));
@@ -63,6 +71,22 @@ internal static class TapErrors
             }
             return known.Cost;
         }
+    }
+
+    /// <summary>How far each group reads off the middle group, volts: the median over the pieces.</summary>
+    private static double[] OffTheMiddle(PackModel model)
+    {
+        ChargeSlices.Piece[] whole = [.. model.Slices.Pieces.Where(p => p.Readings.All(r => r > 0))];
+        double[] middle = [.. whole.Select(p => GroupEstimates.Median(p.Volts))];
+        return [.. Enumerable.Range(0, model.Groups).Select(k => whole.Length == 0 ? 0 : GroupEstimates.Median([.. whole.Select((p, i) => p.Volts[k] - middle[i])]))];
+    }
+
+    /// <summary>With the supposed error taken off, one of both neighbours at least must read like an ordinary group.</summary>
+    /// <remarks>A weak group beside a sound one can make the fit believe in a tap that no reading of the sound one shows.</remarks>
+    private static bool SeenInReadings(double[] rawV, int a, int b, double tapV)
+    {
+        double limitV = Math.Max(0.006, 0.6 * Math.Abs(tapV));
+        return Math.Abs(rawV[a] - tapV) < limitV || Math.Abs(rawV[b] + tapV) < limitV;
     }
 
     /// <summary>The parameters with a place for one more tap error, at zero.</summary>

@@ -10,7 +10,7 @@ internal static class Verdicts
 
     /// <summary>Findings of one group.</summary>
     internal static List<FindingDetail> Of(
-        GroupEstimate g, PackEstimator.Estimate estimate, Identifiability told, bool sensor, double resistanceSpread)
+        GroupEstimate g, PackEstimator.Estimate estimate, Identifiability told, bool sensor, (double Resistance, double Offset) spread)
     {
         List<FindingDetail> findings = [];
         if (sensor)
@@ -19,10 +19,30 @@ internal static class Verdicts
             findings.Add(low);
         if (SelfDischarge(g, estimate) is { } leak)
             findings.Add(leak);
-        if (Imbalance(g, estimate) is { } offset)
+        if (Imbalance(g, estimate, spread.Offset) is { } offset)
             findings.Add(offset);
-        if (PackStart.Known(estimate.Model) && Resistance(g, resistanceSpread) is { } resistance)
+        if (PackStart.Known(estimate.Model) && Resistance(g, spread.Resistance) is { } resistance)
             findings.Add(resistance);
+        return WithCannotTell(findings, told);
+    }
+
+    /// <summary>Findings of a group beside a loose sense wire: nothing else about it can be told apart from its neighbour.</summary>
+    internal static List<FindingDetail> OfLoose(LooseWires.Wire wire, int group, Identifiability told)
+    {
+        int other = group == wire.Below ? wire.Below + 1 : wire.Below;
+        FindingDetail loose = new(
+            FindingKind.Sensor,
+            [
+                Invariant($"jumps {wire.Jumps} times against group {other + 1}, which jumps as far the other way; they stand {1000 * wire.ApartV:f0} mV off their mean"),
+                "their sum is steady, so the cells do not jump: the sense wire between them makes and breaks contact",
+                "its other figures are the mean of both groups",
+            ],
+            Sureness.High, "Measure both cells with a meter, then move the sense wire and its contact while watching the readings.");
+        return WithCannotTell([loose], told);
+    }
+
+    private static List<FindingDetail> WithCannotTell(List<FindingDetail> findings, Identifiability told)
+    {
         if (!told.Told)
         {
             findings.Add(new FindingDetail(
@@ -31,12 +51,12 @@ internal static class Verdicts
         return findings;
     }
 
-    /// <summary>One standard deviation of the ordinary groups' resistances, which a few odd ones do not move.</summary>
-    internal static double ResistanceSpread(IReadOnlyList<GroupEstimate> groups)
+    /// <summary>One standard deviation of the ordinary groups' figures, which a few odd ones do not move; 0 where groups are too few to tell.</summary>
+    internal static double Spread(IReadOnlyList<GroupEstimate> groups, Func<GroupEstimate, double> figure)
     {
-        double middle = GroupEstimates.Median([.. groups.Select(g => g.TotalShare)]);
+        double middle = GroupEstimates.Median([.. groups.Select(figure)]);
         // 1.4826 turns a median absolute deviation into a standard deviation of a normal law.
-        return groups.Count < 6 ? 0 : 1.4826 * GroupEstimates.Median([.. groups.Select(g => Math.Abs(g.TotalShare - middle))]);
+        return groups.Count < 6 ? 0 : 1.4826 * GroupEstimates.Median([.. groups.Select(g => Math.Abs(figure(g) - middle))]);
     }
 
     private static FindingDetail? LowCapacity(GroupEstimate g)
@@ -56,7 +76,7 @@ internal static class Verdicts
             "Charge this group full by itself and discharge it on a tester to the cut-off; with parallel cells, look for one that carries no current.");
     }
 
-    private static FindingDetail? Imbalance(GroupEstimate g, PackEstimator.Estimate estimate)
+    private static FindingDetail? Imbalance(GroupEstimate g, PackEstimator.Estimate estimate, double spread)
     {
         // Seen at the start, when the others are full, and when they are empty: a smaller group drifts off at one of them by itself.
         double middle = estimate.MedianCapacityAh, start = estimate.MedianCharge;
@@ -66,7 +86,8 @@ internal static class Verdicts
         double least = seen.MinBy(Math.Abs);
         if (g.TapV != 0)
             return Math.Abs(least) > 0.06 && Math.Abs(least) > 4 * g.OffsetSd ? Found(least) : null;
-        return Math.Abs(least) < LowOffset || Math.Abs(least) < 1.2 * g.OffsetSd || seen.Any(s => Math.Sign(s) != Math.Sign(g.Offset)) ? null : Found(least);
+        // In a pack that was never balanced all groups scatter: only what stands out of the scatter accuses one of them.
+        return Math.Abs(least) < Math.Max(LowOffset, 3 * spread) || Math.Abs(least) < 1.2 * g.OffsetSd || seen.Any(s => Math.Sign(s) != Math.Sign(g.Offset)) ? null : Found(least);
 
         FindingDetail Found(double size) => new(
             FindingKind.Imbalance,

@@ -1,0 +1,137 @@
+using PackPlanner.Core.Cautions;
+using static System.FormattableString;
+
+namespace PackPlanner.Core.Diagnosis;
+
+/// <summary>Sense wires whose contact comes and goes: two neighbours jump by opposite amounts while their sum stays.</summary>
+/// <remarks>
+/// A tap between two groups that reads wrong by e adds e to one and takes it from the other. A misplaced tap does so by a constant, which
+/// the fit finds; a loose one jumps, and then neither reading says anything by itself. Their sum is still right: half of it stands for each.
+/// </remarks>
+internal static class LooseWires
+{
+    // A jump is twelve millivolts, or far more than what the group's reading usually moves against the others, and mirrored to a third.
+    private const double LeastJumpV = 0.012, Grains = 2.5, Unusual = 8, Seldom = 2, Mirrored = 0.33;
+    private const int LeastJumps = 4;
+
+    /// <summary>A loose tap: between <paramref name="Below"/> and the next group.</summary>
+    /// <param name="Below">The lower of the two groups, from 0.</param>
+    /// <param name="ApartV">How far the readings stand off their mean, median over the rows.</param>
+    /// <param name="Jumps">Jumps counted.</param>
+    internal readonly record struct Wire(int Below, double ApartV, int Jumps);
+
+    /// <summary>Finds loose wires.</summary>
+    internal static IReadOnlyList<Wire> Of(DiagnosisColumns log)
+    {
+        if (log.Groups < 3)
+            return [];
+        double[] usualV = UsualMoves(log);
+        double leastV = Math.Max(LeastJumpV, Grains * log.GrainV);
+        List<Wire> wires = [];
+        for (int k = 0; k + 1 < log.Groups; k++)
+        {
+            double limit = Math.Max(leastV, Math.Max(usualV[k], usualV[k + 1]));
+            int jumps = 0;
+            for (int i = 1; i < log.Rows; i++)
+            {
+                double a = Move(log, k, i), b = Move(log, k + 1, i);
+                if (Math.Min(Math.Abs(a), Math.Abs(b)) > limit && Math.Abs(a + b) < Mirrored * Math.Max(Math.Abs(a), Math.Abs(b)))
+                    jumps++;
+            }
+            if (jumps >= LeastJumps)
+                wires.Add(new Wire(k, Apart(log, k), jumps));
+        }
+        return wires;
+    }
+
+    /// <summary>The columns with half the sum in place of both readings at each loose wire.</summary>
+    internal static DiagnosisColumns Mended(DiagnosisColumns log, IReadOnlyList<Wire> wires)
+    {
+        if (wires.Count == 0)
+            return log;
+        double[][] volts = [.. log.GroupV];
+        foreach (Wire wire in wires)
+        {
+            double[] half = [.. volts[wire.Below].Zip(volts[wire.Below + 1], (a, b) => (a + b) / 2)];
+            (volts[wire.Below], volts[wire.Below + 1]) = (half, half);
+        }
+        return new DiagnosisColumns(log.TimeS, log.CurrentA, volts, log.TemperatureDegC, log.RowsAreAverages);
+    }
+
+    /// <summary>The figures of both groups at a loose wire are their mean; each may stand off it as groups do.</summary>
+    internal static GroupEstimate[] Widened(GroupEstimate[] groups, IReadOnlyList<Wire> wires)
+    {
+        const double apart = 0.03;
+        GroupEstimate[] wide = [.. groups];
+        foreach (Wire wire in wires)
+        {
+            for (int k = wire.Below; k <= wire.Below + 1; k++)
+            {
+                GroupEstimate g = wide[k];
+                wide[k] = g with
+                {
+                    CapacitySd = Math.Sqrt((g.CapacitySd * g.CapacitySd) + (apart * apart)),
+                    ShareSd = Math.Sqrt((g.ShareSd * g.ShareSd) + (apart * apart)),
+                    OffsetSd = Math.Sqrt((g.OffsetSd * g.OffsetSd) + (apart * apart / 4)),
+                    ResistanceSd = Math.Sqrt((g.ResistanceSd * g.ResistanceSd) + (apart * apart)),
+                };
+            }
+        }
+        return wide;
+    }
+
+    /// <summary>An event for each wire.</summary>
+    internal static IEnumerable<RideEvent> Events(IReadOnlyList<Wire> wires) => wires.Select(w => new RideEvent(
+        0, "mirrored", w.Below + 1, null, null, Invariant($"groups {w.Below + 1} and {w.Below + 2} jump by opposite amounts, {w.Jumps} times: a loose sense wire")));
+
+    /// <summary>Caution 16 for each wire.</summary>
+    internal static IEnumerable<Caution> Cautions(IReadOnlyList<Wire> wires) => wires.Select(w => new Caution(
+        "caution-16", SignalWord.Warning, Invariant($"groups {w.Below + 1} and {w.Below + 2}"),
+        Invariant($"readings jump, mirrored, and stand {1000 * w.ApartV:f0} mV off their mean")));
+
+    /// <summary>Change of a group's reading since the row before, less what the others did.</summary>
+    private static double Move(DiagnosisColumns log, int k, int i) =>
+        log.GroupV[k][i] - log.GroupV[k][i - 1] - MiddleMove(log, i);
+
+    private static double MiddleMove(DiagnosisColumns log, int i)
+    {
+        // The median of three far-apart groups is enough to take the common answer to the current off.
+        int n = log.Groups;
+        double a = log.GroupV[0][i] - log.GroupV[0][i - 1], b = log.GroupV[n / 2][i] - log.GroupV[n / 2][i - 1], c = log.GroupV[n - 1][i] - log.GroupV[n - 1][i - 1];
+        return Math.Max(Math.Min(a, b), Math.Min(Math.Max(a, b), c));
+    }
+
+    /// <summary>How far each group's readings move against the others without being taken for a jump, volts.</summary>
+    private static double[] UsualMoves(DiagnosisColumns log)
+    {
+        int stride = Math.Max(1, log.Rows / 2000);
+        double[] usual = new double[log.Groups];
+        List<double> moves = [];
+        for (int k = 0; k < usual.Length; k++)
+        {
+            moves.Clear();
+            for (int i = 1; i < log.Rows; i += stride)
+            {
+                double move = Math.Abs(Move(log, k, i));
+                if (!double.IsNaN(move))
+                    moves.Add(move);
+            }
+            moves.Sort();
+            usual[k] = moves.Count == 0 ? 0 : Math.Max(Unusual * moves[moves.Count / 2], Seldom * moves[moves.Count * 9 / 10]);
+        }
+        return usual;
+    }
+
+    private static double Apart(DiagnosisColumns log, int k)
+    {
+        int stride = Math.Max(1, log.Rows / 2000);
+        List<double> apart = [];
+        for (int i = 0; i < log.Rows; i += stride)
+        {
+            double half = Math.Abs(log.GroupV[k][i] - log.GroupV[k + 1][i]) / 2;
+            if (!double.IsNaN(half))
+                apart.Add(half);
+        }
+        return GroupEstimates.Median(apart);
+    }
+}
