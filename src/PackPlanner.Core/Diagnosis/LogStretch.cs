@@ -12,24 +12,24 @@ internal sealed record LogStretch(int First, int Last, bool Whole)
 {
     private const double LongestS = 4 * 86400, LongestCycles = 8, BreakS = 3600, NearlyBest = 0.97;
 
-    /// <summary>Chooses the stretch of a log.</summary>
-    internal static LogStretch Of(double[] timeS, ChargeCount count, double ratedAh)
+    /// <summary>Chooses the stretch of a log; none goes across a gap in which charge moved unlogged, given by the first row after it.</summary>
+    internal static LogStretch Of(double[] timeS, ChargeCount count, double ratedAh, IReadOnlyList<int> unlogged)
     {
         int rows = timeS.Length;
         double[] movedAh = new double[rows];
         for (int i = 1; i < rows; i++)
             movedAh[i] = movedAh[i - 1] + Math.Abs(count.DrawnAh[i] - count.DrawnAh[i - 1]);
         double mostAh = 2 * LongestCycles * ratedAh;
-        if (timeS[^1] - timeS[0] <= LongestS && movedAh[^1] <= mostAh)
+        if (unlogged.Count == 0 && timeS[^1] - timeS[0] <= LongestS && movedAh[^1] <= mostAh)
             return new LogStretch(0, rows - 1, true);
-        List<(int First, int Last, double Low, double High)> parts = Parts(timeS, count, movedAh, mostAh / 2);
+        List<(int First, int Last, double Low, double High)> parts = Parts(timeS, count, movedAh, mostAh / 2, unlogged);
         (int First, int Last, double Range) best = (0, rows - 1, -1);
         for (int a = 0; a < parts.Count; a++)
         {
             (double low, double high) = (double.PositiveInfinity, double.NegativeInfinity);
             for (int b = a; b < parts.Count; b++)
             {
-                if (b > a && (timeS[parts[b].Last] - timeS[parts[a].First] > LongestS || movedAh[parts[b].Last] - movedAh[parts[a].First] > mostAh))
+                if (b > a && (unlogged.Contains(parts[b].First) || timeS[parts[b].Last] - timeS[parts[a].First] > LongestS || movedAh[parts[b].Last] - movedAh[parts[a].First] > mostAh))
                     break;
                 (low, high) = (Math.Min(low, parts[b].Low), Math.Max(high, parts[b].High));
                 double range = Math.Min(high - low, 1.1 * ratedAh);
@@ -40,8 +40,8 @@ internal sealed record LogStretch(int First, int Last, bool Whole)
         return new LogStretch(best.First, best.Last, false);
     }
 
-    /// <summary>Cuts where nothing moved for an hour, and where a part would by itself be too much.</summary>
-    private static List<(int First, int Last, double Low, double High)> Parts(double[] timeS, ChargeCount count, double[] movedAh, double mostAh)
+    /// <summary>Cuts where nothing moved for an hour, where charge moved unlogged, and where a part would by itself be too much.</summary>
+    private static List<(int First, int Last, double Low, double High)> Parts(double[] timeS, ChargeCount count, double[] movedAh, double mostAh, IReadOnlyList<int> unlogged)
     {
         List<(int, int, double, double)> parts = [];
         int first = 0, quietFrom = -1;
@@ -51,8 +51,9 @@ internal sealed record LogStretch(int First, int Last, bool Whole)
             bool quiet = count.Resting[i] || count.StepS[i] > BreakS;
             if (quiet && quietFrom < 0)
                 quietFrom = i - 1;
-            bool after = !quiet && quietFrom >= 0 && timeS[i] - timeS[quietFrom] > BreakS;
-            if (after || movedAh[i] - movedAh[first] > mostAh || timeS[i] - timeS[first] > LongestS)
+            bool anew = unlogged.Contains(i);
+            bool after = !anew && !quiet && quietFrom >= 0 && timeS[i] - timeS[quietFrom] > BreakS;
+            if (anew || after || movedAh[i] - movedAh[first] > mostAh || timeS[i] - timeS[first] > LongestS)
             {
                 parts.Add((first, i - 1, low, high));
                 // The part begins with the rest before it: a rest is the best reading of charge there is.
@@ -61,7 +62,7 @@ internal sealed record LogStretch(int First, int Last, bool Whole)
                     first--;
                 (low, high) = (count.DrawnAh[i], count.DrawnAh[i]);
             }
-            if (!quiet)
+            if (!quiet || anew)
                 quietFrom = -1;
             (low, high) = (Math.Min(low, count.DrawnAh[i]), Math.Max(high, count.DrawnAh[i]));
         }

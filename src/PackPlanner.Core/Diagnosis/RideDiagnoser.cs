@@ -20,15 +20,17 @@ public static class RideDiagnoser
         DiagnosisColumns columns = LooseWires.Mended(asRead, loose);
         bool flat = given.Chemistry.HasFlatCurve;
         ChargeCount count = ChargeCount.Of(columns.TimeS, columns.CurrentA, columns.RowsAreAverages, given.RatedGroupAh);
-        LogStretch stretch = LogStretch.Of(columns.TimeS, count, given.RatedGroupAh);
+        IReadOnlyList<int> unlogged = UnloggedCharge.Of(columns, count, given);
+        LogStretch stretch = LogStretch.Of(columns.TimeS, count, given.RatedGroupAh, unlogged);
         PackEstimator.Estimate estimate = PackEstimator.Of(stretch.Whole ? columns : columns.Cut(stretch), given, stop);
         Identifiability told = Identifiability.Of(estimate, flat);
         GroupEstimate[] groups = LooseWires.Widened(GroupEstimates.Of(estimate, told, flat), loose);
         HashSet<int> suspect = [.. estimate.Taps.SelectMany(t => (int[])[t.A, t.B]).Where(k => k >= 0), .. loose.SelectMany(w => (int[])[w.Below, w.Below + 1])];
         (double, double Offset) spread = (Verdicts.Spread(groups, g => g.TotalShare), Verdicts.Spread(groups, g => g.Offset));
+        double[] standingV = flat ? new double[groups.Length] : StandingOff.Of(estimate.Model);
         List<FindingDetail>[] findings = [.. groups.Select((g, k) => loose.Any(w => k == w.Below || k == w.Below + 1)
             ? Verdicts.OfLoose(loose.First(w => k == w.Below || k == w.Below + 1), k, told)
-            : Verdicts.Of(g, estimate, told, suspect.Contains(k), spread))];
+            : Verdicts.Of(g, estimate, told, suspect.Contains(k), spread, standingV[k]))];
         (IReadOnlyList<RideEvent> events, IReadOnlyList<Caution> cautions) = RideEvents.Of(log, given, count, suspect);
         (LoadedRecovery loaded, IReadOnlyList<Remedy> remedies) = Remedies.Of(estimate, groups, findings);
         double meanDegC = columns.TemperatureDegC is { } t ? t.Where(double.IsFinite).DefaultIfEmpty(double.NaN).Average() : double.NaN;
@@ -44,7 +46,7 @@ public static class RideDiagnoser
             DeliveredWh = Delivered(log, count),
             Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC),
             Cautions = [.. cautions, .. TapCautions(estimate), .. LooseWires.Cautions(loose), .. OutsideMeasured(told)],
-            Notes = [.. Notes(log, given, estimate, groups, count, stretch, meanDegC), .. Uneven(spread.Offset)],
+            Notes = [.. Notes(log, given, estimate, groups, count, stretch, meanDegC), .. Uneven(spread.Offset), .. Unlogged(unlogged)],
         };
     }
 
@@ -132,6 +134,9 @@ public static class RideDiagnoser
     /// <summary>Sound packs spread by half a point.</summary>
     private static IEnumerable<string> Uneven(double spread) => spread < 0.012 ? [] :
         [Invariant($"the pack is uneven: its groups' charges spread by {100 * spread:f1} points, so that no single group is to blame within {300 * spread:f0} points; balance it and log again")];
+
+    private static IEnumerable<string> Unlogged(IReadOnlyList<int> rows) => rows.Count == 0 ? [] :
+        [Invariant($"across {rows.Count} gap{(rows.Count == 1 ? "" : "s")} the resting voltage moved as only a charge or a ride does: charge moved while nothing was logged, so nothing was counted across {(rows.Count == 1 ? "it" : "them")}")];
 
     /// <summary>The log never went up again by more than braking does.</summary>
     private static bool OneDischarge(PackEstimator.Estimate estimate)

@@ -5,7 +5,7 @@ internal static class TapErrors
 {
     // A tap is believed when it explains as much as this many squared spreads; one free number alone would gain about one. An end
     // tap has no mirror, so that a shift of charge can pass for it: it must explain more.
-    private const double NeededAtEnd = 22, Needed = 12, NeededMirrored = 3;
+    private const double NeededAtEnd = 22, Needed = 12, NeededMirrored = 3, EndSpreads = 2.5;
 
     /// <summary>Tries every tap; returns the fit with those freed that were believed.</summary>
     internal static (PackModel Model, PackFit Fit, IReadOnlyList<(int A, int B, double Gain)> Taps) Try(PackModel model, PackFit fit)
@@ -38,7 +38,7 @@ internal static class TapErrors
             double tapV = 0.01 * trial.X[freed.TapAt + found.Count];
             if (fit.Cost - trial.Cost < Enough(model, fit, best.A, best.B) || Math.Abs(tapV) < 0.008)
                 break;
-            if (best.B >= 0 && !SeenInReadings(rawV, best.A, best.B, tapV))
+            if (!SeenInReadings(rawV, best.A, best.B, tapV))
             {
                 refused.Add((best.A, best.B));
                 continue;
@@ -85,8 +85,12 @@ internal static class TapErrors
     /// <remarks>A weak group beside a sound one can make the fit believe in a tap that no reading of the sound one shows.</remarks>
     private static bool SeenInReadings(double[] rawV, int a, int b, double tapV)
     {
-        double limitV = Math.Max(0.006, 0.6 * Math.Abs(tapV));
-        return Math.Abs(rawV[a] - tapV) < limitV || Math.Abs(rawV[b] + tapV) < limitV;
+        // An end tap has no mirror: in a pack whose groups scatter, a charge that differs would pass for it.
+        double spreadV = 1.4826 * GroupEstimates.Median([.. rawV.Select(Math.Abs)]);
+        if (b < 0 && Math.Abs(tapV) < EndSpreads * spreadV)
+            return false;
+        double limitV = Math.Max(0.010, 0.4 * Math.Abs(tapV));
+        return Math.Abs(rawV[a] - tapV) < limitV || (b >= 0 && Math.Abs(rawV[b] + tapV) < limitV);
     }
 
     /// <summary>The parameters with a place for one more tap error, at zero.</summary>

@@ -10,7 +10,7 @@ internal static class Verdicts
 
     /// <summary>Findings of one group.</summary>
     internal static List<FindingDetail> Of(
-        GroupEstimate g, PackEstimator.Estimate estimate, Identifiability told, bool sensor, (double Resistance, double Offset) spread)
+        GroupEstimate g, PackEstimator.Estimate estimate, Identifiability told, bool sensor, (double Resistance, double Offset) spread, double standingV)
     {
         List<FindingDetail> findings = [];
         if (sensor)
@@ -23,6 +23,8 @@ internal static class Verdicts
             findings.Add(offset);
         if (PackStart.Known(estimate.Model) && Resistance(g, spread.Resistance) is { } resistance)
             findings.Add(resistance);
+        if (findings.Count == 0 && standingV != 0)
+            findings.Add(Standing(standingV));
         return WithCannotTell(findings, told);
     }
 
@@ -98,6 +100,14 @@ internal static class Verdicts
             Grade(Math.Abs(size) / g.OffsetSd),
             "Balance at the top of a slow charge and log again: the shift must be gone; if it comes back within days, look for a leak.");
     }
+
+    private static FindingDetail Standing(double volts) => new(
+        FindingKind.Imbalance,
+        [
+            Invariant($"reads at least {1000 * Math.Abs(volts):f0} mV {(volts < 0 ? "below" : "above")} the middle group in nine tenths of the log, while the others keep together"),
+            "this log does not tell less charge from less capacity or a curve of its own",
+        ],
+        Sureness.Low, "Balance at the top of a slow charge and log a full ride: if it still falls behind, it holds less.");
 
     private static FindingDetail? SelfDischarge(GroupEstimate g, PackEstimator.Estimate estimate)
     {

@@ -11,7 +11,7 @@ internal sealed class PeerScenario
 
     private readonly Random random;
     private readonly double[] volts;
-    private double emptyV = 3.0, fullV = 4.2;
+    private readonly double emptyV = 3.0, fullV = 4.2;
     private int endsRide = -1, endsCharge = -1;
 
     internal PeerScenario(int seed)

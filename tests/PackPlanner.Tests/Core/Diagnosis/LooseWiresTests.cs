@@ -1,0 +1,49 @@
+using PackPlanner.Core.Diagnosis;
+
+namespace PackPlanner.Tests.Core.Diagnosis;
+
+public class LooseWiresTests
+{
+    /// <summary>Five groups at 3.7 V; the tap between the second and third reads wrong by a jumping amount, where asked.</summary>
+    private static DiagnosisColumns Log(Func<int, double> tapV, Func<int, double>? currentA = null, double grainV = 0.001, double thirdOhm = 0.002)
+    {
+        const int rows = 400;
+        double[][] volts = [.. Enumerable.Range(0, 5).Select(_ => new double[rows])];
+        double[] amps = new double[rows];
+        for (int i = 0; i < rows; i++)
+        {
+            amps[i] = currentA?.Invoke(i) ?? 0;
+            for (int k = 0; k < 5; k++)
+            {
+                double v = 3.7 + (0.003 * k) - (amps[i] * (k == 2 ? thirdOhm : 0.002)) + (0.0004 * Math.Sin((7 * i) + k)) + (k == 1 ? tapV(i) : k == 2 ? -tapV(i) : 0);
+                volts[k][i] = Math.Round(v / grainV) * grainV;
+            }
+        }
+        return new DiagnosisColumns([.. Enumerable.Range(0, rows).Select(i => (double)i)], amps, volts, null, false);
+    }
+
+    [Fact]
+    public void A_wire_that_jumps_is_found_and_half_the_sum_stands_for_both_groups()
+    {
+        DiagnosisColumns log = Log(i => i / 40 % 2 == 0 ? 0.21 : -0.21);
+
+        LooseWires.Wire wire = Assert.Single(LooseWires.Of(log));
+
+        Assert.Equal(1, wire.Below);
+        Assert.Equal(9, wire.Jumps);
+        Assert.Equal(0.21, wire.ApartV, 0.003);
+        DiagnosisColumns mended = LooseWires.Mended(log, [wire]);
+        Assert.All(mended.GroupV[1], v => Assert.Equal(3.7045, v, 0.002));
+        Assert.Equal(mended.GroupV[1], mended.GroupV[2]);
+        Assert.Same(log.GroupV[0], mended.GroupV[0]);
+    }
+
+    // What the fit must judge instead: a constant error, a group that dips more than its neighbour on every step, coarse readings.
+    [Fact]
+    public void A_constant_error_a_bad_joint_and_coarse_readings_are_no_loose_wire()
+    {
+        Assert.Empty(LooseWires.Of(Log(_ => 0.04)));
+        Assert.Empty(LooseWires.Of(Log(_ => 0, i => i / 30 % 2 * 60, thirdOhm: 0.004)));
+        Assert.Empty(LooseWires.Of(Log(_ => 0, grainV: 0.01)));
+    }
+}
