@@ -7,7 +7,7 @@ using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Benchmarks;
 
-/// <summary>The figures of docs/benchmarks.md on reading: our reading of a log against a bare loop over its fields, side by side in one run.</summary>
+/// <summary>The figures of docs/methods/reading.md: our reading of a log against a bare loop over its fields, side by side in one run.</summary>
 internal static class ReadingTargets
 {
     private const int Rounds = 5;

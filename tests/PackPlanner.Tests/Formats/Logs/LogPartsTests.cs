@@ -31,7 +31,7 @@ public class LogPartsTests
     }
 
     [Fact]
-    public void A_stop_is_answered_in_every_part()
+    public void A_stop_asked_before_reading_ends_it()
     {
         using CancellationTokenSource stop = new();
         stop.Cancel();
