@@ -16,8 +16,10 @@ internal static class Program
         using CancellationTokenSource stop = new();
         void Stop(PosixSignalContext signal)
         {
-            signal.Cancel = true;
+            // The second one ends the program at once; so does work that hears nothing for a while, as a pipe that nobody writes.
+            signal.Cancel = !stop.IsCancellationRequested;
             stop.Cancel();
+            _ = Task.Delay(Patience, CancellationToken.None).ContinueWith(_ => Environment.Exit(ExitCodes.Stopped), TaskScheduler.Default);
         }
 
         using PosixSignalRegistration interrupted = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
@@ -42,6 +44,8 @@ internal static class Program
             return CommandLine.Print(FaultReport.Write(fault), json, output, notes);
         }
     }
+
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
 
     // EPIPE: whoever read our output has gone, as head does.
     private const int BrokenPipe = 32;

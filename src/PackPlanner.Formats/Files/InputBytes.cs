@@ -24,7 +24,7 @@ public static class InputBytes
                 return Refusal.Input("is-folder", file, "this is a folder, a file was expected", "Name the file in it.");
             if (!File.Exists(file))
                 return Refusal.Input("file-not-found", file, "there is no such file", "Check the name, and the folder that you are in.");
-            using FileStream stream = File.OpenRead(file);
+            using Stream stream = InputFile.Open(file);
             return NotEmpty(file, ReadAll(stream));
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)

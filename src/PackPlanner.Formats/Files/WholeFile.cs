@@ -1,42 +1,115 @@
+using System.Diagnostics;
+using System.Globalization;
 using System.Text;
 
 namespace PackPlanner.Formats.Files;
 
 /// <summary>Writes a file so that a reader, or a crash, finds the old one or the new one, never half of one.</summary>
+/// <remarks>A link stays a link and what it points to is written; a private file stays private; a device or a pipe is written into, never replaced.</remarks>
 public static class WholeFile
 {
+    private const string Ending = ".new";
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>Writes text beside the target, flushes it to the disk, then puts it in the target's place.</summary>
     /// <param name="path">The target; its folder must exist.</param>
     /// <param name="text">The whole content.</param>
+    /// <param name="flushToDisk">Waits until the disk has it, so that a power cut too leaves the old one or the new one.</param>
     /// <exception cref="IOException">The disk is full, or the folder is gone.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder or the target may not be written.</exception>
-    public static void Write(string path, string text) => Write(path, Utf8.GetBytes(text));
+    public static void Write(string path, string text, bool flushToDisk = true) => Write(path, Utf8.GetBytes(text), flushToDisk);
 
     /// <summary>Writes bytes beside the target, flushes them to the disk, then puts them in the target's place.</summary>
     /// <param name="path">The target; its folder must exist.</param>
     /// <param name="content">The whole content.</param>
+    /// <param name="flushToDisk">Waits until the disk has it, so that a power cut too leaves the old one or the new one.</param>
     /// <exception cref="IOException">The disk is full, or the folder is gone.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder or the target may not be written.</exception>
-    public static void Write(string path, byte[] content)
+    public static void Write(string path, byte[] content, bool flushToDisk = true)
     {
-        string full = Path.GetFullPath(path);
-        string beside = $"{full}.{Environment.ProcessId}.new";
+        string full = Target(path);
+        if (IsDeviceOrPipe(full))
+        {
+            using FileStream into = new(full, FileMode.Open, FileAccess.Write, FileShare.ReadWrite);
+            into.Write(content);
+            return;
+        }
+
+        string beside = string.Create(CultureInfo.InvariantCulture, $"{full}.{Environment.ProcessId}{Ending}");
         try
         {
-            using (FileStream stream = new(beside, FileMode.Create, FileAccess.Write, FileShare.None))
+            using (FileStream stream = new(beside, Options(full)))
             {
                 stream.Write(content);
-                stream.Flush(flushToDisk: true);
+                stream.Flush(flushToDisk);
             }
 
             File.Move(beside, full, overwrite: true);
         }
         catch
         {
-            File.Delete(beside);
+            if (File.Exists(beside))
+                File.Delete(beside);
             throw;
+        }
+
+        SweepStrays(full);
+    }
+
+    private static string Target(string path)
+    {
+        FileInfo named = new(Path.GetFullPath(path));
+        return named.LinkTarget is null ? named.FullName : named.ResolveLinkTarget(returnFinalTarget: true)!.FullName;
+    }
+
+    private static bool IsDeviceOrPipe(string full)
+    {
+        if (!File.Exists(full))
+            return false;
+        if (!OperatingSystem.IsWindows() && full.StartsWith("/dev/", StringComparison.Ordinal))
+            return true;
+        // Opening changes nothing in an ordinary file, and refuses one that its owner has made read-only.
+        using FileStream there = new(full, FileMode.Open, FileAccess.Write, FileShare.ReadWrite);
+        return !there.CanSeek;
+    }
+
+    private static FileStreamOptions Options(string full)
+    {
+        FileStreamOptions options = new() { Mode = FileMode.Create, Access = FileAccess.Write, Share = FileShare.None };
+        if (!OperatingSystem.IsWindows() && File.Exists(full))
+            options.UnixCreateMode = File.GetUnixFileMode(full);
+        return options;
+    }
+
+    // What a killed program left beside the target goes when the next one has written there.
+    private static void SweepStrays(string full)
+    {
+        try
+        {
+            string name = Path.GetFileName(full);
+            foreach (string stray in Directory.EnumerateFiles(Path.GetDirectoryName(full)!, $"{name}.*{Ending}"))
+            {
+                string middle = Path.GetFileName(stray)[(name.Length + 1)..^Ending.Length];
+                if (int.TryParse(middle, NumberStyles.None, CultureInfo.InvariantCulture, out int writer) && !Runs(writer))
+                    File.Delete(stray);
+            }
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            // The file itself is written; a stray may lie there until a later time.
+        }
+    }
+
+    private static bool Runs(int process)
+    {
+        try
+        {
+            using Process found = Process.GetProcessById(process);
+            return true;
+        }
+        catch (ArgumentException)
+        {
+            return false;
         }
     }
 }

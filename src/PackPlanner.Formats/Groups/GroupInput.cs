@@ -80,7 +80,7 @@ public sealed record GroupInput
             return false;
         try
         {
-            using Stream stream = file == "-" ? standardInput!() : File.OpenRead(file);
+            using Stream stream = file == "-" ? standardInput!() : InputFile.Open(file);
             Span<byte> start = stackalloc byte[256];
             int read = stream.ReadAtLeast(start, start.Length, throwOnEndOfStream: false);
             ReadOnlySpan<byte> text = start[..read];

@@ -1,6 +1,7 @@
 using System.IO.Compression;
 using System.Text;
 using Microsoft.Win32.SafeHandles;
+using PackPlanner.Formats.Files;
 
 namespace PackPlanner.Formats.Tables;
 
@@ -67,7 +68,7 @@ internal sealed class SourceFile : IDisposable
                 if (!File.Exists(file))
                     return Refusal.Input("file-not-found", name, "there is no such file", Nearest(file));
                 // A pipe in place of a file can be read once only, so it is kept like standard input.
-                using FileStream opened = new(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1);
+                using Stream opened = InputFile.Open(file);
                 if (!opened.CanSeek || opened.Length == 0)
                     spool = Spool(opened);
             }

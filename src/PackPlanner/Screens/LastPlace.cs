@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using PackPlanner.Formats.Files;
 using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens;
@@ -63,9 +64,7 @@ internal sealed class LastPlace
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(file)!);
-            string beside = $"{file}.{Environment.ProcessId.ToString(CultureInfo.InvariantCulture)}.new";
-            System.IO.File.WriteAllText(beside, text);
-            System.IO.File.Move(beside, file, overwrite: true);
+            WholeFile.Write(file, text, flushToDisk: false);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {

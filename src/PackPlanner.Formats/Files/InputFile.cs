@@ -1,0 +1,38 @@
+using System.Collections.Concurrent;
+
+namespace PackPlanner.Formats.Files;
+
+/// <summary>Opens a named input as often as wanted, also when it is a pipe, which gives its bytes only once.</summary>
+/// <remarks>A shell's <c>&lt;(zcat cells.csv.gz)</c> and a named pipe are such inputs. Readers open a file several times: its head first, the whole later.</remarks>
+public static class InputFile
+{
+    // For the length of the run: the bytes that a pipe gave are nowhere else.
+    private static readonly ConcurrentDictionary<string, FileStream> Kept = new(StringComparer.Ordinal);
+
+    /// <summary>Opens the file at its start.</summary>
+    /// <param name="path">The file's name.</param>
+    /// <returns>A stream to be disposed.</returns>
+    /// <exception cref="IOException">There is no such file, or it cannot be read.</exception>
+    /// <exception cref="UnauthorizedAccessException">It may not be read, or it is a folder.</exception>
+    public static Stream Open(string path)
+    {
+        string full = Path.GetFullPath(path);
+        if (Kept.TryGetValue(full, out FileStream? kept))
+            return new KeptStream(kept);
+        FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1);
+        if (stream.CanSeek)
+            return stream;
+        using (stream)
+            kept = Kept.GetOrAdd(full, Keep(stream));
+        return new KeptStream(kept);
+    }
+
+    /// <summary>Copies a stream that can be read only once into a temporary file, which goes away when it is closed.</summary>
+    internal static FileStream Keep(Stream once)
+    {
+        FileStream kept = new(Path.GetTempFileName(), FileMode.Create, FileAccess.ReadWrite, FileShare.None, 1 << 16, FileOptions.DeleteOnClose);
+        once.CopyTo(kept);
+        kept.Flush();
+        return kept;
+    }
+}
