@@ -45,7 +45,7 @@ internal static class Program
         }
     }
 
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
 
     // EPIPE: whoever read our output has gone, as head does.
     private const int BrokenPipe = 32;

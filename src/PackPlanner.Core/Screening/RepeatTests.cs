@@ -37,7 +37,8 @@ internal static class RepeatTests
         int freedom = repeated.Sum(cell => cell.Length - 1);
         double squares = repeated.Sum(SquaresWithin);
         bool slotsKnown = slots > 1 && repeated.All(cell => cell.All(test => test.Slot >= 0));
-        if (!slotsKnown)
+        // Every cell repeated in one slot only: nothing tells the slots apart, and there is nothing to invert.
+        if (!slotsKnown || Rank(repeated, slots) == 0)
             return new Finding(Math.Sqrt(squares / freedom), freedom, none, none);
         return WithSlots(repeated, slots, squares, freedom, assumedFraction, none);
     }

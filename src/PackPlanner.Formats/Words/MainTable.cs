@@ -42,7 +42,12 @@ public sealed record MainTable(IReadOnlyList<string> Headings, IReadOnlyList<IRe
 
     // A spreadsheet runs a cell that begins with one of these as a formula; a leading apostrophe makes it text.
     private static string Harmless(string words) =>
-        words.Length > 0 && "=+-@\t\r".Contains(words[0]) ? "'" + words : words;
+        words.Length > 0 && "=+-@\t\r".Contains(words[0]) ? "'" + Quiet(words) : Quiet(words);
+
+    // The table may go to a terminal: what steers one is shown as a stand-in, line ends and tabs stay.
+    private static string Quiet(string words) => ReferenceEquals(OneLine.Of(words), words)
+        ? words
+        : string.Concat(words.Select(letter => letter is '\n' or '\r' or '\t' ? letter.ToString() : OneLine.Of(letter.ToString())));
 
     private static string Field(string text, char separator) =>
         text.AsSpan().ContainsAny([separator, '"', '\r', '\n', '\t'])

@@ -69,9 +69,9 @@ internal static class ShareVerb
     private static SharedDischargeRun? Through(
         VerbCall call, IReadOnlyList<ParallelCells> groups, Chemistry? chemistry, double? cutoffV, double loadA, List<string> understood)
     {
-        bool capacities = groups.All(group => group.Cells.All(cell => cell.CapacityAh is not null));
+        bool capacities = groups.All(group => group.Cells.All(cell => cell.CapacityAh is > 0));
         string? lacking = loadA <= 0 ? "the load is no discharge"
-            : !capacities ? "not every cell has a capacity"
+            : !capacities ? "not every cell has a capacity above zero"
             : chemistry is null ? "the chemistry is not given"
             : null;
         if (lacking is not null)

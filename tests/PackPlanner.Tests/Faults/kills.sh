@@ -12,12 +12,13 @@ run() { dotnet "$program" "$@"; }
 bad() { failed=$((failed + 1)); echo "kills: FAILED: $*"; }
 
 run demo trike --into d >/dev/null 2>&1
-job=d/trike.job.json; cp "$job" first
-run sheet "$job" --into whole --date 2026-01-01 >/dev/null 2>&1
-[ -s "$job" ] && [ -d whole ] || { echo "kills: the demo could not be made"; exit 2; }
+job=d/trike.job.json; cp "$job" first; mkdir one other; cp "$job" one/trike.job.json; cp "$job" other/trike.job.json
+run job set other/trike.job.json reserve=30% title=Other >/dev/null 2>&1
+for which in one other; do run sheet $which/trike.job.json --into whole-$which --date 2026-01-01 >/dev/null 2>&1; done
+[ -s "$job" ] && [ -d whole-other ] || { echo "kills: the demo could not be made"; exit 2; }
 # How long one undisturbed save takes, in milliseconds: the kills fall into the last part of it and a little after.
 a=$(date +%s%N); for _ in 1 2 3; do run job set "$job" reserve=10% >/dev/null 2>&1; done; save=$((($(date +%s%N) - a) / 3000000))
-a=$(date +%s%N); run sheet "$job" --into other --date 2026-01-01 >/dev/null 2>&1; sheet=$((($(date +%s%N) - a) / 1000000))
+a=$(date +%s%N); run sheet one/trike.job.json --into timed --date 2026-01-01 >/dev/null 2>&1; sheet=$((($(date +%s%N) - a) / 1000000))
 
 kill_after() { # longest time in ms, command...
   local span=$1; shift
@@ -28,10 +29,12 @@ kill_after() { # longest time in ms, command...
 
 for ((i = 1; i <= kills; i++)); do
   if ((i % 20 == 0)); then
-    kill_after "$sheet" sheet "$job" --into paper --date 2026-01-01
+    # Sheets of two jobs by turns into one folder.
+    if ((i % 40 == 0)); then which=one; else which=other; fi
+    kill_after "$sheet" sheet $which/trike.job.json --into paper --date 2026-01-01
     for file in paper/*; do
       case $file in *.new | 'paper/*') continue ;; esac
-      cmp -s "$file" "whole/${file#paper/}" || cmp -s "$file" "other/${file#paper/}" || bad "kill $i: $file is neither old nor new"
+      cmp -s "$file" "whole-one/${file#paper/}" || cmp -s "$file" "whole-other/${file#paper/}" || bad "kill $i: $file is neither old nor new"
     done
   elif ((i % 7 == 0)); then
     cp "$job" before; kill_after "$save" job add "$job" d/cells.csv
@@ -51,7 +54,7 @@ for ((i = 1; i <= kills; i++)); do
   fi
 done
 run job set "$job" reserve=33% >/dev/null 2>&1 || bad "the job cannot be saved after all"
-run sheet "$job" --into paper --date 2026-01-01 >/dev/null 2>&1
+run sheet one/trike.job.json --into paper --date 2026-01-01 >/dev/null 2>&1
 left=$(find . -name '*.new' -o -name '*.lock' | wc -l)
 [ "$left" -le 1 ] || bad "$left strays stay after a whole save: $(find . -name '*.new' -o -name '*.lock' | head -3 | tr '\n' ' ')"
 echo "kills: $kills kills, $running while the program ran, $landed with the change saved, $old without; at most $most files left beside, $left at the end; $failed failed"

@@ -7,7 +7,7 @@ namespace PackPlanner.Tests.Fuzz;
 
 /// <summary>
 /// Spoiled inputs through every verb that reads: an answer or a clear refusal, always one JSON document, never an
-/// exception. FUZZ_INPUTS sets how many (2,000 unless set), FUZZ_SEED where to begin.
+/// exception. FUZZ_INPUTS sets how many (2,000 unless set), FUZZ_SEED where to begin, FUZZ_KEEP a folder for the inputs that fail.
 /// </summary>
 public sealed class FuzzTests : IDisposable
 {
@@ -54,8 +54,11 @@ public sealed class FuzzTests : IDisposable
             string file = Path.Combine(folder, verb == "job" ? "spoiled.job.json" : "spoiled.csv");
             File.WriteAllBytes(file, spoiled);
             string[] line = verb == "job" ? [verb, .. options, file, "--json"] : [verb, file, .. options, "--json"];
-            if (Fault(line) is { } fault)
-                faults.Add($"seed {seed}, {string.Join(' ', line)}: {fault}");
+            if (Fault(line) is not { } fault)
+                continue;
+            faults.Add($"seed {seed}, {string.Join(' ', line)}: {fault}");
+            if (Environment.GetEnvironmentVariable("FUZZ_KEEP") is { Length: > 0 } kept)
+                File.WriteAllBytes(Path.Combine(kept, $"{verb}-{seed}{Path.GetExtension(file)}"), spoiled);
         }
 
         Assert.True(faults.Count == 0, string.Join("\n", faults));
@@ -77,7 +80,7 @@ public sealed class FuzzTests : IDisposable
     /// <inheritdoc/>
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
-    private static string? Fault(string[] line)
+    internal static string? Fault(string[] line)
     {
         try
         {
