@@ -27,7 +27,7 @@ public static class InputBytes
             using Stream stream = InputFile.Open(file);
             return NotEmpty(file, ReadAll(stream));
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or InvalidDataException or ArgumentException or NotSupportedException)
         {
             return Refusal.Input("file-not-read", file, $"it could not be read: {fault.Message.TrimEnd('.')}", "Check that it exists and that you may read it.");
         }

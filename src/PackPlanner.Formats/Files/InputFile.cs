@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.Files;
 
@@ -13,26 +14,42 @@ public static class InputFile
     /// <param name="path">The file's name.</param>
     /// <returns>A stream to be disposed.</returns>
     /// <exception cref="IOException">There is no such file, or it cannot be read.</exception>
+    /// <exception cref="InvalidDataException">A pipe gave more than any log holds.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be read, or it is a folder.</exception>
     public static Stream Open(string path)
     {
         string full = Path.GetFullPath(path);
         if (Kept.TryGetValue(full, out FileStream? kept))
-            return new KeptStream(kept);
+            return new StretchStream(kept.SafeFileHandle, 0, null, null);
         FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1);
         if (stream.CanSeek)
             return stream;
         using (stream)
             kept = Kept.GetOrAdd(full, Keep(stream));
-        return new KeptStream(kept);
+        return new StretchStream(kept.SafeFileHandle, 0, null, null);
     }
 
     /// <summary>Copies a stream that can be read only once into a temporary file, which goes away when it is closed.</summary>
-    internal static FileStream Keep(Stream once)
+    internal static FileStream Keep(Stream input)
     {
         FileStream kept = new(Path.GetTempFileName(), FileMode.Create, FileAccess.ReadWrite, FileShare.None, 1 << 16, FileOptions.DeleteOnClose);
-        once.CopyTo(kept);
-        kept.Flush();
-        return kept;
+        try
+        {
+            byte[] piece = new byte[1 << 16];
+            for (int read = input.Read(piece); read > 0; read = input.Read(piece))
+            {
+                kept.Write(piece, 0, read);
+                if (kept.Length > TextParts.MostBytes)
+                    throw new InvalidDataException($"more than {TextParts.MostBytes / 1024 / 1024} MB came, which is longer than any log");
+            }
+
+            kept.Flush();
+            return kept;
+        }
+        catch
+        {
+            kept.Dispose();
+            throw;
+        }
     }
 }

@@ -89,7 +89,7 @@ public sealed record GroupInput
             text = text.TrimStart(" \t\r\n"u8);
             return text is [(byte)'{', ..];
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or InvalidDataException)
         {
             // The reader of tables says why it cannot be read.
             return false;

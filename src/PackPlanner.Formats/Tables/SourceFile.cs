@@ -59,7 +59,7 @@ internal sealed class SourceFile : IDisposable
                 if (standardInput is null)
                     return Refusal.Input("no-standard-input", name, "standard input cannot be read here", "Give the name of a file.");
                 using Stream input = standardInput();
-                spool = Spool(input);
+                spool = InputFile.Keep(input);
             }
             else
             {
@@ -70,7 +70,7 @@ internal sealed class SourceFile : IDisposable
                 // A pipe in place of a file can be read once only, so it is kept like standard input.
                 using Stream opened = InputFile.Open(file);
                 if (!opened.CanSeek || opened.Length == 0)
-                    spool = Spool(opened);
+                    spool = InputFile.Keep(opened);
             }
 
             FileStream? kept = spool;
@@ -140,29 +140,6 @@ internal sealed class SourceFile : IDisposable
         byte[] head = new byte[HeadBytes];
         int length = stream.ReadAtLeast(head, HeadBytes, throwOnEndOfStream: false);
         return head[..length];
-    }
-
-    private static FileStream Spool(Stream input)
-    {
-        FileStream kept = new(Path.GetTempFileName(), FileMode.Create, FileAccess.ReadWrite, FileShare.None, 1 << 16, FileOptions.DeleteOnClose);
-        try
-        {
-            byte[] piece = new byte[1 << 16];
-            for (int read = input.Read(piece); read > 0; read = input.Read(piece))
-            {
-                kept.Write(piece, 0, read);
-                if (kept.Length > TextParts.MostBytes)
-                    throw new InvalidDataException($"more than {TextParts.MostBytes / 1024 / 1024} MB came, which is longer than any log");
-            }
-
-            kept.Flush();
-            return kept;
-        }
-        catch
-        {
-            kept.Dispose();
-            throw;
-        }
     }
 
     private static string Nearest(string file)
