@@ -10,8 +10,9 @@ namespace PackPlanner.Core.Diagnosis;
 /// </remarks>
 internal static class LooseWires
 {
-    // A jump is twelve millivolts, or far more than what the group's reading usually moves against the others, and mirrored to a third.
-    private const double LeastJumpV = 0.012, Grains = 2.5, Unusual = 8, Seldom = 2, Mirrored = 0.33;
+    // A jump is fifty millivolts, where caution 16 begins, or far more than what the reading usually moves against the others, and
+    // mirrored to a fifth (our choice: with twelve millivolts, unlike resistances under a jumpy load were taken for a loose wire).
+    private const double LeastJumpV = 0.05, Grains = 2.5, Unusual = 8, Seldom = 2, Mirrored = 0.2;
     private const int LeastJumps = 4;
 
     /// <summary>A loose tap: between <paramref name="Below"/> and the next group.</summary>
