@@ -23,7 +23,7 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
         IReadOnlyList<JsonInput> parts = json.Parts("groups");
         if (json.Wrong is null && parts.Count == 0)
             return Refusal.Input("no-groups", json.File, "it names no groups", "Give the answer of match --json, or a list \"groups\" with capacityAh and resistanceMilliohm.");
-        Dictionary<int, double> shares = json.Parts("largestShare")
+        Dictionary<int, double> shares = LargestShares(json)
             .Where(share => share.Whole("group") is not null && share.Has("timesEqual"))
             .ToDictionary(share => share.Whole("group")!.Value, share => share.Number("timesEqual", 0) ?? 1);
         List<SeriesGroup> groups = [];
@@ -47,6 +47,14 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
     }
 
     // An answer of diagnose tells where the groups stand against the median group only: the fullest is then taken as full.
+    // An answer of match names the one group with the largest share; a list of several is taken too.
+    private static IReadOnlyList<JsonInput> LargestShares(JsonInput json) => json.Raw("largestShare") switch
+    {
+        { ValueKind: JsonValueKind.Object } => [json.Part("largestShare")!],
+        { ValueKind: JsonValueKind.Array } => json.Parts("largestShare"),
+        _ => [],
+    };
+
     private static List<SeriesGroup> WithOffsets(List<SeriesGroup> groups, IReadOnlyList<JsonInput> parts, List<string> understood)
     {
         double?[] offsets = [.. parts.Select(part => Likely(part, "stateOfChargeOffset"))];
