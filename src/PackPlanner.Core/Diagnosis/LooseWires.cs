@@ -26,7 +26,9 @@ internal static class LooseWires
     {
         if (log.Groups < 3)
             return [];
-        double[] usualV = UsualMoves(log);
+        double[] ownOhm = OwnOhm(log);
+        double steepestOhm = ownOhm.Max(Math.Abs);
+        double[] usualV = UsualMoves(log, ownOhm);
         double leastV = Math.Max(LeastJumpV, Grains * log.GrainV);
         List<Wire> wires = [];
         for (int k = 0; k + 1 < log.Groups; k++)
@@ -35,8 +37,10 @@ internal static class LooseWires
             int jumps = 0;
             for (int i = 1; i < log.Rows; i++)
             {
-                double a = Move(log, k, i), b = Move(log, k + 1, i);
-                if (Math.Min(Math.Abs(a), Math.Abs(b)) > limit && Math.Abs(a + b) < Mirrored * Math.Max(Math.Abs(a), Math.Abs(b)))
+                double a = Move(log, k, i, ownOhm[k]), b = Move(log, k + 1, i, ownOhm[k + 1]);
+                // A step of current moves unlike groups apart too, and not all of that at once.
+                double limitNow = limit + (0.5 * steepestOhm * Math.Abs(log.CurrentA[i] - log.CurrentA[i - 1]));
+                if (Math.Min(Math.Abs(a), Math.Abs(b)) > limitNow && Math.Abs(a + b) < Mirrored * Math.Max(Math.Abs(a), Math.Abs(b)))
                     jumps++;
             }
             if (jumps >= LeastJumps)
@@ -90,9 +94,30 @@ internal static class LooseWires
         "caution-16", SignalWord.Warning, Invariant($"groups {w.Below + 1} and {w.Below + 2}"),
         Invariant($"readings jump, mirrored, and stand {1000 * w.ApartV:f0} mV off their mean")));
 
-    /// <summary>Change of a group's reading since the row before, less what the others did.</summary>
-    private static double Move(DiagnosisColumns log, int k, int i) =>
-        log.GroupV[k][i] - log.GroupV[k][i - 1] - MiddleMove(log, i);
+    /// <summary>Change of a group's reading since the row before, less what the others did and what its own resistance does.</summary>
+    private static double Move(DiagnosisColumns log, int k, int i, double ownOhm) =>
+        log.GroupV[k][i] - log.GroupV[k][i - 1] - MiddleMove(log, i) + (ownOhm * (log.CurrentA[i] - log.CurrentA[i - 1]));
+
+    /// <summary>By how much each group answers a step of current more than the others, ohm.</summary>
+    private static double[] OwnOhm(DiagnosisColumns log)
+    {
+        int stride = Math.Max(1, log.Rows / 20000);
+        double[] ohm = new double[log.Groups];
+        for (int k = 0; k < ohm.Length; k++)
+        {
+            double squares = 0, products = 0;
+            for (int i = 1; i < log.Rows; i += stride)
+            {
+                double step = log.CurrentA[i] - log.CurrentA[i - 1], move = Move(log, k, i, 0);
+                if (double.IsNaN(step) || double.IsNaN(move))
+                    continue;
+                squares += step * step;
+                products -= step * move;
+            }
+            ohm[k] = squares > 0 ? products / squares : 0;
+        }
+        return ohm;
+    }
 
     private static double MiddleMove(DiagnosisColumns log, int i)
     {
@@ -103,7 +128,7 @@ internal static class LooseWires
     }
 
     /// <summary>How far each group's readings move against the others without being taken for a jump, volts.</summary>
-    private static double[] UsualMoves(DiagnosisColumns log)
+    private static double[] UsualMoves(DiagnosisColumns log, double[] ownOhm)
     {
         int stride = Math.Max(1, log.Rows / 2000);
         double[] usual = new double[log.Groups];
@@ -113,7 +138,7 @@ internal static class LooseWires
             moves.Clear();
             for (int i = 1; i < log.Rows; i += stride)
             {
-                double move = Math.Abs(Move(log, k, i));
+                double move = Math.Abs(Move(log, k, i, ownOhm[k]));
                 if (!double.IsNaN(move))
                     moves.Add(move);
             }

@@ -5,7 +5,7 @@ namespace PackPlanner.Tests.Core.Diagnosis;
 public class LooseWiresTests
 {
     /// <summary>Five groups at 3.7 V; the tap between the second and third reads wrong by a jumping amount, where asked.</summary>
-    private static DiagnosisColumns Log(Func<int, double> tapV, Func<int, double>? currentA = null, double grainV = 0.001, double thirdOhm = 0.002)
+    private static DiagnosisColumns Log(Func<int, double> tapV, Func<int, double>? currentA = null, double grainV = 0.001, double thirdOhm = 0.002, double secondOhm = 0.002)
     {
         const int rows = 400;
         double[][] volts = [.. Enumerable.Range(0, 5).Select(_ => new double[rows])];
@@ -15,7 +15,7 @@ public class LooseWiresTests
             amps[i] = currentA?.Invoke(i) ?? 0;
             for (int k = 0; k < 5; k++)
             {
-                double v = 3.7 + (0.003 * k) - (amps[i] * (k == 2 ? thirdOhm : 0.002)) + (0.0004 * Math.Sin((7 * i) + k)) + (k == 1 ? tapV(i) : k == 2 ? -tapV(i) : 0);
+                double v = 3.7 + (0.003 * k) - (amps[i] * (k == 2 ? thirdOhm : k == 1 ? secondOhm : 0.002)) + (0.0004 * Math.Sin((7 * i) + k)) + (k == 1 ? tapV(i) : k == 2 ? -tapV(i) : 0);
                 volts[k][i] = Math.Round(v / grainV) * grainV;
             }
         }
@@ -45,5 +45,6 @@ public class LooseWiresTests
         Assert.Empty(LooseWires.Of(Log(_ => 0.04)));
         Assert.Empty(LooseWires.Of(Log(_ => 0, i => i / 30 % 2 * 60, thirdOhm: 0.004)));
         Assert.Empty(LooseWires.Of(Log(_ => 0, grainV: 0.01)));
+        Assert.Empty(LooseWires.Of(Log(_ => 0, i => i / 30 % 2 * 200, thirdOhm: 0.0021, secondOhm: 0.0019)));
     }
 }
