@@ -67,7 +67,9 @@ internal static class CellVolts
             double volts = convert ? unit.Convert(written) : written;
             if (volts >= limits.LowestV && volts <= limits.HighestV)
             {
-                values[i] = last = volts;
+                if (convert)
+                    values[i] = volts;
+                last = volts;
                 continue;
             }
 

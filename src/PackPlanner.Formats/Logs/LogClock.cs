@@ -256,7 +256,7 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
         if (seconds.Length == 0 || seconds[0] == 0)
             return seconds;
         double first = seconds[0];
-        double[] fromZero = GC.AllocateUninitializedArray<double>(seconds.Length);
+        double[] fromZero = LargeArray.Of<double>(seconds.Length);
         for (int i = 0; i < seconds.Length; i++)
             // Stamps count from the year 2000; a tenth of a microsecond is what a double keeps there.
             fromZero[i] = Math.Round(seconds[i] - first, 6);

@@ -19,11 +19,11 @@ internal sealed record LogRows(double[] Moments, int[] Lines)
             return LogReading.TooManyFigures(source, fields);
         LogReading log = new(source, head, time, columns, parts, options);
         (int[] from, int[] room, int rows) = LogReading.Places(parts, head);
-        double[] moments = GC.AllocateUninitializedArray<double>(rows);
-        int[] lines = GC.AllocateUninitializedArray<int>(rows);
-        double[][] figures = [.. columns.Select(_ => GC.AllocateUninitializedArray<double>(rows))];
+        double[] moments = LargeArray.Of<double>(rows);
+        int[] lines = LargeArray.Of<int>(rows);
+        double[][] figures = [.. columns.Select(_ => LargeArray.Of<double>(rows))];
         LogPart[] read = [.. parts.Select((part, i) => new LogPart(log, part, from[i], room[i], mayLearnUnits: false))];
-        TextParts.ForEach(read.Length, i => read[i].Read(moments, figures, lines), options.Stopped);
+        SideBySide.ForEach(read.Length, i => read[i].Read(moments, figures, lines), options.Stopped);
         if (Array.Exists(read, part => part.MetUnit))
         {
             // A unit beside a figure holds for the whole column, so the parts are read again one after the other.

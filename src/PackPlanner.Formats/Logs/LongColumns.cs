@@ -11,13 +11,13 @@ internal sealed record LongColumns(int Name, int Value, int[] Beside, string Val
     /// <summary>A log with more names than this names something else than cells and signals.</summary>
     internal const int MostNames = 5000;
 
-    internal double[] Moments { get; } = GC.AllocateUninitializedArray<double>(Rows);
+    internal double[] Moments { get; } = LargeArray.Of<double>(Rows);
 
-    internal int[] NameOf { get; } = GC.AllocateUninitializedArray<int>(Rows);
+    internal int[] NameOf { get; } = LargeArray.Of<int>(Rows);
 
-    internal double[] Values { get; } = GC.AllocateUninitializedArray<double>(Rows);
+    internal double[] Values { get; } = LargeArray.Of<double>(Rows);
 
-    internal int[] Lines { get; } = GC.AllocateUninitializedArray<int>(Rows);
+    internal int[] Lines { get; } = LargeArray.Of<int>(Rows);
 
-    internal double[][] BesideValues { get; } = [.. Beside.Select(_ => GC.AllocateUninitializedArray<double>(Rows))];
+    internal double[][] BesideValues { get; } = [.. Beside.Select(_ => LargeArray.Of<double>(Rows))];
 }

@@ -32,7 +32,7 @@ internal sealed class LongRows
             return LogReading.TooManyFigures(source, figures);
         LongColumns columns = new(name.Index, value.Index, [.. beside.Select(column => column.Index)], value.Name, rows);
         LongPart[] read = [.. parts.Select((part, i) => new LongPart(log, columns, part, from[i], room[i]))];
-        TextParts.ForEach(read.Length, i => read[i].Read(), options.Stopped);
+        SideBySide.ForEach(read.Length, i => read[i].Read(), options.Stopped);
         string[] names = NamesTogether(read, columns.NameOf);
         if (names.Length > LongColumns.MostNames)
             return Refusal.Input("not-a-log", source.Name, $"column {name.Name} holds more than {LongColumns.MostNames} different names", "Check which column names the cell or the signal.");

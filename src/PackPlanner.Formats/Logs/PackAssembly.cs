@@ -92,10 +92,12 @@ internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClo
         if (Groups.Length == 0)
             return Refusal.Input("no-cell-volts", source.Name, "no column ever holds the volts of a lithium cell",
                 "Check that cell volts were recorded, and which chemistry was named.");
-        foreach (LogColumn column in Groups)
+        RowCounter[] counters = [.. Groups.Select(_ => new RowCounter(source.Name))];
+        SideBySide.ForEach(Groups.Length, i => CellVolts.Clean(Groups[i], unit, limits, _lines, counters[i]), options.Stopped);
+        for (int i = 0; i < Groups.Length; i++)
         {
-            column.Unit = unit;
-            CellVolts.Clean(column, unit, limits, _lines, counter);
+            Groups[i].Unit = unit;
+            counter.Take(counters[i]);
         }
 
         Number();
@@ -154,18 +156,27 @@ internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClo
 
     private static string Word(CurrentSign sign) => sign == CurrentSign.Charge ? "charge" : sign == CurrentSign.Discharge ? "discharge" : "either";
 
+    // Some rows of all groups at a time, so that they stay near at hand.
     private double[] MeanVolts()
     {
-        double[] mean = new double[clock.TimeS.Length];
-        for (int i = 0; i < mean.Length; i++)
+        const int RowsAtATime = 4096;
+        double[] mean = LargeArray.Of<double>(clock.TimeS.Length);
+        SideBySide.ForEach((mean.Length + RowsAtATime - 1) / RowsAtATime, part =>
         {
-            double sum = 0;
+            Span<double> rows = mean.AsSpan(part * RowsAtATime, Math.Min(RowsAtATime, mean.Length - (part * RowsAtATime)));
+            rows.Clear();
             foreach (LogColumn column in Groups)
-                sum += column.Values[i];
-            mean[i] = sum / Groups.Length;
-        }
-
+                AddTo(rows, column.Values.AsSpan(part * RowsAtATime, rows.Length));
+            foreach (ref double row in rows)
+                row /= Groups.Length;
+        }, options.Stopped);
         return mean;
+    }
+
+    private static void AddTo(Span<double> sum, ReadOnlySpan<double> values)
+    {
+        for (int i = 0; i < sum.Length; i++)
+            sum[i] += values[i];
     }
 
     private double[][] Temperatures()

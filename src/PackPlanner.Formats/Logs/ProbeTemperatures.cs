@@ -8,7 +8,7 @@ internal static class ProbeTemperatures
     /// <summary>Converts all probes in place.</summary>
     internal static void Convert(LogColumn[] probes, LogColumn? hottest, List<string> said, int[] lines, RowCounter counter)
     {
-        double[] figures = [.. probes.SelectMany(probe => probe.Values.Where((value, i) => i % Math.Max(1, probe.Values.Length / 500) == 0 && double.IsFinite(value) && value is not (255 or 511 or 65535))).Order()];
+        double[] figures = [.. probes.SelectMany(Some).Order()];
         if (figures.Length == 0)
             return;
         double middle = figures[figures.Length / 2];
@@ -38,6 +38,14 @@ internal static class ProbeTemperatures
                 values[i] = double.NaN;
             }
         }
+    }
+
+    private static IEnumerable<double> Some(LogColumn probe)
+    {
+        int every = Math.Max(1, probe.Values.Length / 500);
+        for (int i = 0; i < probe.Values.Length; i += every)
+            if (double.IsFinite(probe.Values[i]) && probe.Values[i] is not (255 or 511 or 65535))
+                yield return probe.Values[i];
     }
 
     private static FileUnit UnitOf(FileUnit? given, double middle)

@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Runtime.ExceptionServices;
 
 namespace PackPlanner.Formats.Tables;
 
@@ -32,7 +31,7 @@ internal static class TextParts
             return TooLong(source, most);
         long[] cuts = Cuts(source, length, partBytes);
         LineEnds[] counts = new LineEnds[cuts.Length - 1];
-        ForEach(counts.Length, i => counts[i] = CountLines(source, cuts[i], cuts[i + 1], stopped), stopped);
+        SideBySide.ForEach(counts.Length, i => counts[i] = CountLines(source, cuts[i], cuts[i + 1], stopped), stopped);
         TextPart[] parts = new TextPart[counts.Length];
         long line = 1;
         for (int i = 0; i < parts.Length; i++)
@@ -43,30 +42,6 @@ internal static class TextParts
         }
 
         return line > int.MaxValue ? TooLong(source, most) : parts;
-    }
-
-    /// <summary>Does the same for each part, as many at a time as there are cores.</summary>
-    /// <exception cref="OperationCanceledException">The user stopped.</exception>
-    /// <remarks>What the first part in the file threw is thrown, so that a fault is told alike on every machine.</remarks>
-    internal static void ForEach(int parts, Action<int> act, CancellationToken stopped)
-    {
-        Exception?[] faults = new Exception?[parts];
-        Parallel.For(0, parts, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, (i, state) =>
-        {
-            try
-            {
-                act(i);
-            }
-            catch (Exception fault)
-            {
-                faults[i] = fault;
-                // Parts before this one still run, because theirs is the fault to be told.
-                state.Break();
-            }
-        });
-        stopped.ThrowIfCancellationRequested();
-        if (Array.Find(faults, fault => fault is not null) is { } first)
-            ExceptionDispatchInfo.Throw(first);
     }
 
     private static Outcome<TextPart[]> Whole(SourceFile source, long most, CancellationToken stopped)
