@@ -25,18 +25,15 @@ public static class FileLooks
     /// <exception cref="OperationCanceledException">The user stopped.</exception>
     public static Outcome<FileLook> Look(string file, ReadOptions options)
     {
-        ReadOptions again = file == "-" && options.StandardInput is { } input ? options with { StandardInput = Twice(input) } : options;
-        if (!KindOf(file, again).Is(out string? kind, out Refusal? why))
+        if (!SourceFile.Open(file, options.StandardInput, options.StandardInputName).Is(out SourceFile? source, out Refusal? why))
             return why;
-        switch (kind)
-        {
-            case "pack-log":
-                return PackLogs.Read(file, again).Is(out PackLogReading? pack, out why) ? new FileLook(pack.Shape, pack.Account, pack.Understood) : why;
-            case "tester-log":
-                return TesterLogs.Read(file, again).Is(out TesterLogReading? tester, out why) ? new FileLook(tester.Shape, tester.Account, tester.Understood) : why;
-            default:
-                return CellTables.Read([file], again).Is(out CellTableReading? cells, out why) ? new FileLook(cells.Shapes[0], cells.Account, cells.Understood) : why;
-        }
+        using (source)
+            return KindOf(source, options) switch
+            {
+                "pack-log" => PackLogs.Read(source, options).Is(out PackLogReading? pack, out why) ? new FileLook(pack.Shape, pack.Account, pack.Understood) : why,
+                "tester-log" => TesterLogs.Read(source, options).Is(out TesterLogReading? tester, out why) ? new FileLook(tester.Shape, tester.Account, tester.Understood) : why,
+                _ => CellTables.Read(source, options).Is(out CellTableReading? cells, out why) ? new FileLook(cells.Shapes[0], cells.Account, cells.Understood) : why,
+            };
     }
 
     internal static string KindOf(SourceFile source, ReadOptions options)
@@ -65,9 +62,7 @@ public static class FileLooks
         int down = 0;
         foreach (List<string> row in head.Rows)
         {
-            string text = time.Column.Index < row.Count ? row[time.Column.Index] : "";
-            double now = time.IsStamp && StampText.TryRead(System.Text.Encoding.UTF8.GetBytes(text), time.Kind, out double seconds) ? seconds
-                : !time.IsStamp && Figures.TryRead(text, head.Mark, out double figure, out _) ? figure : double.NaN;
+            double now = Moment(time, row, head.Mark);
             up += now > last ? 1 : 0;
             down += now < last ? 1 : 0;
             last = double.IsNaN(now) ? last : now;
@@ -77,23 +72,17 @@ public static class FileLooks
         return !label && up > 1 && down * 3 < up;
     }
 
-    // Standard input can be read once; what was read is kept for the second reading.
-    private static Func<Stream> Twice(Func<Stream> input)
+    private static double Moment(TimeColumn time, List<string> row, DecimalMark mark)
     {
-        byte[]? kept = null;
-        return () =>
-        {
-            if (kept is null)
-            {
-                using Stream stream = input();
-                using MemoryStream all = new();
-                stream.CopyTo(all);
-                kept = all.ToArray();
-            }
-
-            return new MemoryStream(kept, writable: false);
-        };
+        if (!time.IsStamp)
+            return Figures.TryRead(At(row, time.Column), mark, out double figure, out _) ? figure : double.NaN;
+        double day = StampText.TryRead(System.Text.Encoding.UTF8.GetBytes(At(row, time.Column)), time.Kind, out double seconds) ? seconds : double.NaN;
+        // The clock stands in a column of its own.
+        return time.Clock is null ? day
+            : StampText.TryRead(System.Text.Encoding.UTF8.GetBytes(At(row, time.Clock)), StampKind.Clock, out double clock) ? day + clock : double.NaN;
     }
+
+    private static string At(List<string> row, LogColumn column) => column.Index < row.Count ? row[column.Index] : "";
 }
 
 /// <summary>What looking at a file told.</summary>

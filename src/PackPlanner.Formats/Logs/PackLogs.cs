@@ -1,4 +1,3 @@
-using CsvHelper;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Formats.Tables;
 
@@ -17,30 +16,23 @@ public static class PackLogs
         if (!SourceFile.Open(file, options.StandardInput, options.StandardInputName).Is(out SourceFile? source, out Refusal? why))
             return why;
         using (source)
-        {
-            try
-            {
-                if (LogHead.Find(source, options.Decimal) is not { } head)
-                    return NotALog(source);
-                LogColumns columns = LogColumns.Of(head);
-                if (WideLog.Suits(head, columns))
-                    return WideLog.Read(source, head, columns, options);
-                if (LongLog.Suits(head, columns))
-                    return LongLog.Read(source, head, columns, options);
-                return Refusal.Input("no-cell-volts", source.Name,
-                    $"no columns are known as the volts of series groups; the headings are: {Headings(head)}",
-                    "Name them cell 1 (V), cell 2 (V) and so on; the log of a single cell goes to capacity.");
-            }
-            catch (CsvFormatException)
-            {
-                return Refusal.Input("line-too-long", source.Name, "a line is longer than eight million characters, so this is no log", "Export it again with one row a line.");
-            }
-            catch (Exception fault) when (fault is IOException or InvalidDataException)
-            {
-                return Refusal.Input("not-readable", source.Name, $"it could not be read to its end: {fault.Message.TrimEnd('.')}", "Copy or unpack the file again.");
-            }
-        }
+            return Read(source, options);
     }
+
+    /// <summary>Reads a log that is open already; whoever opened it closes it.</summary>
+    internal static Outcome<PackLogReading> Read(SourceFile source, ReadOptions options) => FileFaults.ToItsEnd<PackLogReading>(source, () =>
+    {
+        if (LogHead.Find(source, options.Decimal) is not { } head)
+            return NotALog(source);
+        LogColumns columns = LogColumns.Of(head);
+        if (WideLog.Suits(head, columns))
+            return WideLog.Read(source, head, columns, options);
+        if (LongLog.Suits(head, columns))
+            return LongLog.Read(source, head, columns, options);
+        return Refusal.Input("no-cell-volts", source.Name,
+            $"no columns are known as the volts of series groups; the headings are: {Headings(head)}",
+            "Name them cell 1 (V), cell 2 (V) and so on; the log of a single cell goes to capacity.");
+    });
 
     internal static Refusal NotALog(SourceFile source) => Refusal.Input("not-a-log", source.Name,
         "no rows of figures were found in it", "Give a log with one row a moment: time, current, and the volts of each cell.");

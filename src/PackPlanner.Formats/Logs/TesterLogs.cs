@@ -1,4 +1,3 @@
-using CsvHelper;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.Logs;
@@ -16,26 +15,19 @@ public static class TesterLogs
         if (!SourceFile.Open(file, options.StandardInput, options.StandardInputName).Is(out SourceFile? source, out Refusal? why))
             return why;
         using (source)
-        {
-            try
-            {
-                if (LogHead.Find(source, options.Decimal) is not { } head)
-                    return PackLogs.NotALog(source);
-                LogColumns columns = LogColumns.Of(head);
-                return StepTable.Suits(columns)
-                    ? StepTable.Read(source, head, columns, options)
-                    : CurveLog.Read(source, head, columns, options);
-            }
-            catch (CsvFormatException)
-            {
-                return Refusal.Input("line-too-long", source.Name, "a line is longer than eight million characters, so this is no log", "Export it again with one row a line.");
-            }
-            catch (Exception fault) when (fault is IOException or InvalidDataException)
-            {
-                return Refusal.Input("not-readable", source.Name, $"it could not be read to its end: {fault.Message.TrimEnd('.')}", "Copy or unpack the file again.");
-            }
-        }
+            return Read(source, options);
     }
+
+    /// <summary>Reads a log that is open already; whoever opened it closes it.</summary>
+    internal static Outcome<TesterLogReading> Read(SourceFile source, ReadOptions options) => FileFaults.ToItsEnd<TesterLogReading>(source, () =>
+    {
+        if (LogHead.Find(source, options.Decimal) is not { } head)
+            return PackLogs.NotALog(source);
+        LogColumns columns = LogColumns.Of(head);
+        return StepTable.Suits(columns)
+            ? StepTable.Read(source, head, columns, options)
+            : CurveLog.Read(source, head, columns, options);
+    });
 
     internal static FileShape Shape(SourceFile source, LogHead head, LogColumns columns, string layout, string? sign, int rows, IReadOnlyList<LogGap> gaps) => new()
     {

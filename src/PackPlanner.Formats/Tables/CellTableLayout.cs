@@ -36,6 +36,8 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
         if (heading < 0)
             return new CellTableLayout(-1, 0, HeadlessCells.Columns(table));
         int second = SecondHeadingRow(table, heading);
+        if (second < 0 && IsUnitsBelowNames(table, heading))
+            (heading, second) = (heading - 1, heading);
         string[] names = Names(table, heading, second);
         CellColumn[] columns = [.. names.Select((name, index) => Understand(index, new HeadingWords(name)))];
         GiveEachRoleOnce(columns);
@@ -140,6 +142,18 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
         return known * 2 >= fields.Length && known > 0 ? next : -1;
     }
 
+    // Names that are not known, such as short forms, above a row of units that are: the units alone looked like the heading.
+    private static bool IsUnitsBelowNames(TextTable table, int heading)
+    {
+        if (heading == 0)
+            return false;
+        string[] units = [.. table.Rows[heading].Fields.Where(field => field.Length > 0)];
+        string[] above = [.. table.Rows[heading - 1].Fields.Where(field => field.Length > 0)];
+        return units.Length > 1 && above.Length >= units.Length
+            && units.All(field => FileUnit.Find(field.Trim('(', ')', '[', ']')) is not null)
+            && above.All(field => Figures.Split(field).Figure.Length == 0);
+    }
+
     private static string[] Names(TextTable table, int heading, int second)
     {
         TextRow top = table.Rows[heading];
@@ -188,5 +202,7 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
     private static int Preference(CellColumn column) =>
         column.Role is ColumnRole.DcResistance or ColumnRole.Resistance && column.Heading.Raw.Contains("charge", StringComparison.OrdinalIgnoreCase)
             ? IsDischarge(column.Heading) ? 1 : -1
+            // A running number beside an identity is the list's, not the cell's.
+            : column.Role == ColumnRole.Label && column.Heading.Joined is "no" or "nr" or "number" or "nummer" or "numero" or "numer" or "序号" ? -1
             : 0;
 }

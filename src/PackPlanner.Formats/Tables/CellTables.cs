@@ -12,42 +12,45 @@ public static class CellTables
     /// <exception cref="OperationCanceledException">The user stopped.</exception>
     public static Outcome<CellTableReading> Read(IReadOnlyList<string> files, ReadOptions options)
     {
-        List<CellRow> rows = [];
-        List<RowAccount> accounts = [];
-        List<string> understood = [];
-        List<FileShape> shapes = [];
+        List<CellFile> read = [];
         foreach (string file in files)
         {
-            if (!ReadOne(file, options).Is(out CellFile? read, out Refusal? why))
+            if (!SourceFile.Open(file, options.StandardInput, options.StandardInputName).Is(out SourceFile? source, out Refusal? why))
                 return why;
-            rows.AddRange(read.Rows);
-            accounts.Add(read.Account);
-            shapes.Add(read.Shape);
-            understood.AddRange(files.Count > 1 ? read.Understood.Select(sentence => $"{file}: {sentence}") : read.Understood);
+            using (source)
+            {
+                if (!ReadOne(source, options).Is(out CellFile? one, out why))
+                    return why;
+                read.Add(files.Count > 1 ? one with { Understood = [.. one.Understood.Select(sentence => $"{file}: {sentence}")] } : one);
+            }
         }
 
+        return Together(read);
+    }
+
+    /// <summary>Reads a table that is open already; whoever opened it closes it.</summary>
+    internal static Outcome<CellTableReading> Read(SourceFile source, ReadOptions options) =>
+        ReadOne(source, options).Is(out CellFile? one, out Refusal? why) ? Together([one]) : why;
+
+    private static Outcome<CellFile> ReadOne(SourceFile source, ReadOptions options) => FileFaults.ToItsEnd<CellFile>(source, () =>
+        TextTable.Read(source, options.Stopped).Is(out TextTable? table, out Refusal? why) ? CellTableReader.Read(source, table, options) : why);
+
+    private static CellTableReading Together(IReadOnlyList<CellFile> files)
+    {
+        CellRow[] rows = [.. files.SelectMany(file => file.Rows)];
         string[][] clashes = LabelClashes.Among(rows);
-        understood.AddRange(clashes.Take(20).Select(clash =>
-            $"{string.Join(" and ", clash)} differ only in zeros, case or blanks; they are kept apart as different cells. If they are one cell, write its label alike in all rows."));
         return new CellTableReading
         {
             Rows = rows,
-            Account = RowAccount.Together(accounts),
-            Understood = understood,
-            Shapes = shapes,
+            Account = RowAccount.Together(files.Select(file => file.Account)),
+            Understood =
+            [
+                .. files.SelectMany(file => file.Understood),
+                .. clashes.Take(20).Select(clash =>
+                    $"{string.Join(" and ", clash)} differ only in zeros, case or blanks; they are kept apart as different cells. If they are one cell, write its label alike in all rows."),
+            ],
+            Shapes = [.. files.Select(file => file.Shape)],
             LabelClashes = clashes,
         };
-    }
-
-    private static Outcome<CellFile> ReadOne(string file, ReadOptions options)
-    {
-        if (!SourceFile.Open(file, options.StandardInput, options.StandardInputName).Is(out SourceFile? source, out Refusal? why))
-            return why;
-        using (source)
-        {
-            return TextTable.Read(source, options.Stopped).Is(out TextTable? table, out why)
-                ? CellTableReader.Read(source, table, options)
-                : why;
-        }
     }
 }

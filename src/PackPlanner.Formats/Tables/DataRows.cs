@@ -23,6 +23,8 @@ internal static class DataRows
     {
         if (row.IsBlank)
             return "a blank row";
+        if (row.Fields.All(field => field.Length != 1 && field.All(letter => letter is '-' or '=' or ':' or '+' or '_')))
+            return "a ruled line, not a cell";
         if (layout.HeadingRow >= 0 && IsHeadingAgain(row, table.Rows[layout.HeadingRow]))
             return "the heading again";
         string first = row.Fields.First(field => field.Length > 0);

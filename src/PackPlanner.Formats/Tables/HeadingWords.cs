@@ -10,6 +10,7 @@ internal sealed class HeadingWords
 
     private readonly string[] _tokens;
     private readonly string _joined;
+    private string? _unitWithFigures;
 
     /// <summary>Takes a heading apart.</summary>
     /// <param name="raw">As in the file.</param>
@@ -17,9 +18,12 @@ internal sealed class HeadingWords
     {
         Raw = raw.Trim();
         string rest = TakeBracketedUnit(Raw);
-        string[] pieces = [.. Pieces(rest)];
+        // The capital ends the word: "SoC" is no "so" in degrees Celsius.
+        string[] pieces = [.. Pieces(rest.Replace("SoC", "SOC", StringComparison.Ordinal).Replace("SoH", "SOH", StringComparison.Ordinal))];
         if (Unit is null)
             pieces = TakeTrailingUnit(pieces);
+        if (_unitWithFigures is { } written)
+            rest = rest.Remove(rest.LastIndexOf(written, StringComparison.Ordinal), written.Length);
         _tokens = [.. pieces.Select(Fold).Select(piece => new string([.. piece.Where(char.IsLetter)])).Where(piece => piece.Length > 0)];
         _joined = string.Concat(_tokens);
         (Number, Family) = TakeNumber(rest);
@@ -169,12 +173,14 @@ internal sealed class HeadingWords
         for (int i = pieces.Length - 1; i >= 0; i--)
         {
             bool last = i == pieces.Length - 1;
-            if (pieces[i].Any(char.IsDigit) || (!last && !IsSureInside(pieces[i])) || (pieces.Length > 1 && i == 0))
+            bool figures = pieces[i].Any(char.IsDigit);
+            if ((figures && !(last && i > 0 && IsMultiple(pieces[i]))) || (!last && !IsSureInside(pieces[i])) || (pieces.Length > 1 && i == 0))
                 continue;
             if (FileUnit.Find(pieces[i]) is not { } unit)
                 continue;
             Unit = unit;
-            UnitIsCertain = pieces.Length == 1 || IsSureInside(pieces[i]);
+            UnitIsCertain = pieces.Length == 1 || figures || IsSureInside(pieces[i]);
+            _unitWithFigures = figures ? pieces[i] : null;
             if (pieces.Length == 1 && pieces[i].Length == 1)
                 UnitIsCertain = false;
             return [.. pieces.Where((_, at) => at != i)];
@@ -182,6 +188,9 @@ internal sealed class HeadingWords
 
         return pieces;
     }
+
+    // i_10ma counts tens of milliamperes; "cell 1mV" is cell 1 in millivolts.
+    private static bool IsMultiple(string piece) => piece.StartsWith("10", StringComparison.Ordinal) && FileUnit.Find(piece) is not null;
 
     private static bool IsSureInside(string piece) => piece is "V" or "mV" or "mv" or "Ah" or "ah" or "mAh" or "mah" or "mohm" or "mOhm"
         or "mΩ" or "Ohm" or "ohm" or "mA" or "Wh" or "wh" or "mWh" or "degC" or "degc" or "°C" or "Milliohm" or "milliohm" or "Millivolt";

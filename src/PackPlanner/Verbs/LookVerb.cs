@@ -4,6 +4,7 @@ using PackPlanner.Formats;
 using PackPlanner.Formats.Json;
 using PackPlanner.Formats.Tables;
 using PackPlanner.Formats.Words;
+using UnitsNet;
 
 namespace PackPlanner.Verbs;
 
@@ -11,6 +12,8 @@ namespace PackPlanner.Verbs;
 internal static class LookVerb
 {
     private static readonly Argument<string[]> Files = new("FILE") { Description = "any table of cells, tester log or pack log; - is standard input", Arity = ArgumentArity.OneOrMore };
+
+    private static readonly Option<string?> RatedAh = new("--rated-ah") { Description = "capacity when new of a cell, or of a group of a pack, such as 3.0Ah: tells A from mA where no unit is written" };
 
     internal static Verb Definition { get; } = new(
         "look",
@@ -20,12 +23,15 @@ internal static class LookVerb
             ("packplanner look ride.csv.gz --json", "the same for a packed log as one JSON document"),
         ],
         [Files],
-        [],
+        [RatedAh],
         Run);
 
     private static Outcome<Reply> Run(VerbCall call)
     {
-        ReadOptions options = call.ReadOptions();
+        double? rated = call.Quantity<ElectricCharge>(RatedAh, "a charge", "3.0Ah")?.AmpereHours;
+        if (rated <= 0)
+            call.Refuse("--rated-ah", $"{rated} Ah is no capacity", "Give the Ah of one cell, or of one group, when new.");
+        ReadOptions options = call.ReadOptions() with { RatedAh = rated };
         if (call.Wrong is { } wrong)
             return wrong;
         List<FileLook> looks = [];
