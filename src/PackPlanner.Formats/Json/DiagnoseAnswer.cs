@@ -78,7 +78,9 @@ public sealed record RecoveryJson(
 /// <param name="UsableWhNow">Energy of that.</param>
 /// <param name="UsableAhAfterBalance">All groups full.</param>
 /// <param name="UsableAhAfterReplacement">The group that ends the ride replaced, all balanced.</param>
-public sealed record LoadedRecoveryJson(double CurrentA, double UsableAhNow, double UsableWhNow, double UsableAhAfterBalance, double UsableAhAfterReplacement);
+/// <param name="RangeKmNow">Kilometres on the energy now at the owner's use; null when the use is not known.</param>
+public sealed record LoadedRecoveryJson(
+    double CurrentA, double UsableAhNow, double UsableWhNow, double UsableAhAfterBalance, double UsableAhAfterReplacement, double? RangeKmNow);
 
 /// <summary>One remedy.</summary>
 /// <param name="Do">What to do.</param>
@@ -86,7 +88,8 @@ public sealed record LoadedRecoveryJson(double CurrentA, double UsableAhNow, dou
 /// <param name="UsableWh">Energy of that.</param>
 /// <param name="GainPercent">Of now.</param>
 /// <param name="NextBottleneck">The group that ends the ride then.</param>
-public sealed record RemedyJson(string Do, double UsableAh, double UsableWh, double GainPercent, int NextBottleneck);
+/// <param name="RangeKm">Kilometres on that energy at the owner's use; null when the use is not known.</param>
+public sealed record RemedyJson(string Do, double UsableAh, double UsableWh, double GainPercent, int NextBottleneck, double? RangeKm);
 
 /// <summary>One event.</summary>
 /// <param name="AtTimeS">Seconds since the first row.</param>

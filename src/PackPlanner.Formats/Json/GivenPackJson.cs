@@ -12,6 +12,9 @@ namespace PackPlanner.Formats.Json;
 /// <param name="EmptyV">Resting volts of an empty group.</param>
 public sealed record GivenPackJson(Chemistry? Chemistry, int? Series, int? Parallel, double? RatedGroupAh, double? FullV, double? EmptyV)
 {
+    /// <summary>What the vehicle uses on the owner's rides, watt-hours for each kilometre; null when not said.</summary>
+    public double? WhPerKm { get; init; }
+
     /// <summary>Reads given.json; unknown fields are ignored.</summary>
     /// <param name="input">The opened file.</param>
     /// <returns>What stands in it, or the first field that is wrong.</returns>
@@ -23,7 +26,7 @@ public sealed record GivenPackJson(Chemistry? Chemistry, int? Series, int? Paral
             input.Refuse("chemistry", $"is \"{name}\", which is not known here", $"Use one of {string.Join(", ", Chemistries.All.Select(c => c.Name))}.");
         GivenPackJson given = new(
             chemistry, input.Whole("series", 1), input.Whole("parallel", 1), input.Number("ratedGroupAh", 0.01, 100_000),
-            input.Number("fullVoltage", 0.5, 10), input.Number("emptyVoltage", 0.1, 10));
+            input.Number("fullVoltage", 0.5, 10), input.Number("emptyVoltage", 0.1, 10)) { WhPerKm = input.Number("whPerKm", 0.1, 10_000) };
         return input.Wrong is { } wrong ? wrong : given;
     }
 
@@ -44,7 +47,7 @@ public sealed record GivenPackJson(Chemistry? Chemistry, int? Series, int? Paral
             return Refusal.Input("given-contradicts", file, $"{clash} say different things", "Leave one of the two out.");
         return new GivenPackJson(
             Chemistry ?? typed.Chemistry, Series ?? typed.Series, Parallel ?? typed.Parallel, RatedGroupAh ?? typed.RatedGroupAh,
-            FullV ?? typed.FullV, EmptyV ?? typed.EmptyV);
+            FullV ?? typed.FullV, EmptyV ?? typed.EmptyV) { WhPerKm = WhPerKm ?? typed.WhPerKm };
     }
 
     /// <summary>The complete statement for a log, defaults filled in from the chemistry.</summary>

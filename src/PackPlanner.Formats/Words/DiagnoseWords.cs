@@ -26,14 +26,15 @@ public static class DiagnoseWords
     /// <param name="diagnosis">The diagnosis that the figures come from.</param>
     /// <param name="log">Its log.</param>
     /// <param name="all">Every log with its diagnosis, for events and cautions.</param>
+    /// <param name="whPerKm">What the vehicle uses for each kilometre; null when not known.</param>
     /// <returns>The answer, without understood notes and account of rows.</returns>
-    public static DiagnoseAnswer Answer(RideDiagnosis diagnosis, string log, IReadOnlyList<(string Log, RideDiagnosis Diagnosis)> all) => new()
+    public static DiagnoseAnswer Answer(RideDiagnosis diagnosis, string log, IReadOnlyList<(string Log, RideDiagnosis Diagnosis)> all, double? whPerKm = null) => new()
     {
         Groups = [.. diagnosis.Groups.Select(Group)],
         Recovery = diagnosis.Recovery is { } r ? new RecoveryJson(
             r.UsableAhNow, r.UsableAhAfterBalance, r.UsableAhAfterReplacement, r.ReplacedGroup, r.NextBottleneck, r.LimitingNow,
-            diagnosis.Loaded is { } l ? new LoadedRecoveryJson(l.CurrentA, l.UsableAhNow, l.UsableWhNow, l.UsableAhAfterBalance, l.UsableAhAfterReplacement) : null) : null,
-        Remedies = [.. diagnosis.Remedies.Select(m => new RemedyJson(m.Do, m.UsableAh, m.UsableWh, m.GainPercent, m.NextBottleneck))],
+            diagnosis.Loaded is { } l ? new LoadedRecoveryJson(l.CurrentA, l.UsableAhNow, l.UsableWhNow, l.UsableAhAfterBalance, l.UsableAhAfterReplacement, l.UsableWhNow / whPerKm) : null) : null,
+        Remedies = [.. diagnosis.Remedies.Select(m => new RemedyJson(m.Do, m.UsableAh, m.UsableWh, m.GainPercent, m.NextBottleneck, m.UsableWh / whPerKm))],
         Events = [.. all.SelectMany(one => one.Diagnosis.Events.Select(e => new RideEventJson(e.AtTimeS, e.What, e.Group, JsonFigures.Known(e.VoltageV), JsonFigures.Known(e.CurrentA), e.Says, one.Log)))],
         Cold = diagnosis.Cold is { } cold ? new ColdJson(cold.LossPercent, cold.MeanDegC) : null,
         CapacityTold = diagnosis.CapacityTold,
@@ -65,8 +66,8 @@ public static class DiagnoseWords
         if (answer.Recovery is { } r)
             lines.Add(Invariant($"usable between resting full and empty: {r.UsableAhNow:0.0} Ah now, {r.UsableAhAfterBalance:0.0} balanced, {r.UsableAhAfterReplacement:0.0} with group {r.ReplacedGroup} replaced (then group {r.NextBottleneck} limits)"));
         if (answer.Recovery?.Loaded is { } loaded)
-            lines.Add(Invariant($"at {loaded.CurrentA:0.0} A down to the loaded cut-off: {loaded.UsableAhNow:0.0} Ah, {loaded.UsableWhNow:0} Wh now"));
-        lines.AddRange(answer.Remedies.Select(m => Invariant($"  {m.Do} {m.UsableAh:0.0} Ah, {m.UsableWh:0} Wh ({m.GainPercent:+0.0;-0.0;0.0} %); then group {m.NextBottleneck} ends the ride")));
+            lines.Add(Invariant($"at {loaded.CurrentA:0.0} A down to the loaded cut-off: {loaded.UsableAhNow:0.0} Ah, {loaded.UsableWhNow:0} Wh{Range(loaded.RangeKmNow)} now"));
+        lines.AddRange(answer.Remedies.Select(m => Invariant($"  {m.Do} {m.UsableAh:0.0} Ah, {m.UsableWh:0} Wh{Range(m.RangeKm)} ({m.GainPercent:+0.0;-0.0;0.0} %); then group {m.NextBottleneck} ends the ride")));
         lines.AddRange(answer.Events.Take(40).Select(e => Invariant($"  at {e.AtTimeS:0} s {e.What}{(e.Group is { } g ? $", group {g}" : "")}: {e.Says}")));
         if (answer.Cold is { LossPercent: > 2 } cold)
             lines.Add(Invariant($"cold: mean {cold.MeanDegC:0} degC; about {cold.LossPercent:0} % of the charge comes back at 25 degC"));
@@ -84,6 +85,8 @@ public static class DiagnoseWords
             g.Group, g.CapacityAh?.Value, g.CapacityAh?.Low, g.CapacityAh?.High, g.StateOfChargeOffset?.Value, g.ResistanceMilliohm?.Value,
             string.Join(' ', g.Findings),
         })]);
+
+    private static string Range(double? km) => km is { } known ? Invariant($", {known:0.0} km") : "";
 
     private static string Headline(DiagnoseAnswer answer)
     {

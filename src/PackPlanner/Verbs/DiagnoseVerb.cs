@@ -38,7 +38,7 @@ internal static class DiagnoseVerb
             all.Add((read, RideDiagnoser.Diagnose(read.Reading.Log, read.Given, call.Stopped)));
         }
         (PackLogInput.Read main, RideDiagnosis diagnosis) = RideDiagnoser.MostTelling([.. all.Select(a => (a.Read, a.Diagnosis))]);
-        DiagnoseAnswer answer = DiagnoseWords.Answer(diagnosis, main.File, [.. all.Select(a => (a.Read.File, a.Diagnosis))]) with
+        DiagnoseAnswer answer = DiagnoseWords.Answer(diagnosis, main.File, [.. all.Select(a => (a.Read.File, a.Diagnosis))], given.WhPerKm) with
         {
             Understood =
             [

@@ -12,7 +12,7 @@ namespace PackPlanner.Verbs;
 /// <summary>Logs of a pack with what the owner says of it: the options that diagnose and compare share.</summary>
 internal sealed class PackLogInput
 {
-    internal readonly Option<string?> GivenFile = new("--given") { Description = "JSON file with chemistry, series, parallel, ratedGroupAh, fullVoltage, emptyVoltage" };
+    internal readonly Option<string?> GivenFile = new("--given") { Description = "JSON file with chemistry, series, parallel, ratedGroupAh, fullVoltage, emptyVoltage, whPerKm" };
     internal readonly Option<int?> Series = new("--series") { Description = "groups in series (default as many as the log has)" };
     internal readonly Option<int?> Parallel = new("--parallel") { Description = "cells in parallel in each group" };
     internal readonly Option<string?> RatedAh = new("--rated-ah") { Description = "capacity of one group when new, such as 17.8Ah" };

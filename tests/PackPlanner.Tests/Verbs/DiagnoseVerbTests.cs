@@ -113,4 +113,24 @@ public class DiagnoseVerbTests
         Assert.Equal(0, causes["vehicle"].GetDouble(), tolerance: 1e-12);
         Assert.Equal(JsonValueKind.Null, causes["cold"].ValueKind);
     }
+
+    // The use of 73 Wh/km stands in the given file: kilometres are the energy of each line over that.
+    [Fact]
+    public void A_tractor_with_a_loose_wire_gets_its_joint_and_its_weak_cell_and_kilometres_for_each_remedy()
+    {
+        (int exitCode, JsonElement answer) = Planner.Json("diagnose", Repository.At("sample-data", "tractor", "ride-october.csv"), "--given", Repository.At("sample-data", "tractor", "given.json"));
+
+        Assert.Equal(0, exitCode);
+        Dictionary<int, string[]> said = answer.GetProperty("groups").EnumerateArray().ToDictionary(
+            g => g.GetProperty("group").GetInt32(), g => g.GetProperty("findings").EnumerateArray().Select(f => f.GetString()!).ToArray());
+        Assert.Equal([4, 8, 9, 11], said.Where(g => g.Value.Length > 0).Select(g => g.Key).Order());
+        Assert.Equal(["connection"], said[4]);
+        Assert.Equal(["sensor"], said[8]);
+        Assert.Equal(["sensor"], said[9]);
+        Assert.Contains("low-capacity", said[11]);
+        Assert.Contains(answer.GetProperty("cautions").EnumerateArray(), c => c.GetProperty("code").GetString() == "caution-16" && c.GetProperty("signal").GetString() == "WARNING");
+        JsonElement loaded = answer.GetProperty("recovery").GetProperty("loaded");
+        Assert.Equal(loaded.GetProperty("usableWhNow").GetDouble() / 73, loaded.GetProperty("rangeKmNow").GetDouble(), 1e-9);
+        Assert.All(answer.GetProperty("remedies").EnumerateArray(), r => Assert.Equal(r.GetProperty("usableWh").GetDouble() / 73, r.GetProperty("rangeKm").GetDouble(), 1e-9));
+    }
 }
