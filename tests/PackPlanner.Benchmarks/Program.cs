@@ -15,6 +15,8 @@ else if (args is ["reading", .. var sizes])
     ReadingTargets.Run(sizes.Length == 0 ? [30, 100, 300] : [.. sizes.Select(size => int.Parse(size, System.Globalization.CultureInfo.InvariantCulture))]);
 else if (args is ["reading-memory", var file])
     ReadingTargets.Memory(file);
+else if (args is ["diagnosis-speed", .. var most])
+    DiagnosisSpeed.Run(most.Length == 0 ? 3_000_000 : int.Parse(most[0], System.Globalization.CultureInfo.InvariantCulture));
 else if (args is ["diagnosis-peer", var first, var last, ..])
     PeerTargets.Run(
         int.Parse(first, System.Globalization.CultureInfo.InvariantCulture), int.Parse(last, System.Globalization.CultureInfo.InvariantCulture), keep: args.Contains("keep"));

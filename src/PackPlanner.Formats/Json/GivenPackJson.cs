@@ -26,7 +26,8 @@ public sealed record GivenPackJson(Chemistry? Chemistry, int? Series, int? Paral
             input.Refuse("chemistry", $"is \"{name}\", which is not known here", $"Use one of {string.Join(", ", Chemistries.All.Select(c => c.Name))}.");
         GivenPackJson given = new(
             chemistry, input.Whole("series", 1), input.Whole("parallel", 1), input.Number("ratedGroupAh", 0.01, 100_000),
-            input.Number("fullVoltage", 0.5, 10), input.Number("emptyVoltage", 0.1, 10)) { WhPerKm = input.Number("whPerKm", 0.1, 10_000) };
+            input.Number("fullVoltage", 0.5, 10), input.Number("emptyVoltage", 0.1, 10))
+        { WhPerKm = input.Number("whPerKm", 0.1, 10_000) };
         return input.Wrong is { } wrong ? wrong : given;
     }
 
@@ -47,7 +48,8 @@ public sealed record GivenPackJson(Chemistry? Chemistry, int? Series, int? Paral
             return Refusal.Input("given-contradicts", file, $"{clash} say different things", "Leave one of the two out.");
         return new GivenPackJson(
             Chemistry ?? typed.Chemistry, Series ?? typed.Series, Parallel ?? typed.Parallel, RatedGroupAh ?? typed.RatedGroupAh,
-            FullV ?? typed.FullV, EmptyV ?? typed.EmptyV) { WhPerKm = WhPerKm ?? typed.WhPerKm };
+            FullV ?? typed.FullV, EmptyV ?? typed.EmptyV)
+        { WhPerKm = WhPerKm ?? typed.WhPerKm };
     }
 
     /// <summary>The complete statement for a log, defaults filled in from the chemistry.</summary>

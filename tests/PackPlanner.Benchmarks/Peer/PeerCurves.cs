@@ -32,12 +32,13 @@ internal static class PeerCurves
         // The electrodes of another maker stand slipped: charge is stretched, more in the middle than at the ends.
         double slip = (flat ? 0.02 : 0.025) * Normal(random), second = 0.01 * Normal(random), lift = flat ? 0.004 * Normal(random) : 0.008 * Normal(random);
         double[] at = [.. Charge.Select(z => z + (slip * Math.Sin(Math.PI * z)) + (second * Math.Sin(2 * Math.PI * z)))];
-        double low = volts[0], high = volts[^1];
         for (int i = 0; i < volts.Length; i++)
-        {
-            double z = Charge[i];
-            volts[i] = emptyV + ((volts[i] - low) / (high - low) * (fullV - emptyV)) + (lift * Math.Pow(Math.Sin(Math.PI * z), 0.3));
-        }
+            volts[i] += lift * Math.Pow(Math.Sin(Math.PI * Charge[i]), 0.3);
+        // A cell run lower than the table gives a little more from the same curve; between them its voltage does not change.
+        double more = Math.Max(0, volts[0] - emptyV) / 15;
+        if (more > 0)
+            (volts, at) = ([emptyV, .. volts], [0, .. at.Select(z => (z + more) / (1 + more))]);
+        volts[^1] = fullV;
         double[] slope = Slopes(at, volts);
         return z => At(at, volts, slope, z);
     }
