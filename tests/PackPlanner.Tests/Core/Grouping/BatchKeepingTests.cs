@@ -61,7 +61,9 @@ public class BatchKeepingTests
             double[] capacity = [.. Enumerable.Range(0, 6 + (lot % 2)).Select(_ => (double)random.Next(1800, 2400))];
             GroupingRequest request = Request(3, 2, [.. capacity.Select((mAh, i) => ($"K{i}", mAh, (string?)null))]) with
             {
-                KeepBatches = false, FewestMoves = true, Existing = [["K0", "K1"], ["K2", "K3"], ["K4", "K5"]],
+                KeepBatches = false,
+                FewestMoves = true,
+                Existing = [["K0", "K1"], ["K2", "K3"], ["K4", "K5"]],
             };
             MatchedPack pack = Assert.IsType<GroupingOutcome.Matched>(GroupMatcher.Match(request, null, TestContext.Current.CancellationToken)).Pack;
             int fewest = Assignments(capacity.Length, 3, 2)
