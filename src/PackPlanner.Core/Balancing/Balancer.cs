@@ -9,7 +9,7 @@ namespace PackPlanner.Core.Balancing;
 public static class Balancer
 {
     // A range of 90 % is 1.645 standard deviations either way.
-    private const double NinetyPercent = 1.6448536269514722;
+    internal const double NinetyPercent = 1.6448536269514722;
     private const double StopPerHour = 0.02;
     private const double StopOfCharger = 0.1;
 

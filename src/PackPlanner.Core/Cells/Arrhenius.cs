@@ -7,16 +7,13 @@ namespace PackPlanner.Core.Cells;
 /// </remarks>
 public static class Arrhenius
 {
-    /// <summary>Molar gas constant, joules per mole and kelvin. Source: [FromMemory].</summary>
-    public const double GasConstant = 8.314462618;
-
     private const double ZeroDegCInKelvin = 273.15;
 
     /// <summary>The slope through two points.</summary>
     /// <param name="coldDegC">One temperature, degrees Celsius.</param>
     /// <param name="warmDegC">The other.</param>
     /// <param name="warmOverCold">The figure at the warm one over that at the cold one, above zero.</param>
-    /// <returns>Kelvin: activation energy over <see cref="GasConstant"/>; below zero for a figure that falls with warmth.</returns>
+    /// <returns>Kelvin: activation energy over the molar gas constant; below zero for a figure that falls with warmth.</returns>
     public static double SlopeKelvin(double coldDegC, double warmDegC, double warmOverCold) =>
         Math.Log(warmOverCold) / (1 / (coldDegC + ZeroDegCInKelvin) - 1 / (warmDegC + ZeroDegCInKelvin));
 

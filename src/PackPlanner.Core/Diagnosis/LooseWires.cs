@@ -19,46 +19,56 @@ internal static class LooseWires
     /// <param name="Below">The lower of the two groups, from 0.</param>
     /// <param name="ApartV">How far the readings stand off their mean, median over the rows.</param>
     /// <param name="Jumps">Jumps counted.</param>
-    internal readonly record struct Wire(int Below, double ApartV, int Jumps);
+    /// <param name="FirstJumpS">When it jumped first, seconds.</param>
+    internal readonly record struct Wire(int Below, double ApartV, int Jumps, double FirstJumpS)
+    {
+        /// <summary>Whether a group, from 0, is read over this wire.</summary>
+        internal bool Touches(int group) => group == Below || group == Below + 1;
+    }
 
     /// <summary>Finds loose wires.</summary>
     internal static IReadOnlyList<Wire> Of(DiagnosisColumns log)
     {
         if (log.Groups < 3)
             return [];
-        double[] ownOhm = OwnOhm(log);
+        double[] middleV = MiddleMoves(log);
+        double[] ownOhm = OwnOhm(log, middleV);
         double steepestOhm = ownOhm.Max(Math.Abs);
-        double[] usualV = UsualMoves(log, ownOhm);
+        double[] usualV = UsualMoves(log, middleV, ownOhm);
         double leastV = Math.Max(LeastJumpV, Grains * log.GrainV);
         List<Wire> wires = [];
         for (int k = 0; k + 1 < log.Groups; k++)
         {
             double limit = Math.Max(leastV, Math.Max(usualV[k], usualV[k + 1]));
-            int jumps = 0;
+            int jumps = 0, first = 0;
             for (int i = 1; i < log.Rows; i++)
             {
-                double a = Move(log, k, i, ownOhm[k]), b = Move(log, k + 1, i, ownOhm[k + 1]);
+                double a = Move(log, middleV, k, i, ownOhm[k]), b = Move(log, middleV, k + 1, i, ownOhm[k + 1]);
                 // A step of current moves unlike groups apart too, and not all of that at once.
                 double limitNow = limit + (0.5 * steepestOhm * Math.Abs(log.CurrentA[i] - log.CurrentA[i - 1]));
                 if (Math.Min(Math.Abs(a), Math.Abs(b)) > limitNow && Math.Abs(a + b) < Mirrored * Math.Max(Math.Abs(a), Math.Abs(b)))
-                    jumps++;
+                    first = jumps++ == 0 ? i : first;
             }
             if (jumps >= LeastJumps)
-                wires.Add(new Wire(k, Apart(log, k), jumps));
+                wires.Add(new Wire(k, Apart(log, k), jumps, log.TimeS[first]));
         }
         return wires;
     }
 
-    /// <summary>The columns with half the sum in place of both readings at each loose wire.</summary>
+    /// <summary>The columns with half the sum in place of both readings at a loose wire; of wires beside one another, the mean of all their groups.</summary>
     internal static DiagnosisColumns Mended(DiagnosisColumns log, IReadOnlyList<Wire> wires)
     {
         if (wires.Count == 0)
             return log;
         double[][] volts = [.. log.GroupV];
-        foreach (Wire wire in wires)
+        for (int w = 0; w < wires.Count;)
         {
-            double[] half = [.. volts[wire.Below].Zip(volts[wire.Below + 1], (a, b) => (a + b) / 2)];
-            (volts[wire.Below], volts[wire.Below + 1]) = (half, half);
+            int from = wires[w].Below, to = from + 1;
+            for (w++; w < wires.Count && wires[w].Below == to; w++)
+                to++;
+            double[][] read = log.GroupV[from..(to + 1)];
+            double[] mean = [.. Enumerable.Range(0, log.Rows).Select(row => read.Average(group => group[row]))];
+            Array.Fill(volts, mean, from, to - from + 1);
         }
         return new DiagnosisColumns(log.TimeS, log.CurrentA, volts, log.TemperatureDegC, log.RowsAreAverages);
     }
@@ -67,27 +77,21 @@ internal static class LooseWires
     internal static GroupEstimate[] Widened(GroupEstimate[] groups, IReadOnlyList<Wire> wires)
     {
         const double apart = 0.03;
-        GroupEstimate[] wide = [.. groups];
-        foreach (Wire wire in wires)
-        {
-            for (int k = wire.Below; k <= wire.Below + 1; k++)
+        return
+        [
+            .. groups.Select((g, k) => !wires.Any(wire => wire.Touches(k)) ? g : g with
             {
-                GroupEstimate g = wide[k];
-                wide[k] = g with
-                {
-                    CapacitySd = Math.Sqrt((g.CapacitySd * g.CapacitySd) + (apart * apart)),
-                    ShareSd = Math.Sqrt((g.ShareSd * g.ShareSd) + (apart * apart)),
-                    OffsetSd = Math.Sqrt((g.OffsetSd * g.OffsetSd) + (apart * apart / 4)),
-                    ResistanceSd = Math.Sqrt((g.ResistanceSd * g.ResistanceSd) + (apart * apart)),
-                };
-            }
-        }
-        return wide;
+                CapacitySd = Math.Sqrt((g.CapacitySd * g.CapacitySd) + (apart * apart)),
+                ShareSd = Math.Sqrt((g.ShareSd * g.ShareSd) + (apart * apart)),
+                OffsetSd = Math.Sqrt((g.OffsetSd * g.OffsetSd) + (apart * apart / 4)),
+                ResistanceSd = Math.Sqrt((g.ResistanceSd * g.ResistanceSd) + (apart * apart)),
+            }),
+        ];
     }
 
     /// <summary>An event for each wire.</summary>
     internal static IEnumerable<RideEvent> Events(IReadOnlyList<Wire> wires) => wires.Select(w => new RideEvent(
-        0, "mirrored", w.Below + 1, null, null, Invariant($"groups {w.Below + 1} and {w.Below + 2} jump by opposite amounts, {w.Jumps} times: a loose sense wire")));
+        w.FirstJumpS, "mirrored", w.Below + 1, null, null, Invariant($"groups {w.Below + 1} and {w.Below + 2} jump by opposite amounts, {w.Jumps} times: a loose sense wire")));
 
     /// <summary>Caution 16 for each wire.</summary>
     internal static IEnumerable<Caution> Cautions(IReadOnlyList<Wire> wires) => wires.Select(w => new Caution(
@@ -95,11 +99,11 @@ internal static class LooseWires
         Invariant($"readings jump, mirrored, and stand {1000 * w.ApartV:f0} mV off their mean")));
 
     /// <summary>Change of a group's reading since the row before, less what the others did and what its own resistance does.</summary>
-    private static double Move(DiagnosisColumns log, int k, int i, double ownOhm) =>
-        log.GroupV[k][i] - log.GroupV[k][i - 1] - MiddleMove(log, i) + (ownOhm * (log.CurrentA[i] - log.CurrentA[i - 1]));
+    private static double Move(DiagnosisColumns log, double[] middleV, int k, int i, double ownOhm) =>
+        log.GroupV[k][i] - log.GroupV[k][i - 1] - middleV[i] + (ownOhm * (log.CurrentA[i] - log.CurrentA[i - 1]));
 
     /// <summary>By how much each group answers a step of current more than the others, ohm.</summary>
-    private static double[] OwnOhm(DiagnosisColumns log)
+    private static double[] OwnOhm(DiagnosisColumns log, double[] middleV)
     {
         int stride = Math.Max(1, log.Rows / 20000);
         double[] ohm = new double[log.Groups];
@@ -108,7 +112,7 @@ internal static class LooseWires
             double squares = 0, products = 0;
             for (int i = 1; i < log.Rows; i += stride)
             {
-                double step = log.CurrentA[i] - log.CurrentA[i - 1], move = Move(log, k, i, 0);
+                double step = log.CurrentA[i] - log.CurrentA[i - 1], move = Move(log, middleV, k, i, 0);
                 if (double.IsNaN(step) || double.IsNaN(move))
                     continue;
                 squares += step * step;
@@ -119,16 +123,20 @@ internal static class LooseWires
         return ohm;
     }
 
-    private static double MiddleMove(DiagnosisColumns log, int i)
+    /// <summary>What the pack as a whole did since the row before: the median of three far-apart groups takes its answer to the current off.</summary>
+    private static double[] MiddleMoves(DiagnosisColumns log)
     {
-        // The median of three far-apart groups is enough to take the common answer to the current off.
-        int n = log.Groups;
-        double a = log.GroupV[0][i] - log.GroupV[0][i - 1], b = log.GroupV[n / 2][i] - log.GroupV[n / 2][i - 1], c = log.GroupV[n - 1][i] - log.GroupV[n - 1][i - 1];
-        return Math.Max(Math.Min(a, b), Math.Min(Math.Max(a, b), c));
+        double[] one = log.GroupV[0], other = log.GroupV[log.Groups / 2], last = log.GroupV[^1], middleV = new double[log.Rows];
+        for (int i = 1; i < middleV.Length; i++)
+        {
+            double a = one[i] - one[i - 1], b = other[i] - other[i - 1], c = last[i] - last[i - 1];
+            middleV[i] = Math.Max(Math.Min(a, b), Math.Min(Math.Max(a, b), c));
+        }
+        return middleV;
     }
 
     /// <summary>How far each group's readings move against the others without being taken for a jump, volts.</summary>
-    private static double[] UsualMoves(DiagnosisColumns log, double[] ownOhm)
+    private static double[] UsualMoves(DiagnosisColumns log, double[] middleV, double[] ownOhm)
     {
         int stride = Math.Max(1, log.Rows / 2000);
         double[] usual = new double[log.Groups];
@@ -138,7 +146,7 @@ internal static class LooseWires
             moves.Clear();
             for (int i = 1; i < log.Rows; i += stride)
             {
-                double move = Math.Abs(Move(log, k, i, ownOhm[k]));
+                double move = Math.Abs(Move(log, middleV, k, i, ownOhm[k]));
                 if (!double.IsNaN(move))
                     moves.Add(move);
             }

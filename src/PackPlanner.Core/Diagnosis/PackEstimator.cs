@@ -3,6 +3,9 @@ namespace PackPlanner.Core.Diagnosis;
 /// <summary>From columns to a fitted pack: counts, cuts, looks over the valleys, fits, and tries tap errors.</summary>
 internal static class PackEstimator
 {
+    /// <summary>Resistance times capacity of an ordinary group, ohm ampere-hours (common practice, no source).</summary>
+    internal const double UsualOhmAh = 0.085;
+
     /// <summary>The fitted pack and what led to it.</summary>
     internal sealed record Estimate(
         PackModel Model, PackFit Fit, ChargeCount Count, ResistanceFit Resistance, IReadOnlyList<(int A, int B, double Gain)> Taps, double StepS, double EmptyV)
@@ -181,7 +184,7 @@ internal static class PackEstimator
     {
         double[] total = [.. resistance.CellOhm.Zip(resistance.JointOhm, (c, j) => c + j).Order()];
         double middle = total[total.Length / 2];
-        // About 85 milliohm for each ampere-hour in parallel is ordinary (common practice, no source).
-        return middle > 0.1 * 0.085 / ratedAh && middle < 10 * 0.085 / ratedAh ? middle : 0.085 / ratedAh;
+        double usual = UsualOhmAh / ratedAh;
+        return middle > 0.1 * usual && middle < 10 * usual ? middle : usual;
     }
 }

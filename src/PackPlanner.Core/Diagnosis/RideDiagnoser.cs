@@ -26,10 +26,10 @@ public static class RideDiagnoser
         Identifiability told = Identifiability.Of(estimate, flat);
         GroupEstimate[] groups = LooseWires.Widened(GroupEstimates.Of(estimate, told, flat), loose);
         HashSet<int> suspect = [.. estimate.Taps.SelectMany(t => (int[])[t.A, t.B]).Where(k => k >= 0), .. loose.SelectMany(w => (int[])[w.Below, w.Below + 1])];
-        (double, double Offset) spread = (Verdicts.Spread(groups, g => g.TotalShare), Verdicts.Spread(groups, g => g.Offset));
+        (double Resistance, double Offset) spread = (Verdicts.Spread(groups, g => g.TotalShare), Verdicts.Spread(groups, g => g.Offset));
         double[] standingV = flat ? new double[groups.Length] : StandingOff.Of(estimate.Model);
-        List<FindingDetail>[] findings = [.. groups.Select((g, k) => loose.Any(w => k == w.Below || k == w.Below + 1)
-            ? Verdicts.OfLoose(loose.First(w => k == w.Below || k == w.Below + 1), k, told)
+        List<FindingDetail>[] findings = [.. groups.Select((g, k) => loose.Where(wire => wire.Touches(k)).ToArray() is { Length: > 0 } wires
+            ? Verdicts.OfLoose(wires, k, told)
             : Verdicts.Of(g, estimate, told, suspect.Contains(k), spread, standingV[k]))];
         (IReadOnlyList<RideEvent> events, IReadOnlyList<Caution> cautions) = RideEvents.Of(log, given, count, suspect);
         (LoadedRecovery loaded, IReadOnlyList<Remedy> remedies) = Remedies.Of(estimate, groups, findings);

@@ -47,23 +47,4 @@ public sealed class RideLog
 
     /// <summary>Series groups.</summary>
     public int Groups => GroupV.Length;
-
-    /// <summary>The same log under another name.</summary>
-    /// <param name="source">What to call it.</param>
-    /// <returns>A log that shares all columns.</returns>
-    public RideLog Named(string source) => new()
-    {
-        TimeS = TimeS,
-        CurrentA = CurrentA,
-        GroupV = GroupV,
-        TemperatureDegC = TemperatureDegC,
-        PackV = PackV,
-        ShownStateOfCharge = ShownStateOfCharge,
-        CurrentIsUnsigned = CurrentIsUnsigned,
-        RowsAreAverages = RowsAreAverages,
-        UsualStepS = UsualStepS,
-        Start = Start,
-        Source = source,
-        Line = Line,
-    };
 }

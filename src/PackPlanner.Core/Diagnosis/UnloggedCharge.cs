@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Diagnosis;
 
 /// <summary>Gaps in a log across which the pack was charged or ridden all the same.</summary>
@@ -10,9 +12,6 @@ internal static class UnloggedCharge
     // Recovering from a hard ride moves the voltage as some points of charge would: only what is plainly more counts.
     private const double LeastPoints = 0.12, LeastV = 0.06;
 
-    // About 85 milliohm for each ampere-hour in parallel is ordinary (common practice, no source).
-    private const double OhmAh = 0.085;
-
     /// <summary>First rows after such gaps.</summary>
     /// <param name="log">The columns.</param>
     /// <param name="count">Its counted charge.</param>
@@ -21,8 +20,7 @@ internal static class UnloggedCharge
     {
         if (given.Chemistry.HasFlatCurve || count.Gaps.Count == 0)
             return [];
-        CurvePrior curve = CurvePrior.For(given.Chemistry, given.FullV, given.EmptyV);
-        double[] flat = curve.Correction(new double[curve.Shapes]);
+        OpenCircuitCurve curve = given.Chemistry.Curve.Between(given.FullV, given.EmptyV);
         List<int> rows = [];
         foreach (LogGap gap in count.Gaps)
         {
@@ -34,18 +32,9 @@ internal static class UnloggedCharge
         }
         return rows;
 
-        double Charge(double volts)
-        {
-            (double low, double high) = (0, 1);
-            for (int i = 0; i < 40; i++)
-            {
-                double middle = (low + high) / 2;
-                (low, high) = curve.Volts(middle, flat, out _) < volts ? (middle, high) : (low, middle);
-            }
-            return low;
-        }
+        double Charge(double volts) => Math.Clamp(curve.FractionAt(volts), 0, 1);
     }
 
     private static double RestV(DiagnosisColumns log, ChargeCount count, int row, double ratedAh) =>
-        GroupEstimates.Median([.. log.GroupV.Select(v => v[row]).Where(double.IsFinite)]) + (count.CurrentA[row] * OhmAh / ratedAh);
+        GroupEstimates.Median([.. log.GroupV.Select(v => v[row]).Where(double.IsFinite)]) + (count.CurrentA[row] * PackEstimator.UsualOhmAh / ratedAh);
 }

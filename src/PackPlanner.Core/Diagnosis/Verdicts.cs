@@ -29,15 +29,14 @@ internal static class Verdicts
     }
 
     /// <summary>Findings of a group beside a loose sense wire: nothing else about it can be told apart from its neighbour.</summary>
-    internal static List<FindingDetail> OfLoose(LooseWires.Wire wire, int group, Identifiability told)
+    internal static List<FindingDetail> OfLoose(IReadOnlyList<LooseWires.Wire> wires, int group, Identifiability told)
     {
-        int other = group == wire.Below ? wire.Below + 1 : wire.Below;
         FindingDetail loose = new(
             FindingKind.Sensor,
             [
-                Invariant($"jumps {wire.Jumps} times against group {other + 1}, which jumps as far the other way; they stand {1000 * wire.ApartV:f0} mV off their mean"),
+                .. wires.Select(wire => Invariant($"jumps {wire.Jumps} times against group {(group == wire.Below ? wire.Below + 2 : wire.Below + 1)}, which jumps as far the other way; they stand {1000 * wire.ApartV:f0} mV off their mean")),
                 "their sum is steady, so the cells do not jump: the sense wire between them makes and breaks contact",
-                "its other figures are the mean of both groups",
+                "its other figures are the mean of the groups beside the wire, so that a weak one among them would show at half its size in both",
             ],
             Sureness.High, "Measure both cells with a meter, then move the sense wire and its contact while watching the readings.");
         return WithCannotTell([loose], told);

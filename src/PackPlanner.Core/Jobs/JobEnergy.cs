@@ -36,8 +36,7 @@ public static class JobEnergy
         if (groups.Count > 0 || job.Logs.IsEmpty)
             return Request(job, groups);
         RideLog log = job.Logs[^1].Log;
-        bool canBeAsked = log is { CurrentA: not null, CurrentIsUnsigned: false, Rows: > 2 } && (job.Givens.Series ?? log.Groups) == log.Groups;
-        return canBeAsked && JobLogs.Given(job.Givens, log) is { } given && RideDiagnoser.Diagnose(log, given, stopped) is { CapacityTold: true } told
+        return JobLogs.Given(job.Givens, log) is { } given && RideDiagnoser.Diagnose(log, given, stopped) is { CapacityTold: true } told
             ? Request(job.Givens, told)
             : null;
     }
@@ -75,10 +74,7 @@ public static class JobEnergy
             : diagnosis is { CapacityTold: true } ? Request(job.Givens, diagnosis) : null;
         if (request is null)
             return null;
-        (double lowest, double highest) = request.Chemistry.Physics;
-        return request.EndsAtV >= request.ChargedToV || request.ChargedToV > highest || request.EndsAtV < lowest
-            ? null
-            : EnergyBudgets.Of(request, stopped);
+        return request.HasLimitsOfItsChemistry ? EnergyBudgets.Of(request, stopped) : null;
     }
 
     private static EnergyRequest Asked(JobGivens givens, Chemistry chemistry, IReadOnlyList<SeriesGroup> groups, int parallel) => new()

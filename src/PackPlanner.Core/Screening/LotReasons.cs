@@ -1,4 +1,5 @@
 using PackPlanner.Core.Bench;
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.Screening;
@@ -68,7 +69,7 @@ internal sealed class LotReasons
                 .ThenBy(reason => reason.What)
                 .ThenBy(reason => reason.Code, StringComparer.Ordinal),
         ];
-        bool safety = reasons.Any(reason => reason.Caution is "caution-01" or "caution-02" or "caution-03" or "caution-04" or "caution-05" or "caution-14");
+        bool safety = reasons.Any(reason => SafetyHolds.Include(reason.Caution));
         Verdict worst = reasons.Length == 0 ? Verdict.Use : reasons.Max(reason => reason.Bears);
         Verdict forSafety = reasons.Where(reason => reason.Caution is not null).Select(reason => reason.Bears).DefaultIfEmpty(Verdict.Use).Max();
         if (request.ByHand.TryGetValue(cell.Label, out HandVerdict? hand))

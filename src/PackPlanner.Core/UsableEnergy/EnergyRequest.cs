@@ -76,6 +76,9 @@ public sealed record EnergyRequest
     /// <summary>Links, joints and leads together, milliohm; what is unknown counts as nothing.</summary>
     public double BesideCellsMilliohm => (LinkMilliohm ?? 0) * (Groups.Count - 1) + (LeadsMilliohm ?? 0) + (JointsMilliohm ?? 0);
 
+    /// <summary>Whether full lies above empty and both are volts that a group of this chemistry can have.</summary>
+    public bool HasLimitsOfItsChemistry => EndsAtV < ChargedToV && ChargedToV <= Chemistry.Physics.HighestV && EndsAtV >= Chemistry.Physics.LowestV;
+
     /// <summary>The charge limit that holds.</summary>
     public double ChargedToV => FullV ?? Chemistry.FullV;
 

@@ -18,16 +18,20 @@ public static class InputFile
     /// <exception cref="UnauthorizedAccessException">It may not be read, or it is a folder.</exception>
     public static Stream Open(string path)
     {
+        return CopyOfPipe(path) is { } copy ? new StretchStream(copy.SafeFileHandle, 0, null, null) : OpenOnce(path);
+    }
+
+    /// <summary>The copy of what a pipe gave, for the length of the run; null where the file itself can be read again and again.</summary>
+    internal static FileStream? CopyOfPipe(string path)
+    {
         string full = Path.GetFullPath(path);
         if (Kept.TryGetValue(full, out FileStream? kept))
-            return new StretchStream(kept.SafeFileHandle, 0, null, null);
-        FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1);
-        if (stream.CanSeek)
-            return stream;
-        using (stream)
-            kept = Kept.GetOrAdd(full, Keep(stream));
-        return new StretchStream(kept.SafeFileHandle, 0, null, null);
+            return kept;
+        using FileStream stream = OpenOnce(path);
+        return stream.CanSeek ? null : Kept.GetOrAdd(full, Keep(stream));
     }
+
+    internal static FileStream OpenOnce(string path) => new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1);
 
     /// <summary>Copies a stream that can be read only once into a temporary file, which goes away when it is closed.</summary>
     internal static FileStream Keep(Stream input)

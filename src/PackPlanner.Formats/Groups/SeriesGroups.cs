@@ -23,9 +23,9 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
         IReadOnlyList<JsonInput> parts = json.Parts("groups");
         if (json.Wrong is null && parts.Count == 0)
             return Refusal.Input("no-groups", json.File, "it names no groups", "Give the answer of match --json, or a list \"groups\" with capacityAh and resistanceMilliohm.");
-        Dictionary<int, double> shares = LargestShares(json)
-            .Where(share => share.Whole("group") is not null && share.Has("timesEqual"))
-            .ToDictionary(share => share.Whole("group")!.Value, share => share.Number("timesEqual", 0) ?? 1);
+        // Match names the group whose largest cell takes most; of the others it is known only that theirs take less.
+        JsonInput? share = json.Raw("largestShare") is { ValueKind: JsonValueKind.Object } ? json.Part("largestShare") : null;
+        (int? shareOf, double? timesEqual) = (share?.Whole("group"), share?.Number("timesEqual", 0));
         List<SeriesGroup> groups = [];
         foreach (JsonInput part in parts)
         {
@@ -38,7 +38,7 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
             int? parallel = part.Raw("cells") is { ValueKind: JsonValueKind.Array } cells && cells.GetArrayLength() > 0 ? cells.GetArrayLength() : part.Whole("parallel", 1);
             groups.Add(new SeriesGroup(
                 number, capacityAh ?? 1, Positive(part, "resistanceMilliohm"), Likely(part, "stateOfCharge"), parallel,
-                Positive(part, "acResistanceMilliohm"), shares.TryGetValue(number, out double times) ? times : null));
+                Positive(part, "acResistanceMilliohm"), number == shareOf ? timesEqual : null));
         }
 
         if (json.Wrong is { } wrong)
@@ -47,14 +47,6 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
     }
 
     // An answer of diagnose tells where the groups stand against the median group only: the fullest is then taken as full.
-    // An answer of match names the one group with the largest share; a list of several is taken too.
-    private static IReadOnlyList<JsonInput> LargestShares(JsonInput json) => json.Raw("largestShare") switch
-    {
-        { ValueKind: JsonValueKind.Object } => [json.Part("largestShare")!],
-        { ValueKind: JsonValueKind.Array } => json.Parts("largestShare"),
-        _ => [],
-    };
-
     private static List<SeriesGroup> WithOffsets(List<SeriesGroup> groups, IReadOnlyList<JsonInput> parts, List<string> understood)
     {
         double?[] offsets = [.. parts.Select(part => Likely(part, "stateOfChargeOffset"))];

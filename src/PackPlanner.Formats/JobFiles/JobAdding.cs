@@ -62,7 +62,7 @@ public static class JobAdding
         {
             if (!PackLogs.Read(read, asLog).Is(out PackLogReading? log, out why))
                 return why;
-            JobLog taken = new(Source(SourceKind.PackLog, log.Understood), log.Log.Named(Path.GetFileName(file)), log.Account.RowsRead - log.Account.RowsUsed);
+            JobLog taken = new(Source(SourceKind.PackLog, log.Understood), log.Log, log.Account.RowsRead - log.Account.RowsUsed);
             return Added(added, JobChanges.AddLog(taken), log.Account, log.Understood, $"add {taken.Source.File}: a log of {log.Log.Rows} rows and {log.Log.Groups} groups");
         }
 

@@ -60,24 +60,19 @@ internal sealed class LogPart(LogReading log, TextPart part, int from, int room,
         log.Looked(looked % log.RowsBetweenLooks);
     }
 
-    // What is no plain figure: nothing, thousands marks, a figure with its unit, or a word.
     private double Slowly(CsvReader csv, int i, int line)
     {
-        if (csv.IsEmpty(log.Fields[i]))
-            return double.NaN;
-        string text = csv.GetString(log.Fields[i]).Trim();
-        if (text.Length == 0)
-            return double.NaN;
-        if (Figures.TryRead(text, log.Head.Mark, out double value, out string tail))
+        double value = log.Figure(csv, log.Fields[i], out string tail, out string? word);
+        if (tail.Length > 0)
         {
-            if (tail.Length == 0)
-                return value;
             if (FileUnit.Find(tail) is { } unit && (_columns[i].Unit is null || _columns[i].Unit!.Of == unit.Of))
                 return InUnitOfColumn(_columns[i], unit, value);
+            (value, word) = (double.NaN, LogReading.NotAFigure(csv.GetString(log.Fields[i]).Trim()));
         }
 
-        Counter.Sample(_columns[i].Name, $"\"{(text.Length > 30 ? text[..30] + "…" : text)}\" instead of a figure", line);
-        return double.NaN;
+        if (word is not null)
+            Counter.Sample(_columns[i].Name, word, line);
+        return value;
     }
 
     private double InUnitOfColumn(LogColumn column, FileUnit unit, double value)
@@ -93,17 +88,6 @@ internal sealed class LogPart(LogReading log, TextPart part, int from, int room,
         return unit == column.Unit ? value : value * unit.Scale / column.Unit.Scale;
     }
 
-    private void SetAside(CsvReader csv, int line)
-    {
-        ReadOnlySpan<byte> raw = csv.RawRecord.Trim(" \t\r"u8);
-        byte[] heading = log.Heading;
-        if (raw.Trim(",;\t| "u8).IsEmpty)
-            Counter.SetAside(line, "a blank row");
-        else if (heading.Length > 0 && raw.SequenceEqual(heading))
-            Counter.SetAside(line, "the heading again");
-        else if (csv.FieldCount < log.FewestFields)
-            Counter.SetAside(line, "a line cut short");
-        else
-            Counter.SetAside(line, "no time in the row");
-    }
+    private void SetAside(CsvReader csv, int line) =>
+        Counter.SetAside(line, log.NoRow(csv) ?? (csv.FieldCount < log.FewestFields ? "a line cut short" : "no time in the row"));
 }

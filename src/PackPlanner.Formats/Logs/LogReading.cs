@@ -58,6 +58,35 @@ internal sealed class LogReading
         BufferSize = 1 << 18,
     });
 
+    /// <summary>Why a row is none; null when it may be one.</summary>
+    internal string? NoRow(CsvReader csv)
+    {
+        ReadOnlySpan<byte> raw = csv.RawRecord.Trim(" \t\r"u8);
+        return raw.Trim(",;\t| "u8).IsEmpty ? "a blank row"
+            : Heading.Length > 0 && raw.SequenceEqual(Heading) ? "the heading again"
+            : null;
+    }
+
+    /// <summary>What is no plain figure: nothing, thousands marks, a figure with its unit, or a word.</summary>
+    /// <param name="csv">At the row.</param>
+    /// <param name="field">Place in the row.</param>
+    /// <param name="tail">What stands behind the figure; empty where nothing does.</param>
+    /// <param name="word">What was written instead of a figure, cut short; null where there is a figure or nothing.</param>
+    /// <returns>The figure, NaN where there is none.</returns>
+    internal double Figure(CsvReader csv, int field, out string tail, out string? word)
+    {
+        (tail, word) = ("", null);
+        string text = csv.IsEmpty(field) ? "" : csv.GetString(field).Trim();
+        if (text.Length == 0)
+            return double.NaN;
+        if (Figures.TryRead(text, Head.Mark, out double value, out tail))
+            return value;
+        word = NotAFigure(text);
+        return double.NaN;
+    }
+
+    internal static string NotAFigure(string text) => $"\"{(text.Length > 30 ? text[..30] + "…" : text)}\" instead of a figure";
+
     /// <summary>Tells how far the reading is, and stops it when the user wants that.</summary>
     /// <param name="rows">Rows that a part looked at since it told last.</param>
     /// <exception cref="OperationCanceledException">The user stopped.</exception>

@@ -80,26 +80,14 @@ internal sealed class LongPart(LogReading log, LongColumns columns, TextPart par
         return id;
     }
 
-    private string WhyNot(CsvReader csv)
-    {
-        ReadOnlySpan<byte> raw = csv.RawRecord;
-        if (raw.Trim(",;\t| \r"u8).IsEmpty)
-            return "a blank row";
-        if (log.Heading.Length > 0 && raw.Trim(" \t\r"u8).SequenceEqual(log.Heading))
-            return "the heading again";
-        return log.Time.TryRead(csv, out _) ? "no cell or signal named in the row" : "no time in the row";
-    }
+    private string WhyNot(CsvReader csv) =>
+        log.NoRow(csv) ?? (log.Time.TryRead(csv, out _) ? "no cell or signal named in the row" : "no time in the row");
 
     private double Slowly(CsvReader csv, int line)
     {
-        if (csv.IsEmpty(columns.Value))
-            return double.NaN;
-        string text = csv.GetString(columns.Value).Trim();
-        if (text.Length == 0)
-            return double.NaN;
-        if (Figures.TryRead(text, log.Head.Mark, out double figure, out _))
-            return figure;
-        Counter.Sample(columns.ValueName, $"\"{(text.Length > 30 ? text[..30] + "…" : text)}\" instead of a figure", line);
-        return double.NaN;
+        double figure = log.Figure(csv, columns.Value, out _, out string? word);
+        if (word is not null)
+            Counter.Sample(columns.ValueName, word, line);
+        return figure;
     }
 }

@@ -12,17 +12,18 @@ internal sealed class SourceFile : IDisposable
     private const int HeadBytes = 256 * 1024;
     private readonly Func<Stream> _open;
     private readonly Encoding? _encoding;
-    private readonly FileStream? _spool;
+    private readonly FileStream? _copy;
+    private readonly FileStream? _ownCopy;
 
-    private SourceFile(string name, Func<Stream> open, FileStream? spool, bool packed, byte[] head)
+    private SourceFile(string name, Func<Stream> open, FileStream? copy, FileStream? ownCopy, bool packed, byte[] head)
     {
         Name = name;
         _open = open;
-        _spool = spool;
+        (_copy, _ownCopy) = (copy, ownCopy);
         Packed = packed;
         (_encoding, EncodingName, HeadText) = TextEncodings.Guess(head);
         HeadIsWhole = head.Length < HeadBytes;
-        PlainLength = packed || _encoding is not null ? null : spool?.Length ?? new FileInfo(name).Length;
+        PlainLength = packed || _encoding is not null ? null : copy?.Length ?? new FileInfo(name).Length;
     }
 
     /// <summary>As the user named it; "standard input" for -.</summary>
@@ -51,7 +52,7 @@ internal sealed class SourceFile : IDisposable
     internal static Outcome<SourceFile> Open(string file, Func<Stream>? standardInput, string standardInputName = "standard input")
     {
         string name = file == "-" ? standardInputName : file;
-        FileStream? spool = null;
+        FileStream? copy, own = null;
         try
         {
             if (file == "-")
@@ -59,7 +60,7 @@ internal sealed class SourceFile : IDisposable
                 if (standardInput is null)
                     return Refusal.Input("no-standard-input", name, "standard input cannot be read here", "Give the name of a file.");
                 using Stream input = standardInput();
-                spool = InputFile.Keep(input);
+                copy = own = InputFile.Keep(input);
             }
             else
             {
@@ -67,21 +68,21 @@ internal sealed class SourceFile : IDisposable
                     return Refusal.Input("is-a-folder", name, "this is a folder, not a file", "Name the file in it, or all of them with a pattern such as folder/*.csv.");
                 if (!File.Exists(file))
                     return Refusal.Input("file-not-found", name, "there is no such file", Nearest(file));
-                // A pipe in place of a file can be read once only, so it is kept like standard input.
-                using Stream opened = InputFile.Open(file);
-                if (!opened.CanSeek || opened.Length == 0)
-                    spool = InputFile.Keep(opened);
+                copy = InputFile.CopyOfPipe(file);
+                // Some files of the system do not say how long they are.
+                if (copy is null && new FileInfo(file).Length == 0)
+                {
+                    using Stream unsized = InputFile.OpenOnce(file);
+                    copy = own = InputFile.Keep(unsized);
+                }
             }
 
-            FileStream? kept = spool;
-            Func<Stream> raw = kept is null
-                ? () => new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1)
-                : () => new StretchStream(kept.SafeFileHandle, 0, null, null);
-            return Inspect(name, raw, spool);
+            Func<Stream> raw = copy is null ? () => InputFile.OpenOnce(file) : () => new StretchStream(copy.SafeFileHandle, 0, null, null);
+            return Inspect(name, raw, copy, own);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or InvalidDataException or ArgumentException or NotSupportedException)
         {
-            spool?.Dispose();
+            own?.Dispose();
             return Refusal.Input("not-readable", name, $"it could not be read: {fault.Message.TrimEnd('.')}", "Check the name and that you may read it; if it was copied or unpacked, do that again.");
         }
     }
@@ -101,15 +102,15 @@ internal sealed class SourceFile : IDisposable
     /// <summary>Opens a stretch as it lies on the disk; only where <see cref="PlainLength"/> is known.</summary>
     internal Stream OpenRaw(long from, long to)
     {
-        if (_spool is { } kept)
-            return new StretchStream(kept.SafeFileHandle, from, to, null);
+        if (_copy is { } copy)
+            return new StretchStream(copy.SafeFileHandle, from, to, null);
         SafeFileHandle handle = File.OpenHandle(Name, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
         return new StretchStream(handle, from, to, handle);
     }
 
-    public void Dispose() => _spool?.Dispose();
+    public void Dispose() => _ownCopy?.Dispose();
 
-    private static Outcome<SourceFile> Inspect(string name, Func<Stream> raw, FileStream? spool)
+    private static Outcome<SourceFile> Inspect(string name, Func<Stream> raw, FileStream? copy, FileStream? own)
     {
         byte[] head = ReadHead(raw);
         bool packed = head.Length > 2 && head[0] == 0x1F && head[1] == 0x8B;
@@ -117,20 +118,20 @@ internal sealed class SourceFile : IDisposable
         if (packed)
             head = ReadHead(open);
         if (head.Length == 0)
-            return Refuse(spool, Refusal.Input("empty-file", name, "the file is empty", "Export it again; a heading line and at least one row were expected."));
+            return Refuse(own, Refusal.Input("empty-file", name, "the file is empty", "Export it again; a heading line and at least one row were expected."));
         if (KnownBytes.Of(head) is { } known)
-            return Refuse(spool, Refusal.Input("not-a-table", name, $"this is {known.Kind}", known.Remedy));
-        SourceFile source = new(name, open, spool, packed, head);
+            return Refuse(own, Refusal.Input("not-a-table", name, $"this is {known.Kind}", known.Remedy));
+        SourceFile source = new(name, open, copy, own, packed, head);
         if (source.HeadText.AsSpan().Trim("\uFEFF \t\r\n").IsEmpty)
-            return Refuse(spool, Refusal.Input("empty-file", name, "the file holds nothing but blanks", "Export it again; a heading line and at least one row were expected."));
+            return Refuse(own, Refusal.Input("empty-file", name, "the file holds nothing but blanks", "Export it again; a heading line and at least one row were expected."));
         if (TextEncodings.LooksBinary(source.HeadText))
-            return Refuse(spool, Refusal.Input("not-a-table", name, "this is no text: most of its bytes are no letters or figures", "Export the figures as CSV from the program that made it, and give that file."));
+            return Refuse(own, Refusal.Input("not-a-table", name, "this is no text: most of its bytes are no letters or figures", "Export the figures as CSV from the program that made it, and give that file."));
         return source;
     }
 
-    private static Refusal Refuse(FileStream? spool, Refusal why)
+    private static Refusal Refuse(FileStream? own, Refusal why)
     {
-        spool?.Dispose();
+        own?.Dispose();
         return why;
     }
 

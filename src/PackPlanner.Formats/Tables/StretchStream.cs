@@ -7,25 +7,9 @@ namespace PackPlanner.Formats.Tables;
 /// <param name="from">First byte.</param>
 /// <param name="to">Byte after the last; null for the end of the file.</param>
 /// <param name="owned">Closed with this stream; null when others go on using the file.</param>
-internal sealed class StretchStream(SafeFileHandle file, long from, long? to, SafeFileHandle? owned) : Stream
+internal sealed class StretchStream(SafeFileHandle file, long from, long? to, SafeFileHandle? owned) : ForwardStream
 {
     private long _at = from;
-
-    public override bool CanRead => true;
-
-    public override bool CanSeek => false;
-
-    public override bool CanWrite => false;
-
-    public override long Length => throw new NotSupportedException();
-
-    public override long Position
-    {
-        get => _at;
-        set => throw new NotSupportedException();
-    }
-
-    public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
 
     public override int Read(Span<byte> buffer)
     {
@@ -35,16 +19,6 @@ internal sealed class StretchStream(SafeFileHandle file, long from, long? to, Sa
         _at += read;
         return read;
     }
-
-    public override void Flush()
-    {
-    }
-
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-    public override void SetLength(long value) => throw new NotSupportedException();
-
-    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
 
     protected override void Dispose(bool disposing)
     {

@@ -44,7 +44,7 @@ public static class EnergyWords
             AfterBalance = new AfterJson(budget.AfterBalance.UsableAh, budget.AfterBalance.UsableWh, budget.AfterBalance.NextBottleneck),
             AfterReplacement = [.. budget.AfterReplacement.Select(after => new AfterReplacementJson(after.Groups, after.UsableAh, after.UsableWh, after.NextBottleneck))],
             Sensitivity = Steps(budget.Sensitivity),
-            Charger = figures.Protection.ChargerA is { } ampere ? Charger(request, fullV, ampere) : null,
+            Charger = ChargerSettings.Of(request, figures.Protection) is { } set ? new ChargerJson(set.PackV, set.CurrentA, set.TaperA, set.Hours, set.HighestA) : null,
             StartingPoints = StartingPointWords.Json(figures),
             Draws = null,
             Cautions = CautionJson.From(figures.Raised),
@@ -115,14 +115,6 @@ public static class EnergyWords
         : $" If no heat left it, a cell would warm by {Figures.Digits(rise.Low, 2)} to {Figures.Digits(rise.High, 2)} K {inTime}.";
 
     private static LossJson[] Steps(IReadOnlyList<LossStep> steps) => [.. steps.Select(step => new LossJson(step.Name, step.Wh))];
-
-    // The tail at constant volts takes about half an hour more. Common practice, no source.
-    private static ChargerJson Charger(EnergyRequest request, double fullV, double chargerA)
-    {
-        double leastAh = request.Groups.Min(group => group.CapacityAh);
-        double? highestA = request.TemperatureDegC is { } degC ? ChargeRates.PerHour(request.Chemistry, degC) * leastAh : null;
-        return new ChargerJson(fullV, chargerA, ChargeRates.TaperPerHour(request.Chemistry) * leastAh, leastAh / chargerA + 0.5, highestA);
-    }
 
     private static string Next(int? group) => group is { } number ? $"group {number}" : "the controller's limit";
 

@@ -9,7 +9,6 @@ namespace PackPlanner.Verbs;
 /// <summary>Cells or groups as read from tables and judged for safety, for the verbs that join and balance.</summary>
 internal sealed class BenchCells
 {
-    private static readonly string[] SafetyCodes = ["caution-01", "caution-02", "caution-03", "caution-04", "caution-05", "caution-14"];
     private readonly ScreenedLot lot;
 
     private BenchCells(GroupInput input, Chemistry? chemistry, ScreenedLot lot)
@@ -67,5 +66,5 @@ internal sealed class BenchCells
 
     /// <summary>The cautions for which a cell may not be charged, and those of two chemistries.</summary>
     internal IEnumerable<Caution> SafetyCautions() =>
-        lot.Cautions.Where(caution => SafetyCodes.Contains(caution.Code) && caution.Signal != SignalWord.Notice || caution.Code == "caution-06");
+        lot.Cautions.Where(caution => SafetyHolds.Include(caution.Code) && caution.Signal != SignalWord.Notice || caution.Code == "caution-06");
 }

@@ -37,7 +37,7 @@ internal static class PictureVerb
             || !SheetInput.Of(job.History, Today.Date(), call.Stopped).Is(out SheetInput? input, out why))
             return why;
         Picture[] wanted = [.. PictureCatalogue.All.Where(picture => asked.Length == 0 || asked.Contains(picture.Name))];
-        PictureMissingJson[] missing = [.. wanted.Where(picture => picture.WhyNot(input) is not null).Select(picture => new PictureMissingJson(picture.Name, picture.WhyNot(input)!))];
+        NotWrittenJson[] missing = [.. wanted.Where(picture => picture.WhyNot(input) is not null).Select(picture => new NotWrittenJson(picture.Name, picture.WhyNot(input)!))];
         if (asked.Length > 0 && missing.Length > 0)
             return Refusal.NoAnswer("picture-not-possible", $"picture {missing[0].Name}", missing[0].Why, "Add what is missing to the job. Nothing was written.");
         if (missing.Length == wanted.Length)
@@ -45,7 +45,7 @@ internal static class PictureVerb
         return Write(call, job, input, [.. wanted.Where(picture => picture.WhyNot(input) is null)], missing);
     }
 
-    private static Outcome<Reply> Write(VerbCall call, OpenJob job, SheetInput input, Picture[] pictures, PictureMissingJson[] missing)
+    private static Outcome<Reply> Write(VerbCall call, OpenJob job, SheetInput input, Picture[] pictures, NotWrittenJson[] missing)
     {
         IReadOnlyList<(string Picture, string File, byte[] Bytes)> drawn = PictureFiles.Of(input, pictures);
         string folder = call.Value(Into) ?? JobFolder.Of(job.Path, "pictures");
@@ -55,7 +55,7 @@ internal static class PictureVerb
         {
             Title = input.Job.Title,
             Revision = input.Revision,
-            Files = [.. drawn.Zip(paths, (file, path) => new PictureFileJson(file.Picture, path))],
+            Files = [.. drawn.Zip(paths, (file, path) => new WrittenFileJson(file.Picture, path))],
             Missing = missing,
             Cautions = CautionJson.From(input.Cautions),
         };

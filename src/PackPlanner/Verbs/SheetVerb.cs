@@ -39,11 +39,11 @@ internal static class SheetVerb
         if (!JobFile.Open(call.Value(JobPath)!).Is(out OpenJob? job, out Refusal? why)
             || !SheetInput.Of(job.History, day, call.Stopped).Is(out SheetInput? input, out why))
             return why;
-        SheetMissingJson[] missing =
+        NotWrittenJson[] missing =
         [
             .. SheetCatalogue.All.Where(sheet => asked.Length == 0 || asked.Contains(sheet.Name))
                 .Select(sheet => (sheet.Name, Why: sheet.WhyNot(input))).Where(sheet => sheet.Why is not null)
-                .Select(sheet => new SheetMissingJson(sheet.Name, sheet.Why!)),
+                .Select(sheet => new NotWrittenJson(sheet.Name, sheet.Why!)),
         ];
         if (asked.Length > 0 && missing.Length > 0)
             return Refusal.NoAnswer("sheet-not-possible", $"sheet {missing[0].Name}", missing[0].Why, "Add what is missing to the job. Nothing was written.");
@@ -53,7 +53,7 @@ internal static class SheetVerb
         return Write(call, job, input, sheets, missing);
     }
 
-    private static Outcome<Reply> Write(VerbCall call, OpenJob job, SheetInput input, Sheet[] sheets, SheetMissingJson[] missing)
+    private static Outcome<Reply> Write(VerbCall call, OpenJob job, SheetInput input, Sheet[] sheets, NotWrittenJson[] missing)
     {
         IReadOnlyList<(string Sheet, string File, byte[] Bytes)> made = SheetFiles.Of(input, sheets, call.DecimalOut == "comma");
         string folder = call.Value(Into) ?? JobFolder.Of(job.Path, "sheets");
@@ -64,7 +64,7 @@ internal static class SheetVerb
             Title = input.Job.Title,
             Revision = input.Revision,
             Date = input.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-            Files = [.. made.Zip(paths, (file, path) => new SheetFileJson(file.Sheet, path))],
+            Files = [.. made.Zip(paths, (file, path) => new WrittenFileJson(file.Sheet, path))],
             Missing = missing,
             Cautions = CautionJson.From(input.Cautions),
         };

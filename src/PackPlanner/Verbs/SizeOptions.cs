@@ -27,7 +27,7 @@ internal static class SizeOptions
         Plain("--series", "pack.series", "groups in series (default: as the volts allow)"),
         Plain("--parallel", "pack.parallel", "cells in parallel (default: as many as the need asks for)"),
         Share("--overhead", "pack.overheadFraction", "box, links and monitor as a share of the cells' mass, such as 30%"),
-        new("--use", "need.whPerKm", "use for each kilometre, such as 38Wh/km; or --mass --speed --crr --cda", (call, _, typed) => EnergyOptions.TypedUse(call, typed)),
+        new("--use", "need.whPerKm", "use for each kilometre, such as 38Wh/km; or --mass --speed --crr --cda", (call, _, typed) => EnergyOptions.TypedUse(call, typed) is { } whPerKm ? JsonValue.Create(whPerKm) : null),
         Of<Mass>("--mass", "need.massKg", "vehicle, rider and load, such as 180kg", "a mass", "180kg", q => q.Kilograms),
         Plain("--cda", "need.cdA", "drag area in square metres, such as 0.6"),
         Plain("--crr", "need.crr", "rolling resistance coefficient, such as 0.015"),
@@ -76,7 +76,7 @@ internal static class SizeOptions
         {
             if (call.Value(field.Option) is not { } typed || field.Read(call, field.Option.Name, typed) is not { } value)
                 continue;
-            Put(whole, field.Path, value is double.NaN ? JsonValue.Create(typed) : JsonValue.Create(value));
+            Put(whole, field.Path, value);
         }
 
         if (call.Given(CommonOptions.Chemistry) && call.Chemistry() is { } chemistry)
@@ -116,20 +116,19 @@ internal static class SizeOptions
 
     private static Field Of<TQuantity>(string name, string path, string says, string wanted, string example, Func<TQuantity, double> value)
         where TQuantity : struct, IQuantity =>
-        new(name, path, says, (call, option, typed) => call.Quantity<TQuantity>(option, typed, wanted, example) is { } quantity ? value(quantity) : null);
+        new(name, path, says, (call, option, typed) => call.Quantity<TQuantity>(option, typed, wanted, example) is { } quantity ? JsonValue.Create(value(quantity)) : null);
 
     private static Field Plain(string name, string path, string says) => new(name, path, says, (call, option, typed) =>
     {
         if (double.TryParse(typed, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number))
-            return number;
+            return JsonValue.Create(number);
         call.Refuse(option, $"\"{typed}\" is not a number", $"{option} takes: {says}.");
         return null;
     });
 
-    // Text stands for itself: NaN tells that there is no figure.
-    private static Field Text(string name, string path, string says) => new(name, path, says, (_, _, _) => double.NaN);
+    private static Field Text(string name, string path, string says) => new(name, path, says, (_, _, typed) => JsonValue.Create(typed));
 
-    private sealed record Field(string Name, string Path, string Says, Func<VerbCall, string, string, double?> Read)
+    private sealed record Field(string Name, string Path, string Says, Func<VerbCall, string, string, JsonNode?> Read)
     {
         internal Option<string?> Option { get; } = new(Name) { Description = Says };
     }

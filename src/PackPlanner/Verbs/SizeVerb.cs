@@ -39,14 +39,12 @@ internal static class SizeVerb
             return wrong;
         if (!Input(call, typed).Is(out JsonInput? input, out Refusal? why))
             return why;
-        if (!SizeCase.Read(input, out IReadOnlyList<string> understood).Is(out SizingRequest? request, out why))
+        if (!SizeAsked.Of(input, call.Stopped).Is(out (SizingOutcome Outcome, IReadOnlyList<string> Understood) asked, out why))
             return AsTyped(call, why);
-        if (!SizeSpace.Read(input, call.Stopped).Is(out SizeSpace? space, out why) && why is not null)
-            return why;
-        return SizingSearch.Find(request, space is null ? null : space.Places) switch
+        return asked.Outcome switch
         {
-            SizingOutcome.Choices found => Answer(found.Options, [], understood, ExitCodes.Done),
-            SizingOutcome.None none => Answer([], none.Reasons, understood, ExitCodes.NoAnswer),
+            SizingOutcome.Choices found => Answer(found.Options, [], asked.Understood, ExitCodes.Done),
+            SizingOutcome.None none => Answer([], none.Reasons, asked.Understood, ExitCodes.NoAnswer),
             _ => throw new UnreachableException(),
         };
     }

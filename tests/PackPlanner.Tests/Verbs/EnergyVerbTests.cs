@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PackPlanner.Tests.Formats.JobFiles;
 using PackPlanner.Tests.House;
 
 namespace PackPlanner.Tests.Verbs;
@@ -12,7 +13,7 @@ public class EnergyVerbTests
         {"schema":"packplanner/match","version":1,"groups":[
         {"group":1,"cells":["A","B","C","D","E"],"capacityAh":12.5,"resistanceMilliohm":6.0},
         {"group":2,"cells":["F","G","H","I","J"],"capacityAh":12.1,"resistanceMilliohm":6.2}],
-        "largestShare":[{"group":1,"cell":"A","timesEqual":1.2},{"group":2,"cell":"F","timesEqual":1.5}],"odd":null}
+        "largestShare":{"group":2,"cell":"F","timesEqual":1.5},"odd":null}
         """;
 
     [Fact]
@@ -207,5 +208,35 @@ public class EnergyVerbTests
         (int exitCode, string output, _) = Planner.RunWithInput(input, ["energy", "-", .. options, "--json"]);
         using JsonDocument document = JsonDocument.Parse(output);
         return (exitCode, document.RootElement.Clone());
+    }
+
+    // What match writes is what energy reads: nothing between them needs a hand.
+    [Fact]
+    public void An_answer_of_match_is_taken_as_it_is_written()
+    {
+        using Folder folder = new();
+        string answer = folder.File("answer.json");
+        Assert.Equal(0, Planner.Run("match", Repository.At("sample-data", "trike", "cells.csv"), "--series", "13", "--parallel", "9", "--rated-ah", "5", "--json", "--output", answer).ExitCode);
+
+        (int exitCode, JsonElement energy) = Planner.Json("energy", answer, "--chemistry", "NMC", "--load", "22A", "--rated-ah", "45");
+
+        Assert.Equal(0, exitCode);
+        Assert.Equal(13 * 3.6 * 45, energy.GetProperty("nominalWh").GetDouble(), 0.5);
+        Assert.Equal(energy.GetProperty("usableWh").GetDouble(),
+            energy.GetProperty("nominalWh").GetDouble() + energy.GetProperty("losses").EnumerateArray().Sum(loss => loss.GetProperty("wh").ValueKind == JsonValueKind.Null ? 0 : loss.GetProperty("wh").GetDouble()), 0.5);
+    }
+
+    // Source: [Inr18650-26] by ChargeRates: 0.1 A for each Ah from 0 to 5 degrees, 0.5 from 15 on; the smallest group of 10 Ah sets it.
+    [Theory]
+    [InlineData("3degC", 1.0)]
+    [InlineData("20degC", 5.0)]
+    public void The_charger_is_judged_at_the_temperature_of_the_charge_not_of_the_ride(string charged, double highestA)
+    {
+        (int exitCode, string output, _) = Planner.RunWithInput("group,capacityAh,resistanceMilliohm\n1,10,5\n2,10.5,5\n",
+            "energy", "-", "--chemistry", "NMC", "--load", "5A", "--charger", "2A", "--temperature", "30degC", "--charge-temperature", charged, "--json");
+
+        Assert.Equal(0, exitCode);
+        using JsonDocument document = JsonDocument.Parse(output);
+        Assert.Equal(highestA, document.RootElement.GetProperty("charger").GetProperty("highestA").GetDouble(), 1e-9);
     }
 }

@@ -33,4 +33,20 @@ public class PictureVerbTests
         Assert.False(Directory.Exists(folder.File("out")));
         Assert.Equal(2, Planner.Run("picture", folder.File("x"), "los").ExitCode);
     }
+
+    // A log that only shows volts cannot be judged, but what it shows can be drawn.
+    [Fact]
+    public void A_log_without_a_current_is_drawn_without_a_judgement()
+    {
+        using Folder folder = new();
+        string log = folder.File("volts.csv"), job = folder.File("volts.job.json");
+        File.WriteAllText(log, "time s,cell 1 V,cell 2 V,cell 3 V,cell 4 V\n" + string.Concat(Enumerable.Range(0, 40).Select(i => FormattableString.Invariant($"{i},{3.30 - (0.001 * i):0.000},3.300,3.301,3.302\n"))));
+        Assert.Equal(0, Planner.Run("job", "new", job, "chemistry=LFP", "series=4", "parallel=1", "ratedAh=100").ExitCode);
+        Assert.Equal(0, Planner.Run("job", "add", job, log).ExitCode);
+
+        (int exitCode, JsonElement answer) = Planner.Json("picture", job);
+
+        Assert.Equal(0, exitCode);
+        Assert.Equal(["volts", "volts"], answer.GetProperty("files").EnumerateArray().Select(file => file.GetProperty("name").GetString()));
+    }
 }

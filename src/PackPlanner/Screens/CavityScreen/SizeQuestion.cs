@@ -18,11 +18,9 @@ internal sealed record SizeQuestion(JobDocument Need)
     internal Answered Answer(CancellationToken stop)
     {
         if (!JobDocuments.Root(Need).Is(out JsonInput? input, out Refusal? why)
-            || !SizeCase.Read(input, out _).Is(out SizingRequest? request, out why))
+            || !SizeAsked.Of(input, stop).Is(out (SizingOutcome Outcome, IReadOnlyList<string> Understood) asked, out why))
             return new Answered([], [$"{why.Problem.Where}: {why.Problem.Why}. {why.Problem.Remedy}"]);
-        if (!SizeSpace.Read(input, stop).Is(out SizeSpace? space, out why) && why is not null)
-            return new Answered([], [$"{why.Problem.Where}: {why.Problem.Why}. {why.Problem.Remedy}"]);
-        return SizingSearch.Find(request, space is null ? null : space.Places) switch
+        return asked.Outcome switch
         {
             SizingOutcome.Choices found => new Answered(found.Options, []),
             SizingOutcome.None none => new Answered([], [.. none.Reasons.Select(reason => reason.Text)]),

@@ -128,11 +128,9 @@ internal static class EnergyLines
 
     private static IEnumerable<EnergyLine> Charger(StringFigures known, Look look)
     {
-        if (known.Protection.ChargerA is not { } chargerA)
+        if (ChargerSettings.Of(known.Request, known.Protection) is not { } set)
             yield break;
-        double leastAh = known.Request.Groups.Min(group => group.CapacityAh);
-        double? highestA = (known.Protection.ChargeDegC ?? known.Request.TemperatureDegC) is { } degC ? ChargeRates.PerHour(known.Request.Chemistry, degC) * leastAh : null;
-        yield return new("charger set to", $"{look.Figure(chargerA, 1)} A, ends below {look.Figure(ChargeRates.TaperPerHour(known.Request.Chemistry) * leastAh, 2)} A{(highestA is null ? "" : $", at most {look.Figure(highestA, 1)} A at that temperature")}",
-            look.Figure(known.Request.Groups.Count * known.Request.ChargedToV, 1) + " V", "the cells' data sheet comes first; S times the volts of one full group", IsTotal: true);
+        string most = set.HighestA is { } highestA ? $", at most {look.Figure(highestA, 1)} A at that temperature" : "";
+        yield return new("charger set to", $"{look.Figure(set.CurrentA, 1)} A, ends below {look.Figure(set.TaperA, 2)} A{most}", look.Figure(set.PackV, 1) + " V", "the cells' data sheet comes first; S times the volts of one full group", IsTotal: true);
     }
 }

@@ -12,12 +12,10 @@ internal sealed record LogQuestion(RideLog Log, PackGiven Given)
     /// <summary>The question of a job's log.</summary>
     internal static LogQuestion? Of(Job? job, int which)
     {
-        if (job is null || job.Logs.IsEmpty || Missing(job, which).Count > 0)
+        if (job is null || job.Logs.IsEmpty)
             return null;
-        JobGivens givens = job.Givens;
         RideLog log = job.Logs[Math.Min(which, job.Logs.Count - 1)].Log;
-        return new LogQuestion(log, new PackGiven(
-            givens.Chemistry!, log.Groups, givens.Parallel, givens.RatedAh!.Value * (givens.Parallel ?? 1), givens.FullV!.Value, givens.EmptyV!.Value));
+        return JobLogs.Given(job.Givens, log) is { } given ? new LogQuestion(log, given) : null;
     }
 
     /// <summary>What has to be said before a log can be judged; empty when all is there.</summary>

@@ -2,6 +2,7 @@ using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
+using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats;
 using PackPlanner.Formats.JobFiles;
 using PackPlanner.Formats.Sheets;
@@ -9,7 +10,7 @@ using PackPlanner.Formats.Sheets;
 namespace PackPlanner.Screens.SheetsScreen;
 
 /// <summary>All that sheets are made from: the job, and the groups and places that are on the other screens.</summary>
-internal sealed record SheetQuestion(Job Job, int Revision, DateOnly Date, ScreenedLot? Lot, IReadOnlyList<JobGroup>? Groups, FitAnswer? Layout, RideDiagnosis? Diagnosis)
+internal sealed record SheetQuestion(Job Job, int Revision, DateOnly Date, ScreenedLot? Lot, IReadOnlyList<JobGroup>? Groups, FitAnswer? Layout, RideDiagnosis? Diagnosis, EnergyBudget? Energy)
 {
     /// <summary>What sheets are made from, or why none can be.</summary>
     internal sealed record Answered(SheetInput? Input, string? WhyNot);
@@ -33,7 +34,7 @@ internal sealed record SheetQuestion(Job Job, int Revision, DateOnly Date, Scree
                 Layout = layout,
                 Case = fitCase,
                 Diagnosis = Diagnosis,
-                Energy = JobEnergy.Budget(Job, groups, Diagnosis, CancellationToken.None),
+                Energy = Energy,
                 Places = layout is null ? [] : JobPlaces.Of(layout, groups, Job.Placement),
                 Cautions = [.. JobCautions.Of(Job.Givens), .. Lot?.Cautions ?? [], .. layout?.Cautions ?? [], .. Diagnosis?.Cautions ?? []],
                 WhyNoGroups = groups.Count > 0 ? null : Lot is null ? "the job has no cells" : "3 Groups has none yet",

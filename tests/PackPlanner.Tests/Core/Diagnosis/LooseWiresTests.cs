@@ -5,7 +5,7 @@ namespace PackPlanner.Tests.Core.Diagnosis;
 public class LooseWiresTests
 {
     /// <summary>Five groups at 3.7 V; the tap between the second and third reads wrong by a jumping amount, where asked.</summary>
-    private static DiagnosisColumns Log(Func<int, double> tapV, Func<int, double>? currentA = null, double grainV = 0.001, double thirdOhm = 0.002, double secondOhm = 0.002)
+    private static DiagnosisColumns Log(Func<int, double> tapV, Func<int, double>? currentA = null, double grainV = 0.001, double thirdOhm = 0.002, double secondOhm = 0.002, Func<int, double>? otherTapV = null)
     {
         const int rows = 400;
         double[][] volts = [.. Enumerable.Range(0, 5).Select(_ => new double[rows])];
@@ -15,7 +15,7 @@ public class LooseWiresTests
             amps[i] = currentA?.Invoke(i) ?? 0;
             for (int k = 0; k < 5; k++)
             {
-                double v = 3.7 + (0.003 * k) - (amps[i] * (k == 2 ? thirdOhm : k == 1 ? secondOhm : 0.002)) + (0.0004 * Math.Sin((7 * i) + k)) + (k == 1 ? tapV(i) : k == 2 ? -tapV(i) : 0);
+                double v = 3.7 + (0.003 * k) - (amps[i] * (k == 2 ? thirdOhm : k == 1 ? secondOhm : 0.002)) + (0.0004 * Math.Sin((7 * i) + k)) + (k == 1 ? tapV(i) : k == 2 ? (otherTapV?.Invoke(i) ?? 0) - tapV(i) : k == 3 ? -(otherTapV?.Invoke(i) ?? 0) : 0);
                 volts[k][i] = Math.Round(v / grainV) * grainV;
             }
         }
@@ -46,5 +46,23 @@ public class LooseWiresTests
         Assert.Empty(LooseWires.Of(Log(_ => 0, i => i / 30 % 2 * 60, thirdOhm: 0.004)));
         Assert.Empty(LooseWires.Of(Log(_ => 0, grainV: 0.01)));
         Assert.Empty(LooseWires.Of(Log(_ => 0, i => i / 30 % 2 * 200, thirdOhm: 0.0021, secondOhm: 0.0019)));
+    }
+
+    // Two wires beside one another: of three groups only the sum is right, and it does not matter which wire is looked at first.
+    [Fact]
+    public void Wires_beside_one_another_are_mended_together_and_tell_when_they_jumped_first()
+    {
+        DiagnosisColumns log = Log(i => i / 40 % 2 == 0 ? 0.21 : -0.21, otherTapV: i => (i + 20) / 40 % 2 == 0 ? 0.15 : -0.15);
+
+        IReadOnlyList<LooseWires.Wire> wires = LooseWires.Of(log);
+        DiagnosisColumns mended = LooseWires.Mended(log, wires);
+
+        Assert.Equal([1, 2], wires.Select(wire => wire.Below));
+        Assert.Equal([40, 20], wires.Select(wire => wire.FirstJumpS));
+        Assert.Equal([false, true, true, false], new[] { 0, 1, 2, 3 }.Select(wires[0].Touches));
+        // By hand: 3.7 V and 3, 6 and 9 mV above it.
+        Assert.All(mended.GroupV[1], v => Assert.Equal(3.706, v, 0.002));
+        Assert.Equal(mended.GroupV[1], mended.GroupV[2]);
+        Assert.Equal(mended.GroupV[1], mended.GroupV[3]);
     }
 }

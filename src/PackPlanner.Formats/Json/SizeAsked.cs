@@ -1,0 +1,20 @@
+using PackPlanner.Core.Sizing;
+
+namespace PackPlanner.Formats.Json;
+
+/// <summary>From a sizing need to the choices, the same for the verb and the screen.</summary>
+public static class SizeAsked
+{
+    /// <summary>Reads the need and its space, if it gives one, and looks for the choices.</summary>
+    /// <param name="input">The need.</param>
+    /// <param name="stopped">The user's cancel.</param>
+    /// <returns>The outcome and what was understood; or the first field that is wrong.</returns>
+    public static Outcome<(SizingOutcome Outcome, IReadOnlyList<string> Understood)> Of(JsonInput input, CancellationToken stopped)
+    {
+        if (!SizeCase.Read(input, out IReadOnlyList<string> understood).Is(out SizingRequest? request, out Refusal? why))
+            return why;
+        if (!SizeSpace.Read(input, stopped).Is(out SizeSpace? space, out why) && why is not null)
+            return why;
+        return (SizingSearch.Find(request, space is null ? null : space.Places), understood);
+    }
+}
