@@ -8,7 +8,7 @@ namespace PackPlanner.Core.Diagnosis;
 /// <param name="CapacityShare">Capacity over the median group's, which is known better than either.</param>
 /// <param name="StateOfCharge">State of charge at the first row.</param>
 /// <param name="LeakMilliamp">Charge lost with time beyond the median group; null when the log is too short.</param>
-/// <param name="TapMillivolt">What its readings are too high by; 0 when its taps are believed.</param>
+/// <param name="TapMillivolt">What its readings are too high by, or usually off by where its wire jumps; 0 when its taps are believed.</param>
 /// <param name="Findings">Each finding once; empty for a sound group.</param>
 public sealed record GroupDiagnosis(
     int Group, Ranged? CapacityAh, Ranged? StateOfChargeOffset, Ranged? ResistanceMilliohm, Ranged? CapacityShare,

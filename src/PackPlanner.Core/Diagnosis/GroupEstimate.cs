@@ -16,7 +16,7 @@ namespace PackPlanner.Core.Diagnosis;
 /// <param name="JointShare">What answers at once only, over the median's resistance.</param>
 /// <param name="LeakA">Beyond the median group.</param>
 /// <param name="LeakSd">Of that, amperes.</param>
-/// <param name="TapV">Tap error.</param>
+/// <param name="TapV">Tap error; where the wire jumps, how far the readings usually stand off.</param>
 internal sealed record GroupEstimate(
     double CapacityAh, double CapacitySd, double Share, double ShareSd, double Charge, double Offset, double OffsetSd,
     double ResistanceOhm, double ResistanceSd, double TotalShare, double CellsShare, double CellsSd, double JointShare,

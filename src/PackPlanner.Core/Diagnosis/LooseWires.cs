@@ -85,6 +85,7 @@ internal static class LooseWires
                 ShareSd = Math.Sqrt((g.ShareSd * g.ShareSd) + (apart * apart)),
                 OffsetSd = Math.Sqrt((g.OffsetSd * g.OffsetSd) + (apart * apart / 4)),
                 ResistanceSd = Math.Sqrt((g.ResistanceSd * g.ResistanceSd) + (apart * apart)),
+                TapV = wires.Where(wire => wire.Touches(k)).Max(wire => wire.ApartV),
             }),
         ];
     }

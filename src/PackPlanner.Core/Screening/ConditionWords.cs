@@ -3,7 +3,7 @@ using System.Text;
 namespace PackPlanner.Core.Screening;
 
 /// <summary>Reads what somebody noted about a cell's looks.</summary>
-internal static class ConditionWords
+public static class ConditionWords
 {
     // Beginnings of words, without accents, lower case: English, German, French, Spanish, Italian, Dutch, Portuguese.
     private static readonly (string Kind, string[] Stems)[] Damage =
@@ -22,6 +22,11 @@ internal static class ConditionWords
         ["", "-", "ok", "okay", "good", "fine", "clean", "none", "no", "nil", "new", "normal", "intact", "0", "n/a", "na", "gut", "keine", "bon", "rien", "bien", "bueno", "buono", "goed", "geen", "nein", "no damage"];
 
     private static readonly string[] Negations = ["no", "not", "non", "without", "ohne", "kein", "keine", "nicht", "sans", "pas", "sin", "senza", "geen", "sem"];
+
+    /// <summary>Whether words name damage of a cell.</summary>
+    /// <param name="noted">What was written.</param>
+    /// <returns>True for words such as swollen, dented or leaking in one of the languages that are known.</returns>
+    public static bool NameDamage(string noted) => Read(noted).Damage.Count > 0;
 
     /// <summary>Finds the damage that is named.</summary>
     /// <param name="noted">What was written; null when nothing was.</param>

@@ -17,13 +17,18 @@ public static class JobFit
         return JobDocuments.Root(document).Is(out JsonInput? input, out Refusal? why) ? FitCaseJson.Read(input, []) : why;
     }
 
-    /// <summary>Searches places for the job's cells by regular nests, as holders and hands want them.</summary>
+    /// <summary>Searches places for the job's cells by regular nests, as holders and hands want them; where those do not take the pack, also freely.</summary>
     /// <param name="job">A job.</param>
     /// <param name="stopped">The user's cancel.</param>
     /// <returns>The places, or why there is no cavity.</returns>
-    public static Outcome<FitAnswer> Find(Job job, CancellationToken stopped) => Case(job).Is(out FitCase? fitCase, out Refusal? why)
-        ? LayoutSearch.Search(Asked(fitCase, job.Givens), FitEffort.Quick, null, stopped)
-        : why;
+    public static Outcome<FitAnswer> Find(Job job, CancellationToken stopped)
+    {
+        if (!Case(job).Is(out FitCase? fitCase, out Refusal? why))
+            return why;
+        FitCase asked = Asked(fitCase, job.Givens);
+        FitAnswer regular = LayoutSearch.Search(asked, FitEffort.Quick, null, stopped);
+        return regular.Fits || asked.Series is null ? regular : LayoutSearch.Search(asked, FitEffort.Full, null, stopped);
+    }
 
     // What the job was told wins over what the case said: the case may be older.
     private static FitCase Asked(FitCase fitCase, JobGivens givens) => fitCase with

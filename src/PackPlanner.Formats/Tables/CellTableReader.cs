@@ -1,4 +1,6 @@
 using PackPlanner.Core.Cells;
+using PackPlanner.Core.Screening;
+using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Formats.Tables;
 
@@ -19,6 +21,7 @@ internal static class CellTableReader
         if (!CellMarks.Decide(source, layout, rows, options).Is(out CellMarks? marks, out Refusal? why))
             return why;
         understood.AddRange(marks.Understood);
+        understood.AddRange(DamageNotRead(layout, rows));
         CellRemarks remarks = new(counter);
         Dictionary<ColumnRole, FigureColumn> figures = ReadFigures(layout, rows, marks.Mark, remarks);
         if (options.Decimal == "auto" && figures.Values.Where(column => column.Of == Dimension.Charge)
@@ -34,6 +37,13 @@ internal static class CellTableReader
         understood.AddRange(maker.Understood);
         return new CellFile(cells, counter.Account(), understood, Shape(source, table, layout, figures, marks.Mark, cells.Length));
     }
+
+    // A column whose heading says nothing is not used; but damage must not be passed over in silence, nor a supplier's name taken for it.
+    private static IEnumerable<string> DamageNotRead(CellTableLayout layout, List<TextRow> rows) =>
+        layout.Columns.Where(column => column.Role == ColumnRole.Unknown)
+            .Select(column => (column, row: rows.Find(row => ConditionWords.NameDamage(row[column.Index]))))
+            .Where(found => found.row is not null)
+            .Select(found => $"Column {found.column.Name} is not used, but line {found.row!.Line} reads like damage (\"{OneLine.Of(found.row[found.column.Index])}\"): call the column remarks, and its cells are judged by it.");
 
     private static Refusal? NotATable(SourceFile source, TextTable table, CellTableLayout layout)
     {

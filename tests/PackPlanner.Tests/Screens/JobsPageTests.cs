@@ -117,10 +117,12 @@ public class JobsPageTests
         string balance = bench.Text();
         Assert.Contains("bleed Ah", balance);
         Assert.Matches(@"\d \s*\d+\.\d\d\s+\d+\.\d\d", balance);
+        // The latest of both logs is shown first: it tells how the pack is now.
         bench.Press("t");
-        Assert.Contains("log before", bench.Text());
-        bench.Press("d");
+        Assert.Contains("log 2 of 2", bench.Text());
         Assert.Contains("change Ah", bench.Text());
+        bench.Press("d");
+        Assert.Contains("log before", bench.Text());
 
         using Bench other = new();
         other.Desk.Store.Demo("scooter");

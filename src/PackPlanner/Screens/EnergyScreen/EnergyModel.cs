@@ -46,9 +46,16 @@ internal sealed class EnergyModel(Desk desk) : IStep
         IReadOnlyList<EnergyLine> lines = EnergyLines.Of(known, desk.Job!.Givens, desk.Look);
         int width = body.Width >= 110 ? 76 : body.Width;
         row = Math.Clamp(row, 0, lines.Count - 1);
-        top = Math.Clamp(top, Math.Max(0, row - body.Height + 1), row);
-        for (int y = 0; y < body.Height && top + y < lines.Count; y++)
-            PaintLine(body.Part(0, 0, width, body.Height), y, top + y, lines[top + y]);
+        int shown = Math.Min(lines.Count, body.Height);
+        top = Math.Clamp(top, Math.Max(0, row - shown + 1), Math.Min(row, lines.Count - shown));
+        Area list = body.Part(0, 0, width, body.Height);
+        for (int y = 0; y < shown; y++)
+            PaintLine(list, y, top + y, lines[top + y]);
+        // The list itself takes every row, so that what adds up stands together; the edge says that there is more.
+        if (top > 0 && row != top)
+            list.Write(1, 0, body.Look.Of("▴"), Ink.Accent);
+        if (top + shown < lines.Count && row != top + shown - 1)
+            list.Write(1, shown - 1, body.Look.Of("▾"), Ink.Accent);
         if (body.Width < 110)
             return;
         for (int y = 0; y < body.Height; y++)

@@ -22,7 +22,7 @@ internal sealed class LogModel : IStep
     private RideDiagnosis? shownEarlier;
     private Look? shownWith;
     private int view;
-    private int which;
+    private int? chosen;
 
     internal LogModel(Desk desk)
     {
@@ -37,7 +37,7 @@ internal sealed class LogModel : IStep
 
     public StepPicture Picture => Diagnosis() is { } known
         ? LogPicture.Of(known, desk.Look)
-        : LogPicture.Waiting(desk.Job, which, desk.Answers.IsDiagnosing);
+        : LogPicture.Waiting(desk.Job, Which, desk.Answers.IsDiagnosing);
 
     public IReadOnlyList<KeyAction> Keys => Diagnosis() is { } known ? Known(known) : Unknown();
 
@@ -56,7 +56,10 @@ internal sealed class LogModel : IStep
 
     private ListTable Table => tables[view];
 
-    private RideLog? Log => desk.Job is { Logs.IsEmpty: false } job ? job.Logs[Math.Min(which, job.Logs.Count - 1)].Log : null;
+    // The latest log tells how the pack is now; the energy and the sheets ask it too.
+    private int Which => Math.Clamp(chosen ?? int.MaxValue, 0, Math.Max(0, (desk.Job?.Logs.Count ?? 0) - 1));
+
+    private RideLog? Log => desk.Job is { Logs.IsEmpty: false } job ? job.Logs[Which].Log : null;
 
     public void Paint(Area body)
     {
@@ -116,7 +119,7 @@ internal sealed class LogModel : IStep
 
     private RideDiagnosis? Diagnosis()
     {
-        RideDiagnosis? known = desk.Answers.Diagnosis(which);
+        RideDiagnosis? known = desk.Answers.Diagnosis(Which);
         RideDiagnosis? earlier = known is null ? null : Earlier(known);
         if (known is null || (ReferenceEquals(known, shown) && ReferenceEquals(earlier, shownEarlier) && desk.Look == shownWith))
             return known;
@@ -138,7 +141,7 @@ internal sealed class LogModel : IStep
 
     // Changes are told from the log before this one; it is judged only when they are on the screen.
     private RideDiagnosis? Earlier(RideDiagnosis known) =>
-        view == 5 && which > 0 && desk.Answers.Diagnosis(which - 1) is { } before && before.Groups.Count == known.Groups.Count ? before : null;
+        view == 5 && Which > 0 && desk.Answers.Diagnosis(Which - 1) is { } before && before.Groups.Count == known.Groups.Count ? before : null;
 
     private void Fill(int index, IReadOnlyList<Column> columns, int count, Func<int, string> names)
     {
@@ -151,7 +154,7 @@ internal sealed class LogModel : IStep
         int[] groups = [.. Chosen(known)];
         string named = groups.Length == 0 ? "" : $"group{(groups.Length > 1 ? "s" : "")} {string.Join(", ", groups)} and ";
         area.Write(0, 0, "V", Ink.Bold);
-        area.Write(4, 0, TextWidth.Cut(area.Look.Of($"{named}median m{window.Words}{(desk.Job!.Logs.Count > 1 ? $", log {which + 1} of {desk.Job.Logs.Count}" : "")}"), area.Width - 6), window.HasFocus ? Ink.Accent | Ink.Bold : Ink.Plain);
+        area.Write(4, 0, TextWidth.Cut(area.Look.Of($"{named}median m{window.Words}{(desk.Job!.Logs.Count > 1 ? $", log {Which + 1} of {desk.Job.Logs.Count}" : "")}"), area.Width - 6), window.HasFocus ? Ink.Accent | Ink.Bold : Ink.Plain);
         BrailleCurves.Paint(area.From(1), LogCurves.Of(log, groups, window.From, window.To), "h");
         if (window.HasFocus)
             area.Cursor(0, 0);
@@ -190,7 +193,7 @@ internal sealed class LogModel : IStep
             new(KeyBook.NextPane, window.HasFocus ? "table" : "plot", "goes between plot and table; in the plot left and right move in time", () => window.HasFocus = !window.HasFocus),
             new(KeyBook.NextView, $"next view: {Views[(view + 1) % Views.Length]}", "goes through findings, groups, events, remedies, balance, and what changed since the log before", () => view = (view + 1) % Views.Length),
             new(KeyBook.Open, "open", "shows the grounds of the finding, for and against", () => WhereFrom() is null ? "nothing is under the cursor" : null, Open),
-            new(KeyBook.SecondLog, "other log", "shows the next log of this job", () => desk.Job!.Logs.Count < 2 ? "the job has one log; i adds another" : null, () => which = (which + 1) % desk.Job!.Logs.Count),
+            new(KeyBook.SecondLog, "other log", "shows the next log of this job", () => desk.Job!.Logs.Count < 2 ? "the job has one log; i adds another" : null, () => chosen = (Which + 1) % desk.Job!.Logs.Count),
             new(KeyBook.Remedy, "remedies", "shows what each remedy would give back", () => known.Remedies.Count == 0 ? "there is none to try" : null, () => view = 3),
             new(KeyBook.ZoomIn, "", "looks at half the time shown", () => window.Zoom(0.5)),
             new(KeyBook.ZoomOut, "", "looks at twice the time shown", () => window.Zoom(2)),

@@ -27,7 +27,8 @@ internal static class Ticks
     {
         List<double> ticks = [];
         for (double n = Math.Ceiling((low / step) - 1e-9); n * step <= high + (step * 1e-9); n++)
-            ticks.Add(n * step);
+            // Nought has no sign on an axis.
+            ticks.Add((n * step) + 0.0);
         return ticks;
     }
 

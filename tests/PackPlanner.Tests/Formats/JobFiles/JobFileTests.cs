@@ -189,4 +189,17 @@ public class JobFileTests
         Assert.True(JobText.Read("x", JobText.Write(many, UnknownFields.None)).Is(out var read, out _));
         Assert.Equal(many.Done.Count, read.History.Done.Count);
     }
+
+    // By the demo's own floor: a regular nest takes six in parallel, cells that lie freely take seven.
+    [Fact]
+    public void A_pack_that_no_regular_nest_takes_is_looked_for_freely()
+    {
+        Job job = Assert.IsType<Outcome<JobHistory>.Given>(PackPlanner.Formats.Demos.DemoJobs.Of("scooter")).Value.Now;
+        int? Fits(int parallel) => Assert.IsType<Outcome<PackPlanner.Core.Fitting.FitAnswer>.Given>(JobFit.Find(
+            job with { Givens = job.Givens.With("parallel", new Given(new JobValue.Number(parallel), Origin.You(new DateOnly(2026, 11, 2)))) },
+            TestContext.Current.CancellationToken)).Value is { Fits: true } answer ? answer.Parallel : null;
+
+        Assert.Equal(6, Fits(6));
+        Assert.Equal(7, Fits(7));
+    }
 }

@@ -123,4 +123,16 @@ public class CellTablesTests
         Assert.False(CellTables.Read([Path.GetTempPath()], new ReadOptions()).Is(out _, out why));
         Assert.Equal("is-a-folder", why!.Code);
     }
+
+    [Theory]
+    [InlineData("observ.", true)]
+    [InlineData("Bem.", true)]
+    [InlineData("zzz", false)]
+    public void Damage_in_a_column_is_kept_or_where_its_heading_says_nothing_at_least_told(string heading, bool read)
+    {
+        CellTableReading reading = TableText.Read($"cell;capacity mAh;{heading}\nA1;2850;ok\nA2;2790;hinchada\n");
+
+        Assert.Equal(read ? "hinchada" : null, reading.Rows[1].Remark);
+        Assert.Equal(!read, reading.Understood.Any(sentence => sentence.Contains("line 3 reads like damage", StringComparison.Ordinal)));
+    }
 }
