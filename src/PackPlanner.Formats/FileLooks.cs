@@ -40,7 +40,7 @@ public static class FileLooks
     {
         if (LogHead.Find(source, options.Decimal) is not { } head)
             return "cells";
-        LogColumns columns = LogColumns.Of(head);
+        LogColumns columns = LogColumns.Of(head, options.Columns);
         if (StepTable.Suits(columns))
             return "tester-log";
         if (TimeColumn.Find(columns, head) is not { } time || !GoesOn(time, head))

@@ -30,6 +30,8 @@ internal static class CellVolts
             _ => null,
         };
         FileUnit? given = columns[0].Unit;
+        if (columns[0].UnitIsChosen)
+            return given;
         if (given is { Of: Dimension.Voltage } && given.Convert(middle) is > 0.2 and < 6)
             return given;
         if (bySize is null)

@@ -10,8 +10,12 @@ internal static class CurrentColumn
     private const double SmallestStep = 0.03;
 
     /// <summary>Finds the unit from the size of the figures where the heading has none.</summary>
+    /// <param name="column">Figures as written.</param>
+    /// <param name="ratedAh">Capacity that the user named, ampere-hours.</param>
+    /// <param name="packUnit">Unit in which the pack's volts were found to be written without saying so; null where that is not known.</param>
+    /// <param name="both">The two readings that remain.</param>
     /// <returns>Null when two units remain equally plausible; both are then named.</returns>
-    internal static FileUnit? UnitOf(LogColumn column, double? ratedAh, out (string One, string Other) both)
+    internal static FileUnit? UnitOf(LogColumn column, double? ratedAh, FileUnit? packUnit, out (string One, string Other) both)
     {
         both = default;
         if (column.Unit is { Of: Dimension.Current } given)
@@ -35,6 +39,8 @@ internal static class CurrentColumn
                 return fits.Contains(FileUnit.Ampere) ? FileUnit.Ampere : fits.Contains(FileUnit.Milliampere) ? FileUnit.Milliampere : fits[0];
         }
 
+        if (packUnit == FileUnit.Decivolt || packUnit == FileUnit.Centivolt || packUnit == FileUnit.Millivolt)
+            return packUnit == FileUnit.Decivolt ? FileUnit.Deciampere : packUnit == FileUnit.Centivolt ? FileUnit.Centiampere : FileUnit.Milliampere;
         if (high is < 400)
             return FileUnit.Ampere;
         if (high > 2000)

@@ -22,7 +22,7 @@ internal static class CurveLog
         LogColumn? ah = columns[ColumnRole.Capacity];
         LogColumn? wh = columns[ColumnRole.Energy];
         LogColumn? step = columns[ColumnRole.Step];
-        LogColumn[] wanted = [.. new[] { current, volts, temperature, ah, wh, step }.OfType<LogColumn>().Concat(volts is null ? columns.Groups : []).Distinct()];
+        LogColumn[] wanted = [.. new[] { current, columns[ColumnRole.ChargeCurrent], columns.Direction, volts, temperature, ah, wh, step }.OfType<LogColumn>().Concat(volts is null ? columns.Groups : []).Distinct()];
         RowCounter counter = new(source.Name);
         if (!LogRows.Read(source, head, time, wanted, counter, options).Is(out LogRows? rows, out Refusal? why))
             return why;
@@ -39,14 +39,17 @@ internal static class CurveLog
         }
 
         double[] curveV = Volts(volts, columns, options, lines, counter, said);
-        if (CurrentColumn.UnitOf(current, options.RatedAh, out (string One, string Other) both) is not { } unit)
+        bool inTwo = LogCurrents.InTwoColumns(columns, current, said);
+        if (CurrentColumn.UnitOf(current, options.RatedAh, null, out (string One, string Other) both) is not { } unit)
             return Refusal.Input("two-readings", $"{source.Name}, column {current.Name}",
-                $"the current has no unit and its largest figures can be {both.One} or {both.Other}", "Write the unit into the heading, such as current (A), or give --rated-ah.");
+                $"the current has no unit and its largest figures can be {both.One} or {both.Other}", $"Say --column \"{current.Name}=current:A\" or mA, or give --rated-ah.");
         if (current.Unit is null)
             said.Add($"The current has no unit; from its size it is read in {unit.Name}.");
         current.Unit = unit;
         CurrentColumn.Clean(current, unit, lines, counter);
-        string? sign = TurnRound(clock.TimeS, current.Values, curveV, options, said);
+        string? sign = inTwo ? "discharge-positive"
+            : LogCurrents.SignByWords(columns, current, options, said) ? "unsigned"
+            : TurnRound(clock.TimeS, current.Values, curveV, options, said);
         if (temperature is not null)
             ProbeTemperatures.Convert([temperature], null, said, lines, counter);
         TestCurve curve = new()

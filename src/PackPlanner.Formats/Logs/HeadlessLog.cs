@@ -18,6 +18,8 @@ internal static class HeadlessLog
             LogColumn[] inOrder = [.. volts.OrderBy(column => column.Index)];
             for (int i = 0; i < inOrder.Length; i++)
                 (inOrder[i].Role, inOrder[i].Number) = (ColumnRole.CellVoltage, i + 1);
+            if (Array.Find(columns.All, column => column.Role == ColumnRole.Unknown && IsSum(column, inOrder)) is { } pack)
+                pack.Role = ColumnRole.PackVoltage;
         }
         else if (volts.Length > 0)
         {
@@ -34,6 +36,20 @@ internal static class HeadlessLog
             current.Role = ColumnRole.Current;
         if (warm is not null)
             warm.Role = ColumnRole.Temperature;
+    }
+
+    // The first row with all of them tells, in whatever unit either is written.
+    private static bool IsSum(LogColumn column, LogColumn[] cells)
+    {
+        for (int i = 0; i < column.Sample.Length; i++)
+        {
+            double sum = cells.Sum(cell => cell.Sample[i]);
+            if (!double.IsFinite(sum) || sum == 0 || !double.IsFinite(column.Sample[i]))
+                continue;
+            return new[] { 1, 0.1, 0.01, 0.001, 1000, 100 }.Any(scale => Math.Abs((column.Sample[i] * scale / sum) - 1) < 0.02);
+        }
+
+        return false;
     }
 
     private static bool Grows(double[] sample)

@@ -64,7 +64,7 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
         return new LogClock(FromZero(seconds), order, start, usual, unit, said);
     }
 
-    private static bool IsEpoch(double[] moments) => moments.Length > 0 && moments[0] is (> 9e8 and < 5e9) or (> 9e11 and < 5e12) or (> 9e14 and < 5e15);
+    private static bool IsEpoch(double[] moments) => moments.Length > 0 && moments[0] is (> 9e8 and < 5e9) or (> 9e11 and < 5e12) or (> 9e14 and < 5e15) or (> 9e17 and < 5e18);
 
     private static (FileUnit Unit, DateTime? Zero) UnitOf(double[] moments)
     {
@@ -76,6 +76,8 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
             return (FileUnit.Millisecond, epoch);
         if (first is > 9e14 and < 5e15)
             return (FileUnit.Microsecond, epoch);
+        if (first is > 9e17 and < 5e18)
+            return (FileUnit.Nanosecond, epoch);
         double step = Usual(moments);
         // Spreadsheet days since 1900.
         if (first is > 30000 and < 70000 && step < 0.1)

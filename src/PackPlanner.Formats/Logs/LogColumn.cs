@@ -19,6 +19,15 @@ internal sealed class LogColumn(int index, HeadingWords heading)
 
     internal string SetBy { get; set; } = "heading";
 
+    /// <summary>The user said something of this column.</summary>
+    internal bool IsChosen { get; set; }
+
+    /// <summary>The user named the unit.</summary>
+    internal bool UnitIsChosen { get; set; }
+
+    /// <summary>The column holds words, read as 1 for discharge, -1 for charge and 0 for neither.</summary>
+    internal bool HoldsDirections { get; set; }
+
     /// <summary>The cell's or probe's own number, null where it has none.</summary>
     internal int? Number { get; set; }
 

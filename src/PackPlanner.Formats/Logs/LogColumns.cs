@@ -7,7 +7,7 @@ internal sealed class LogColumns
 {
     private static readonly HashSet<ColumnRole> LogRoles =
     [
-        ColumnRole.Time, ColumnRole.StepTime, ColumnRole.Duration, ColumnRole.Date, ColumnRole.Clock, ColumnRole.Current, ColumnRole.Voltage, ColumnRole.CellVoltage,
+        ColumnRole.Time, ColumnRole.StepTime, ColumnRole.Duration, ColumnRole.Date, ColumnRole.Clock, ColumnRole.Current, ColumnRole.ChargeCurrent, ColumnRole.Voltage, ColumnRole.CellVoltage,
         ColumnRole.PackVoltage, ColumnRole.MaxVoltage, ColumnRole.MinVoltage, ColumnRole.MeanVoltage, ColumnRole.VoltageSpread,
         ColumnRole.Temperature, ColumnRole.MaxTemperature, ColumnRole.MinTemperature, ColumnRole.StateOfCharge, ColumnRole.Energy,
         ColumnRole.Power, ColumnRole.Capacity, ColumnRole.DischargeCapacity, ColumnRole.ChargeCapacity, ColumnRole.OtherCharge, ColumnRole.Step,
@@ -26,11 +26,16 @@ internal sealed class LogColumns
     /// <summary>Temperature columns, in order.</summary>
     internal LogColumn[] Probes { get; private set; } = [];
 
+    /// <summary>A column of states that says in words whether the pack is charged or discharged, where the current has no sign; else null.</summary>
+    internal LogColumn? Direction { get; private set; }
+
     /// <summary>The column that is read as this, best name first.</summary>
     internal LogColumn? this[ColumnRole role] => All.Where(column => column.Role == role).OrderByDescending(column => column.Fit).ThenBy(column => column.Index).FirstOrDefault();
 
     /// <summary>Names the columns of a log.</summary>
-    internal static LogColumns Of(LogHead head)
+    /// <param name="head">The front of the log.</param>
+    /// <param name="choices">What the user said of single columns.</param>
+    internal static LogColumns Of(LogHead head, ColumnChoices choices)
     {
         LogColumn[] all = [.. head.Names.Select((name, index) => Understand(index, new HeadingWords(name)))];
         foreach (LogColumn column in all)
@@ -38,18 +43,21 @@ internal sealed class LogColumns
         LogColumns columns = new(all);
         if (head.HeadingLine is null)
             HeadlessLog.Name(columns);
-        columns.FindFamilies();
+        columns.Settle(choices, inRows: false);
+        columns.Direction = DirectionColumn(head, columns);
+        if (columns.Direction is { } words)
+            words.HoldsDirections = true;
         return columns;
     }
 
     /// <summary>Names the columns of a long log, one for each name that stands in its rows.</summary>
-    internal static LogColumns OfNames(IReadOnlyList<string> names, IReadOnlyList<double[]> samples)
+    internal static LogColumns OfNames(IReadOnlyList<string> names, IReadOnlyList<double[]> samples, ColumnChoices choices)
     {
         LogColumn[] all = [.. names.Select((name, index) => Understand(index, new HeadingWords(name.All(char.IsAsciiDigit) ? $"cell {name}" : name)))];
         for (int i = 0; i < all.Length; i++)
             all[i].Sample = samples[i];
         LogColumns columns = new(all);
-        columns.FindFamilies();
+        columns.Settle(choices, inRows: true);
         return columns;
     }
 
@@ -59,6 +67,16 @@ internal sealed class LogColumns
         Groups = named.Groups,
         Probes = [.. named.Probes, .. beside.Where(column => column.Role == ColumnRole.Temperature)],
     };
+
+    private static LogColumn? DirectionColumn(LogHead head, LogColumns columns)
+    {
+        if (columns[ColumnRole.Current] is not { } current || columns[ColumnRole.ChargeCurrent] is not null || current.Sample.Any(figure => figure < 0))
+            return null;
+        return Array.Find(columns.All, column => column.Role is ColumnRole.Mode or ColumnRole.Unknown or ColumnRole.Flag or ColumnRole.Step
+            && !column.Sample.Any(double.IsFinite)
+            && head.Column(column.Index).Where(entry => entry.Length > 0).Select(DirectionWords.Of).ToHashSet() is { Count: > 1 } found
+            && (found.Contains(1) || found.Contains(-1)));
+    }
 
     private static double FigureOf(List<string> row, int index, DecimalMark mark) =>
         index < row.Count && Figures.TryRead(row[index], mark, out double value, out string tail) && (tail.Length == 0 || FileUnit.Find(tail) is not null) ? value : double.NaN;
@@ -101,61 +119,43 @@ internal sealed class LogColumns
         return (ColumnRole.Unknown, 0);
     }
 
-    private void FindFamilies()
+    private void Settle(ColumnChoices choices, bool inRows)
     {
-        LogColumn[][] families = [.. All.Where(column => column.Number is not null).GroupBy(column => column.Heading.Family).Select(family => family.ToArray())];
-        LogColumn[]? volts = families
-            .Where(family => family.Length >= 2 && IsVoltage(family))
-            .OrderByDescending(family => family.Length + (IsNamedVoltage(family) ? 1000 : 0))
-            .FirstOrDefault();
-        if (volts is not null)
-        {
-            Groups = [.. volts.OrderBy(column => column.Number)];
-            foreach (LogColumn column in Groups)
-                (column.Role, column.SetBy) = (ColumnRole.CellVoltage, IsNamedVoltage(volts) ? "heading" : "heading and values");
-        }
-
-        LogColumn[]? warm = families.Where(family => family != volts && IsTemperature(family)).OrderByDescending(family => family.Length).FirstOrDefault();
-        if (warm is not null)
-        {
-            foreach (LogColumn column in warm)
-                column.Role = ColumnRole.Temperature;
-            Probes = [.. warm.OrderBy(column => column.Number)];
-        }
-        else
-        {
-            Probes = [.. All.Where(column => column.Role == ColumnRole.Temperature)];
-        }
+        LogCurrents.Choose(All);
+        (Groups, Probes) = LogFamilies.Of(All);
+        foreach (LogColumn column in All)
+            if (choices.For(column.Name, inRows ? -1 : column.Index) is { } choice)
+                Obey(column, choice, choices.SetBy);
     }
 
-    // Names of other quantities rule a family out; figures of another size do too, unless there is no figure yet.
-    private static bool IsVoltage(LogColumn[] family)
+    // What the user said holds, whatever the names and the figures say.
+    private void Obey(LogColumn column, ColumnChoice choice, string setBy)
     {
-        LogColumn first = family[0];
-        if (first.Unit is not null && first.Unit.Of != Dimension.Voltage)
-            return false;
-        if (IsTemperature(family) && first.Unit?.Of != Dimension.Voltage)
-            return false;
-        double middle = Middle(family);
-        if (first.Unit?.Of == Dimension.Voltage || IsNamedVoltage(family))
-            return double.IsNaN(middle) || IsCellSize(middle) || family.Length >= 4;
-        return first.Role is ColumnRole.Unknown or ColumnRole.Label or ColumnRole.Group or ColumnRole.Slot or ColumnRole.Signal or ColumnRole.Value
-            && IsCellSize(middle);
+        (column.SetBy, column.IsChosen) = (setBy, true);
+        if (choice.Role is { } role)
+        {
+            foreach (LogColumn rival in All.Where(rival => rival != column && rival.Role == role && role is ColumnRole.Current or ColumnRole.ChargeCurrent or ColumnRole.Time))
+                (rival.Role, rival.SetBy) = (ColumnRole.Unknown, $"{setBy}; \"{column.Name}\" is used");
+            if (column.Unit is { } unit && unit.Of != ColumnNames.DimensionOf(role))
+                column.Unit = null;
+            (column.Role, column.Fit) = (role, int.MaxValue / 2);
+            Groups = [.. Groups.Where(group => group != column && (choice.Group is null || group.Number != choice.Group))];
+            Probes = [.. Probes.Where(probe => probe != column)];
+            if (role == ColumnRole.CellVoltage)
+            {
+                column.Number = choice.Group ?? column.Number ?? (Groups.Length == 0 ? 1 : Groups.Max(group => group.Number ?? 0) + 1);
+                Groups = [.. Groups.Append(column).OrderBy(group => group.Number).ThenBy(group => group.Index)];
+            }
+            else if (role == ColumnRole.Temperature)
+            {
+                Probes = [.. Probes.Append(column).OrderBy(probe => probe.Index)];
+            }
+        }
+
+        if (choice.InUnit is not { } inUnit)
+            return;
+        // Cells of one log are written alike, and so are its probes.
+        foreach (LogColumn like in Groups.Contains(column) ? Groups : Probes.Contains(column) ? Probes : [column])
+            (like.Unit, like.UnitIsChosen, like.SetBy) = (inUnit, true, setBy);
     }
-
-    private static bool IsNamedVoltage(LogColumn[] family) =>
-        family[0].Role is ColumnRole.CellVoltage or ColumnRole.Voltage or ColumnRole.PackVoltage
-        || ColumnNames.RolesOf(family[0].Heading, family[0].Unit).Any(role => role.Role == ColumnRole.CellVoltage && role.Fit > 40);
-
-    private static bool IsTemperature(LogColumn[] family) =>
-        family[0].Unit?.Of == Dimension.Temperature
-        || (family[0].Unit is null && (family[0].Role == ColumnRole.Temperature || family[0].Heading.Joined is "t" or "temp" or "tmp" or "ntc"));
-
-    private static double Middle(LogColumn[] family)
-    {
-        double[] figures = [.. family.SelectMany(column => column.Sample.Take(200)).Where(figure => double.IsFinite(figure) && figure != 0).Order()];
-        return figures.Length == 0 ? double.NaN : figures[figures.Length / 2];
-    }
-
-    private static bool IsCellSize(double middle) => middle is (> 0.9 and < 5) or (> 90 and < 500) or (> 900 and < 5000) or (> 9000 and < 50000);
 }

@@ -31,7 +31,7 @@ internal sealed record LogHead
     /// <returns>Null where no run of figures is found.</returns>
     internal static LogHead? Find(SourceFile source, string decimalOption)
     {
-        (char separator, bool named) = Separators.Of(source.HeadText);
+        (char separator, bool named) = source.Separator;
         List<(int Line, string Text, List<string> Fields)> lines = [];
         int number = 0;
         foreach (ReadOnlySpan<char> part in source.HeadText.AsSpan().EnumerateLines())
@@ -60,7 +60,7 @@ internal sealed record LogHead
             Mark = MarkOf(rows, separator, decimalOption),
             Names = names,
             HeadingLine = heading < 0 ? null : lines[heading].Line,
-            HeadingText = heading < 0 ? "" : lines[heading].Text.Trim(),
+            HeadingText = heading < 0 ? "" : separator == ' ' ? string.Join(' ', lines[heading].Fields) : lines[heading].Text.Trim(),
             FirstDataLine = lines[data].Line,
             Rows = rows,
         };
@@ -68,12 +68,37 @@ internal sealed record LogHead
 
     private static int FirstData(List<string>[] lines)
     {
+        bool[] isData = [.. lines.Select(IsData)];
+        // Most figures stand in rows of the table itself, not in what was written above it.
+        int usual = lines.Where((_, i) => isData[i]).GroupBy(line => line.Count).OrderByDescending(same => same.Count() * same.Key).FirstOrDefault()?.Key ?? 0;
+        int first = FirstRun(lines, isData, usual);
+        // "1S;2S" look like figures with a unit, but beside names they are names.
+        if (first >= 0 && first + 1 < lines.Length && isData[first + 1] && AreNames(lines[first]) && !AreNames(lines[first + 1]))
+            first++;
+        if (first < 0)
+            return FirstRun(lines, isData, 0);
+        // Rows just above that are a little shorter or longer belong to it too.
+        while (first > 0 && isData[first - 1] && !AreNames(lines[first - 1]) && lines[first - 1].Count * 2 > usual)
+            first--;
+        return first;
+    }
+
+    // A name that is known, and not one figure without something behind it.
+    private static bool AreNames(List<string> fields) =>
+        fields.Exists(IsName) && !fields.Exists(entry => Figures.Split(entry) is { Figure.Length: > 0, Tail.Length: 0 });
+
+    private static bool IsName(string entry) => entry.Length is > 0 and < 40 && char.IsLetter(entry[0])
+        && ColumnNames.RolesOf(new HeadingWords(entry), null) is [{ Role: ColumnRole.Time or ColumnRole.Date or ColumnRole.Clock or ColumnRole.Current or ColumnRole.PackVoltage, Fit: >= 1000 }, ..];
+
+    private static int FirstRun(List<string>[] lines, bool[] isData, int width)
+    {
         for (int i = 0; i < lines.Length; i++)
         {
-            if (!IsData(lines[i]))
+            if (!isData[i] || (width > 0 && lines[i].Count != width))
                 continue;
-            List<string>[] next = [.. lines.Skip(i + 1).Take(3)];
-            if (next.Length == 0 || next.Count(line => IsData(line) && line.Count == lines[i].Count) * 2 >= next.Length)
+            int next = Math.Min(3, lines.Length - i - 1);
+            int alike = Enumerable.Range(i + 1, next).Count(at => isData[at] && lines[at].Count == lines[i].Count);
+            if (next == 0 || alike * 2 >= next)
                 return i;
         }
 

@@ -62,6 +62,8 @@ internal sealed class LogPart(LogReading log, TextPart part, int from, int room,
 
     private double Slowly(CsvReader csv, int i, int line)
     {
+        if (_columns[i].HoldsDirections)
+            return DirectionWords.Of(csv.GetString(log.Fields[i]));
         double value = log.Figure(csv, log.Fields[i], out string tail, out string? word);
         if (tail.Length > 0)
         {

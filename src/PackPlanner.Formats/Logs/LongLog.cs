@@ -17,7 +17,7 @@ internal static class LongLog
         time.Column.Role = ColumnRole.Time;
         (name.Role, value.Role) = (ColumnRole.Signal, ColumnRole.Value);
         LogColumn[] beside = [.. columns.All.Where(column => column != name && column != value && column != time.Column
-            && (column == columns[ColumnRole.Current] || column == columns[ColumnRole.StateOfCharge] || column == columns[ColumnRole.PackVoltage] || columns.Probes.Contains(column)))];
+            && (column == columns[ColumnRole.Current] || column == columns[ColumnRole.ChargeCurrent] || column == columns[ColumnRole.StateOfCharge] || column == columns[ColumnRole.PackVoltage] || columns.Probes.Contains(column)))];
         RowCounter counter = new(source.Name);
         if (!LongRows.Read(source, head, time, name, value, beside, counter, options).Is(out LongRows? rows, out Refusal? why))
             return why;
@@ -25,7 +25,7 @@ internal static class LongLog
             return PackLogs.NoRows(source);
         LogClock clock = LogClock.Of(rows.Moments, time, manyAMoment: true);
         LongTable table = LongTable.Of(rows, clock);
-        LogColumns named = LogColumns.OfNames([.. rows.Names], [.. table.Named.Select(values => values.Take(2000).ToArray())]);
+        LogColumns named = LogColumns.OfNames([.. rows.Names], [.. table.Named.Select(values => values.Take(2000).ToArray())], options.Columns);
         if (value.Unit is { Of: Dimension.Voltage } unit)
             foreach (LogColumn group in named.Groups)
                 group.Unit ??= unit;

@@ -24,7 +24,7 @@ public static class PackLogs
     {
         if (LogHead.Find(source, options.Decimal) is not { } head)
             return NotALog(source);
-        LogColumns columns = LogColumns.Of(head);
+        LogColumns columns = LogColumns.Of(head, options.Columns);
         if (WideLog.Suits(head, columns))
             return WideLog.Read(source, head, columns, options);
         if (LongLog.Suits(head, columns))

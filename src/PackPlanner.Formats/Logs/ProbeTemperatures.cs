@@ -12,7 +12,7 @@ internal static class ProbeTemperatures
         if (figures.Length == 0)
             return;
         double middle = figures[figures.Length / 2];
-        FileUnit unit = UnitOf(probes[0].Unit, middle);
+        FileUnit unit = probes[0].UnitIsChosen ? probes[0].Unit! : UnitOf(probes[0].Unit, middle);
         if (probes[0].Unit is null && unit != FileUnit.Celsius)
             said.Add($"The temperatures have no unit; figures about {middle:0.#} are read in {unit.Name}.");
         double offset = Offset(middle, unit, hottest);

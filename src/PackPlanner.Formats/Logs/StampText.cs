@@ -57,6 +57,13 @@ internal static class StampText
             : (day > month ? StampKind.DayFirst : StampKind.MonthFirst, false);
     }
 
+    /// <summary>Year, month, day and clock in one run of 12 or 14 digits, which is no count of seconds.</summary>
+    internal static bool AreCompact(IReadOnlyList<string> fields)
+    {
+        string[] filled = [.. fields.Where(text => text.Length > 0)];
+        return filled.Length > 0 && filled.All(text => text.Length is 12 or 14 && text.All(char.IsAsciiDigit)) && Count(filled, StampKind.YearFirst) == filled.Length;
+    }
+
     /// <summary>Reads one stamp.</summary>
     /// <param name="text">UTF-8 bytes of the field.</param>
     /// <param name="kind">How stamps are written in this file.</param>
@@ -67,9 +74,23 @@ internal static class StampText
         seconds = 0;
         if (rest.IsEmpty)
             return false;
+        if (kind == StampKind.YearFirst && rest.Length is 12 or 14 && rest.IndexOfAnyExceptInRange((byte)'0', (byte)'9') < 0)
+            return TryCompact(rest, out seconds);
         if (kind == StampKind.Clock)
             return TryClock(rest, out seconds, out ReadOnlySpan<byte> left) && left.IsEmpty;
         return TryDate(ref rest, kind, out double day) ? TryTimeOfDay(rest, day, out seconds) : TryWords(text, out seconds);
+    }
+
+    private static bool TryCompact(ReadOnlySpan<byte> digits, out double seconds)
+    {
+        seconds = 0;
+        ReadOnlySpan<byte> date = digits[..8];
+        ReadOnlySpan<byte> rest = digits[8..];
+        if (!TryDate(ref date, StampKind.YearFirst, out double day) || !TryWhole(ref rest, out int clock, out int length))
+            return false;
+        clock = length == 4 ? clock * 100 : clock;
+        seconds = day + (clock / 10000 * 3600.0) + (clock / 100 % 100 * 60) + (clock % 100);
+        return clock / 10000 < 24 && clock / 100 % 100 < 60 && clock % 100 < 61;
     }
 
     private static bool TryTimeOfDay(ReadOnlySpan<byte> rest, double day, out double seconds)
@@ -222,7 +243,7 @@ internal static class StampText
         return digits > 0;
     }
 
-    private static readonly string[] InWords = ["d-MMM-yyyy H:m:s", "d MMM yyyy H:m:s", "d-MMM-yy H:m:s", "MMM d yyyy H:m:s", "d-MMM-yyyy", "d MMM yyyy", "ddd MMM d H:m:s yyyy"];
+    private static readonly string[] InWords = ["d-MMM-yyyy H:m:s", "d MMM yyyy H:m:s", "d-MMM-yy H:m:s", "MMM d yyyy H:m:s", "d-MMM-yyyy", "d MMM yyyy", "ddd MMM d H:m:s yyyy", "MMM d, yyyy h:m:s tt", "MMM d, yyyy H:m:s", "MMM d yyyy h:m:s tt", "d MMM yyyy h:m:s tt", "d-MMM-yyyy h:m:s tt", "d-MMM-yyyy H:m", "d MMM yyyy H:m"];
 
     private static bool TryWords(ReadOnlySpan<byte> text, out double seconds)
     {

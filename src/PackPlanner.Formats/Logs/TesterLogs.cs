@@ -23,7 +23,7 @@ public static class TesterLogs
     {
         if (LogHead.Find(source, options.Decimal) is not { } head)
             return PackLogs.NotALog(source);
-        LogColumns columns = LogColumns.Of(head);
+        LogColumns columns = LogColumns.Of(head, options.Columns);
         return StepTable.Suits(columns)
             ? StepTable.Read(source, head, columns, options)
             : CurveLog.Read(source, head, columns, options);

@@ -27,6 +27,6 @@ internal static class WideLog
 
     private static bool IsWanted(LogColumn column, LogColumns columns) =>
         columns.Groups.Contains(column) || columns.Probes.Contains(column)
-        || column == columns[ColumnRole.Current] || column == columns[ColumnRole.StateOfCharge]
+        || column == columns[ColumnRole.Current] || column == columns[ColumnRole.ChargeCurrent] || column == columns.Direction || column == columns[ColumnRole.StateOfCharge]
         || column == (columns[ColumnRole.PackVoltage] ?? columns[ColumnRole.Voltage]);
 }

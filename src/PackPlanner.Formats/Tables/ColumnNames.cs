@@ -18,7 +18,7 @@ internal static class ColumnNames
         {
             if ((unit is not null && of != unit.Of) || (onlyWithUnit && (unit is null || heading.Joined != plain)))
                 continue;
-            int fit = heading.FitOf(plain);
+            int fit = heading.FitOf(plain, unit is not null);
             if (fit > fits.GetValueOrDefault(role))
                 fits[role] = fit;
         }

@@ -37,6 +37,7 @@ internal enum ColumnRole
     CutoffVoltage,
     SelfDischarge,
     Current,
+    ChargeCurrent,
     StartCurrent,
     EndCurrent,
     Mass,

@@ -25,7 +25,11 @@ internal sealed record FileUnit(string Name, Dimension Of, double Scale, double 
         return Exact.GetValueOrDefault(text) ?? AnyCase.GetValueOrDefault(Fold(text));
     }
 
-    /// <summary>All units of a quantity under their usual names.</summary>
+    /// <summary>Names of the units of a quantity.</summary>
+    internal static IReadOnlyList<string> NamesOf(Dimension of) => of == Dimension.None ? [] :
+        [.. AnyCase.Values.Concat(Exact.Values).Append(Usual(of)).Where(unit => unit.Of == of).Distinct().OrderByDescending(unit => unit == Usual(of)).ThenByDescending(unit => unit.Scale).Select(unit => unit.Name)];
+
+    /// <summary>The unit in which a quantity is counted here.</summary>
     internal static FileUnit Usual(Dimension of) => of switch
     {
         Dimension.Charge => AmpereHour,
@@ -67,6 +71,7 @@ internal sealed record FileUnit(string Name, Dimension Of, double Scale, double 
     internal static readonly FileUnit Second = new("s", Dimension.Time, 1);
     internal static readonly FileUnit Millisecond = new("ms", Dimension.Time, 0.001);
     internal static readonly FileUnit Microsecond = new("us", Dimension.Time, 0.000001);
+    internal static readonly FileUnit Nanosecond = new("ns", Dimension.Time, 0.000000001);
     internal static readonly FileUnit Minute = new("min", Dimension.Time, 60);
     internal static readonly FileUnit Hour = new("h", Dimension.Time, 3600);
     internal static readonly FileUnit Day = new("d", Dimension.Time, 86400);
@@ -125,6 +130,7 @@ internal sealed record FileUnit(string Name, Dimension Of, double Scale, double 
         (Second, "s|sec|secs|second|seconds|sek|sekunden|秒|secondes|segundos|secondi|seconden|sekundy"),
         (Millisecond, "ms|msec|millisecond|milliseconds|毫秒|millisekunden"),
         (Microsecond, "us|usec|microseconds"),
+        (Nanosecond, "ns|nsec|nanoseconds"),
         (Minute, "min|mins|minute|minutes|minuten|分|分钟|minuti|minutos|minuty"),
         (Hour, "hr|hrs|hour|hours|std|stunden|小时|heures|horas|ore|uren|godziny"),
         (Day, "day|days|tage|天"),

@@ -26,7 +26,7 @@ internal sealed class HeadingWords
             rest = rest.Remove(rest.LastIndexOf(written, StringComparison.Ordinal), written.Length);
         _tokens = [.. pieces.Select(Fold).Select(piece => new string([.. piece.Where(char.IsLetter)])).Where(piece => piece.Length > 0)];
         _joined = string.Concat(_tokens);
-        (Number, Family) = TakeNumber(rest);
+        (Numbers, Family) = TakeNumbers(rest);
     }
 
     /// <summary>As in the file, without outer blanks.</summary>
@@ -39,9 +39,12 @@ internal sealed class HeadingWords
     internal bool UnitIsCertain { get; private set; }
 
     /// <summary>The last whole number in the heading, null when there is none.</summary>
-    internal int? Number { get; }
+    internal int? Number => Numbers.Count == 0 ? null : Numbers[^1];
 
-    /// <summary>The heading with that number taken out; columns that share it are a family.</summary>
+    /// <summary>All whole numbers in the heading, from the left.</summary>
+    internal IReadOnlyList<int> Numbers { get; }
+
+    /// <summary>The heading with its numbers taken out; columns that share it are a family.</summary>
     internal string Family { get; }
 
     /// <summary>The words run together, without number and unit.</summary>
@@ -54,13 +57,15 @@ internal sealed class HeadingWords
     internal static string Plain(string name) => new([.. Fold(name).Where(char.IsLetter)]);
 
     /// <summary>How well a known name fits: 0 not at all; longer names fit better; 1000 is added when nothing else is in the heading.</summary>
-    internal int FitOf(string plain)
+    /// <param name="plain">The name, letters only.</param>
+    /// <param name="unitAgrees">The heading carries a unit of the name's quantity, so that one letter beside it is a symbol: "pack I (A)".</param>
+    internal int FitOf(string plain, bool unitAgrees = false)
     {
         if (_joined == plain)
             return 1000 + (10 * plain.Length);
         bool chinese = plain.Length > 0 && plain[0] > 0x2E80;
         if (!chinese && plain.Length < 2)
-            return 0;
+            return unitAgrees && plain.Length == 1 && _tokens.Contains(plain) ? 12 : 0;
         if (IsRunOfWords(plain))
             return (10 * plain.Length) + 5;
         return (chinese ? plain.Length >= 2 : plain.Length >= 5) && _joined.Contains(plain, StringComparison.Ordinal) ? 10 * plain.Length : 0;
@@ -193,18 +198,31 @@ internal sealed class HeadingWords
     private static bool IsMultiple(string piece) => piece.StartsWith("10", StringComparison.Ordinal) && FileUnit.Find(piece) is not null;
 
     private static bool IsSureInside(string piece) => piece is "V" or "mV" or "mv" or "Ah" or "ah" or "mAh" or "mah" or "mohm" or "mOhm"
-        or "mΩ" or "Ohm" or "ohm" or "mA" or "Wh" or "wh" or "mWh" or "degC" or "degc" or "°C" or "Milliohm" or "milliohm" or "Millivolt";
+        or "mΩ" or "Ohm" or "ohm" or "mA" or "ma" or "Wh" or "wh" or "mWh" or "degC" or "degc" or "°C" or "Milliohm" or "milliohm" or "Millivolt";
 
-    private static (int? Number, string Family) TakeNumber(string text)
+    private static (IReadOnlyList<int> Numbers, string Family) TakeNumbers(string text)
     {
-        int end = text.Length;
-        while (end > 0 && !char.IsAsciiDigit(text[end - 1]))
-            end--;
-        int start = end;
-        while (start > 0 && char.IsAsciiDigit(text[start - 1]))
-            start--;
-        if (end == 0 || end - start > 6)
-            return (null, text.Trim());
-        return (int.Parse(text[start..end], System.Globalization.CultureInfo.InvariantCulture), (text[..start] + "#" + text[end..]).Trim());
+        List<int> numbers = [];
+        StringBuilder family = new();
+        for (int i = 0; i < text.Length;)
+        {
+            int end = i;
+            while (end < text.Length && char.IsAsciiDigit(text[end]))
+                end++;
+            if (end > i && end - i <= 6)
+            {
+                numbers.Add(int.Parse(text.AsSpan(i, end - i), System.Globalization.CultureInfo.InvariantCulture));
+                family.Append('#');
+            }
+            else
+            {
+                end = Math.Max(end, i + 1);
+                family.Append(text, i, end - i);
+            }
+
+            i = end;
+        }
+
+        return (numbers, family.ToString().Trim());
     }
 }

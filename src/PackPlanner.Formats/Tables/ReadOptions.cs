@@ -13,6 +13,9 @@ public sealed record ReadOptions
     /// <summary>auto, discharge or charge: which direction of the current is positive in the file.</summary>
     public string CurrentSign { get; init; } = "auto";
 
+    /// <summary>What the user said of single columns.</summary>
+    public ColumnChoices Columns { get; init; } = ColumnChoices.None;
+
     /// <summary>Chemistry that the user named; null when not named.</summary>
     public Chemistry? Chemistry { get; init; }
 

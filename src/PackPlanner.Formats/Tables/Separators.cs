@@ -4,7 +4,7 @@ namespace PackPlanner.Formats.Tables;
 internal static class Separators
 {
     /// <summary>How a separator is called in an answer.</summary>
-    internal static string NameOf(char separator) => separator == '\t' ? "tab" : separator.ToString();
+    internal static string NameOf(char separator) => separator switch { '\t' => "tab", ' ' => "blanks", _ => separator.ToString() };
 
     /// <summary>The separator that most lines agree on.</summary>
     /// <param name="head">The first part of the text.</param>
@@ -26,12 +26,23 @@ internal static class Separators
                 best = (separator, share);
         }
 
-        return (best.Separator, false);
+        return (best.Share < 0.5 && AreApartByBlanks(lines) ? ' ' : best.Separator, false);
+    }
+
+    // Nine lines of ten have the same number of words, three at least, and most of all words are figures.
+    private static bool AreApartByBlanks(string[] lines)
+    {
+        string[][] words = [.. lines.Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))];
+        int usual = words.GroupBy(line => line.Length).OrderByDescending(same => same.Count()).FirstOrDefault()?.Key ?? 0;
+        int figures = words.Sum(line => line.Count(word => char.IsAsciiDigit(word[^1]) && Figures.Split(word) is { Figure.Length: > 0, Tail.Length: 0 }));
+        return usual >= 3 && lines.Length > 2 && words.Count(line => line.Length == usual) * 10 >= lines.Length * 9 && figures * 2 > words.Sum(line => line.Length);
     }
 
     /// <summary>Fields of one line, quotes honoured.</summary>
     internal static List<string> Split(string line, char separator)
     {
+        if (separator == ' ')
+            return [.. line.Split(' ', StringSplitOptions.RemoveEmptyEntries)];
         List<string> fields = [];
         int from = 0;
         bool quoted = false;

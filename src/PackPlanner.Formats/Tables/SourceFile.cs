@@ -22,6 +22,7 @@ internal sealed class SourceFile : IDisposable
         (_copy, _ownCopy) = (copy, ownCopy);
         Packed = packed;
         (_encoding, EncodingName, HeadText) = TextEncodings.Guess(head);
+        Separator = Separators.Of(HeadText);
         HeadIsWhole = head.Length < HeadBytes;
         PlainLength = packed || _encoding is not null ? null : copy?.Length ?? new FileInfo(name).Length;
     }
@@ -37,6 +38,9 @@ internal sealed class SourceFile : IDisposable
 
     /// <summary>The first part of the text, without NUL characters and byte order mark.</summary>
     internal string HeadText { get; }
+
+    /// <summary>What stands between the fields, and whether the first line named it and is no row.</summary>
+    internal (char Mark, bool NamedByFirstLine) Separator { get; }
 
     /// <summary>Bytes of the text when any stretch of it can be read as it lies there: plain UTF-8 on the disk; else null.</summary>
     internal long? PlainLength { get; }
@@ -93,11 +97,13 @@ internal sealed class SourceFile : IDisposable
         Stream stream = _open();
         if (_encoding is not null)
             stream = Encoding.CreateTranscodingStream(stream, _encoding, Encoding.UTF8);
-        return new CleanStream(stream);
+        return Cleaned(stream);
     }
 
     /// <summary>Opens a part as UTF-8 bytes, NUL bytes taken out.</summary>
-    internal Stream OpenUtf8(TextPart part) => part.To is { } to ? new CleanStream(OpenRaw(part.From, to)) : OpenUtf8();
+    internal Stream OpenUtf8(TextPart part) => part.To is { } to ? Cleaned(OpenRaw(part.From, to)) : OpenUtf8();
+
+    private Stream Cleaned(Stream stream) => Separator.Mark == ' ' ? new BlankRunStream(new CleanStream(stream)) : new CleanStream(stream);
 
     /// <summary>Opens a stretch as it lies on the disk; only where <see cref="PlainLength"/> is known.</summary>
     internal Stream OpenRaw(long from, long to)

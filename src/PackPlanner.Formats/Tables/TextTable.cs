@@ -15,7 +15,7 @@ internal sealed record TextTable(IReadOnlyList<TextRow> Rows, char Separator)
     /// <summary>Reads all rows.</summary>
     internal static Outcome<TextTable> Read(SourceFile source, CancellationToken stopped)
     {
-        (char separator, bool named) = Separators.Of(source.HeadText);
+        (char separator, bool named) = source.Separator;
         try
         {
             return ReadOnce(source, separator, named, lineBreaksInQuotes: true, stopped)

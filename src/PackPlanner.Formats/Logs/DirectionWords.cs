@@ -1,0 +1,24 @@
+using PackPlanner.Formats.Tables;
+
+namespace PackPlanner.Formats.Logs;
+
+/// <summary>Words for charge and discharge, in headings and in columns of states.</summary>
+internal static class DirectionWords
+{
+    private static readonly string[] Discharge =
+        ["discharg", "dischrg", "dsg", "dchg", "dchrg", "entlad", "decharg", "descarg", "scaric", "ontlad", "ontlaad", "rozlad", "放电", "driving", "riding"];
+
+    private static readonly string[] Charge =
+        ["charg", "chrg", "chg", "geladen", "aufladen", "ladung", "ladestrom", "carg", "caric", "opladen", "laadstroom", "ladow", "充电"];
+
+    /// <summary>1 for discharge, -1 for charge, 0 for anything else.</summary>
+    internal static int Of(string text)
+    {
+        string plain = HeadingWords.Plain(text);
+        if (plain.Length == 0 || plain.StartsWith("not", StringComparison.Ordinal))
+            return 0;
+        if (Discharge.Any(word => plain.Contains(word, StringComparison.Ordinal)) || plain is "dis" or "disa" or "dch" or "drive" or "ride" or "fahrt")
+            return 1;
+        return Charge.Any(word => plain.Contains(word, StringComparison.Ordinal)) || plain is "laden" or "laedt" or "ladt" or "cha" ? -1 : 0;
+    }
+}
