@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using PackPlanner.Formats.Logs;
 using PackPlanner.Formats.Tables;
 
@@ -34,6 +36,38 @@ public static class FileLooks
                 "tester-log" => TesterLogs.Read(source, options).Is(out TesterLogReading? tester, out why) ? new FileLook(tester.Shape, tester.Account, tester.Understood) : why,
                 _ => CellTables.Read(source, options).Is(out CellTableReading? cells, out why) ? new FileLook(cells.Shapes[0], cells.Account, cells.Understood) : why,
             };
+    }
+
+    /// <summary>A name for the shape of a file: two files with the same headings and separator share it.</summary>
+    /// <param name="file">Path.</param>
+    /// <returns>Null where the file cannot be read or has no columns.</returns>
+    public static string? ShapeOf(string file)
+    {
+        (string kind, IReadOnlyList<ColumnReading> columns) = ColumnsOf(file, new ReadOptions());
+        return columns.Count == 0 ? null : Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', columns.Select(column => column.Name).Append(kind)))))[..32];
+    }
+
+    /// <summary>The columns of a file from its front alone, also of one that is refused as a whole.</summary>
+    /// <param name="file">Path.</param>
+    /// <param name="options">What the user said.</param>
+    /// <returns>Its kind, and its columns as they are understood by their headings; none where the file cannot be opened.</returns>
+    public static (string Kind, IReadOnlyList<ColumnReading> Columns) ColumnsOf(string file, ReadOptions options)
+    {
+        if (!SourceFile.Open(file, options.StandardInput, options.StandardInputName).Is(out SourceFile? source, out _))
+            return ("unknown", []);
+        using (source)
+        {
+            string kind = KindOf(source, options);
+            if (kind != "cells" && LogHead.Find(source, options.Decimal) is { } head)
+            {
+                LogColumns log = LogColumns.Of(head, options.Columns);
+                return (kind, PackLogs.ReadAs(log, log.Groups, fromFront: true));
+            }
+
+
+            IEnumerable<CellColumn> columns = TextTable.Read(source, options.Stopped).Is(out TextTable? table, out _) ? CellTableLayout.Of(table, options.Columns).Columns : [];
+            return (kind, [.. columns.Select(column => new ColumnReading(column.Name, RoleNames.Of(column.Role), column.Unit?.Name, column.SetBy))]);
+        }
     }
 
     internal static string KindOf(SourceFile source, ReadOptions options)
@@ -76,10 +110,10 @@ public static class FileLooks
     {
         if (!time.IsStamp)
             return Figures.TryRead(At(row, time.Column), mark, out double figure, out _) ? figure : double.NaN;
-        double day = StampText.TryRead(System.Text.Encoding.UTF8.GetBytes(At(row, time.Column)), time.Kind, out double seconds) ? seconds : double.NaN;
+        double day = StampText.TryRead(Encoding.UTF8.GetBytes(At(row, time.Column)), time.Kind, out double seconds) ? seconds : double.NaN;
         // The clock stands in a column of its own.
         return time.Clock is null ? day
-            : StampText.TryRead(System.Text.Encoding.UTF8.GetBytes(At(row, time.Clock)), StampKind.Clock, out double clock) ? day + clock : double.NaN;
+            : StampText.TryRead(Encoding.UTF8.GetBytes(At(row, time.Clock)), StampKind.Clock, out double clock) ? day + clock : double.NaN;
     }
 
     private static string At(List<string> row, LogColumn column) => column.Index < row.Count ? row[column.Index] : "";

@@ -11,7 +11,7 @@ internal static class CurveLog
     {
         if (TimeColumn.Find(columns, head) is not { } time)
             return PackLogs.NoTime(source, head);
-        time.Column.Role = ColumnRole.Time;
+        time.Mark();
         LogColumn? current = columns[ColumnRole.Current];
         LogColumn? volts = VoltsOf(columns);
         if (volts is null && columns.Groups.Length == 0)

@@ -22,6 +22,9 @@ internal sealed class LogColumn(int index, HeadingWords heading)
     /// <summary>The user said something of this column.</summary>
     internal bool IsChosen { get; set; }
 
+    /// <summary>The moment of a row is read from it.</summary>
+    internal bool TellsTime { get; set; }
+
     /// <summary>The user named the unit.</summary>
     internal bool UnitIsChosen { get; set; }
 

@@ -14,7 +14,7 @@ internal static class LongLog
             return PackLogs.NoTime(source, head);
         LogColumn name = NameColumn(head, columns)!;
         LogColumn value = ValueColumn(columns, name)!;
-        time.Column.Role = ColumnRole.Time;
+        time.Mark();
         (name.Role, value.Role) = (ColumnRole.Signal, ColumnRole.Value);
         LogColumn[] beside = [.. columns.All.Where(column => column != name && column != value && column != time.Column
             && (column == columns[ColumnRole.Current] || column == columns[ColumnRole.ChargeCurrent] || column == columns[ColumnRole.StateOfCharge] || column == columns[ColumnRole.PackVoltage] || columns.Probes.Contains(column)))];
@@ -73,6 +73,6 @@ internal static class LongLog
     [
         .. columns.All.Select(column => column == name ? new ColumnReading(column.Name, "cell or signal", null, "heading and values")
             : column == value ? new ColumnReading(column.Name, "value", named.Groups.FirstOrDefault()?.Unit?.Name ?? column.Unit?.Name, named.Groups.FirstOrDefault()?.SetBy ?? column.SetBy)
-            : new ColumnReading(column.Name, column.Values.Length > 0 || column.Role == ColumnRole.Time ? RoleNames.Of(column.Role) : "not used", column.Unit?.Name, column.SetBy)),
+            : new ColumnReading(column.Name, column.Values.Length > 0 || column.TellsTime ? RoleNames.Of(column.Role) : "not used", column.Unit?.Name, column.SetBy)),
     ];
 }

@@ -65,12 +65,12 @@ public static class PackLogs
         Columns = ReadAs(columns, assembly.Groups),
     };
 
-    internal static IReadOnlyList<ColumnReading> ReadAs(LogColumns columns, LogColumn[] groups) =>
+    internal static IReadOnlyList<ColumnReading> ReadAs(LogColumns columns, LogColumn[] groups, bool fromFront = false) =>
     [
         .. columns.All.Select(column =>
         {
             int group = Array.IndexOf(groups, column);
-            bool used = column.Values.Length > 0 || column.Role == ColumnRole.Time;
+            bool used = fromFront || column.Values.Length > 0 || column.TellsTime;
             string role = group >= 0 ? $"group {group + 1} voltage" : used ? RoleNames.Of(column.Role) : "not used";
             return new ColumnReading(column.Name, role, used ? column.Unit?.Name : null, role == "not used" && column.SetBy == "heading" ? "nothing" : column.SetBy);
         }),

@@ -32,6 +32,16 @@ internal sealed class TimeColumn
 
     internal bool IsStamp => Kind != StampKind.Number;
 
+    /// <summary>Notes at the columns that they tell the time.</summary>
+    internal void Mark()
+    {
+        Column.Role = ColumnRole.Time;
+        if (Clock is not null)
+            Clock.Role = ColumnRole.Clock;
+        Column.TellsTime = true;
+        Clock?.TellsTime = true;
+    }
+
     /// <summary>Finds the time of a log.</summary>
     /// <returns>Null when no column tells the time.</returns>
     internal static TimeColumn? Find(LogColumns columns, LogHead head)

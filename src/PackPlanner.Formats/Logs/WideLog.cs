@@ -11,7 +11,7 @@ internal static class WideLog
     {
         if (TimeColumn.Find(columns, head) is not { } time)
             return PackLogs.NoTime(source, head);
-        time.Column.Role = ColumnRole.Time;
+        time.Mark();
         LogColumn[] wanted = [.. columns.All.Where(column => IsWanted(column, columns))];
         RowCounter counter = new(source.Name);
         if (!LogRows.Read(source, head, time, wanted, counter, options).Is(out LogRows? rows, out Refusal? why))

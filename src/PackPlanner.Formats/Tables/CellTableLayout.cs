@@ -22,24 +22,33 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
     ];
 
     /// <summary>Finds the heading and names the columns.</summary>
-    internal static CellTableLayout Of(TextTable table)
+    /// <param name="table">All rows.</param>
+    /// <param name="choices">What the user said of single columns.</param>
+    internal static CellTableLayout Of(TextTable table, ColumnChoices choices)
     {
         int heading = -1;
         double best = 0;
         for (int row = 0; row < Math.Min(table.Rows.Count, RowsSearchedForHeading); row++)
         {
-            double score = HeadingScore(table.Rows[row]);
+            double score = HeadingScore(table.Rows[row]) + (3 * table.Rows[row].Fields.Count(field => choices.All.Any(choice => choice.Name.Equals(field, StringComparison.OrdinalIgnoreCase))));
             if (score > best)
                 (heading, best) = (row, score);
         }
 
         if (heading < 0)
-            return new CellTableLayout(-1, 0, HeadlessCells.Columns(table));
+        {
+            bool named = HeadlessCells.BeginsWithNames(table);
+            CellColumn[] headless = HeadlessCells.Columns(table, named);
+            Obey(headless, choices);
+            return new CellTableLayout(named ? 0 : -1, named ? 1 : 0, headless);
+        }
+
         int second = SecondHeadingRow(table, heading);
         if (second < 0 && IsUnitsBelowNames(table, heading))
             (heading, second) = (heading - 1, heading);
         string[] names = Names(table, heading, second);
         CellColumn[] columns = [.. names.Select((name, index) => Understand(index, new HeadingWords(name)))];
+        Obey(columns, choices);
         GiveEachRoleOnce(columns);
         return new CellTableLayout(heading, Math.Max(heading, second) + 1, columns);
     }
@@ -66,6 +75,27 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
         }
 
         return score < 2 ? 0 : score;
+    }
+
+    // What the user said holds, whatever the names and the figures say.
+    private static void Obey(CellColumn[] columns, ColumnChoices choices)
+    {
+        foreach (CellColumn column in columns)
+        {
+            if (choices.For(column.Name, column.Index) is not { } choice)
+                continue;
+            column.SetBy = choices.SetBy;
+            if (choice.Role is { } role)
+            {
+                foreach (CellColumn rival in columns.Where(rival => rival != column && rival.Role == role && role != ColumnRole.Unknown))
+                    (rival.Role, rival.SetBy) = (ColumnRole.Unknown, $"{choices.SetBy}; \"{column.Name}\" is used");
+                if (column.Unit is { } unit && unit.Of != ColumnNames.DimensionOf(role))
+                    column.Unit = null;
+                column.Role = role;
+            }
+
+            column.Unit = choice.InUnit ?? column.Unit;
+        }
     }
 
     private static CellColumn Understand(int index, HeadingWords heading)

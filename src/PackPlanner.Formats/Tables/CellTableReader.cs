@@ -9,7 +9,7 @@ internal static class CellTableReader
 {
     internal static Outcome<CellFile> Read(SourceFile source, TextTable table, ReadOptions options)
     {
-        CellTableLayout layout = CellTableLayout.Of(table);
+        CellTableLayout layout = CellTableLayout.Of(table, options.Columns);
         if (NotATable(source, table, layout) is { } not)
             return not;
         RowCounter counter = new(source.Name);

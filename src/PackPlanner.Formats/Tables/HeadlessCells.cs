@@ -4,11 +4,13 @@ namespace PackPlanner.Formats.Tables;
 internal static class HeadlessCells
 {
     /// <summary>Labels are the first column whose entries differ; figures are told by their size.</summary>
-    internal static CellColumn[] Columns(TextTable table)
+    /// <param name="table">All rows.</param>
+    /// <param name="heading">Names that are not known stand in the first row; they are kept, and the row is no cell.</param>
+    internal static CellColumn[] Columns(TextTable table, bool heading)
     {
         int width = table.Rows.Count == 0 ? 0 : table.Rows.GroupBy(row => row.Fields.Length).OrderByDescending(group => group.Count()).First().Key;
-        CellColumn[] columns = [.. Enumerable.Range(0, width).Select(index => new CellColumn(index, new HeadingWords("")) { SetBy = "values" })];
-        TextRow[] rows = [.. table.Rows.Take(500)];
+        CellColumn[] columns = [.. Enumerable.Range(0, width).Select(index => new CellColumn(index, new HeadingWords(heading ? table.Rows[0][index] : "")) { SetBy = "values" })];
+        TextRow[] rows = [.. table.Rows.Skip(heading ? 1 : 0).Take(500)];
         CellColumn? label = Array.Find(columns, column => IsLabel(rows, column.Index));
         if (label is null)
             return columns;
@@ -17,6 +19,15 @@ internal static class HeadlessCells
             if (column != label)
                 column.Role = RoleOf(rows, column.Index, columns);
         return columns;
+    }
+
+    /// <summary>The first row has words alone where the rows below it have figures.</summary>
+    internal static bool BeginsWithNames(TextTable table)
+    {
+        if (table.Rows.Count < 3 || table.Rows[0].Fields.Any(field => field.Any(char.IsAsciiDigit)))
+            return false;
+        TextRow[] below = [.. table.Rows.Skip(1).Take(500)];
+        return Enumerable.Range(0, table.Rows[0].Fields.Length).Any(index => table.Rows[0][index].Length > 0 && below.Count(row => !double.IsNaN(Size(row[index]))) * 2 > below.Length);
     }
 
     private static bool IsLabel(TextRow[] rows, int index)

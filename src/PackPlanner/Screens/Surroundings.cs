@@ -12,6 +12,9 @@ internal sealed record Surroundings
     /// <summary>The file that remembers which job was open.</summary>
     internal required string LastJobFile { get; init; }
 
+    /// <summary>The file that remembers how files of each shape were corrected.</summary>
+    internal string ReadingsFile => Path.Combine(Path.GetDirectoryName(LastJobFile)!, "readings.txt");
+
     /// <summary>Runs something beside the screen.</summary>
     internal required Action<Action> Aside { get; init; }
 

@@ -36,6 +36,7 @@ internal static class CommandLine
         VerbCall call = new(parsed, standardInput, notes, limit.Token);
         if (call.Quantity<Duration>(CommonOptions.TimeLimit, "a time", "30s") is { } time)
             limit.CancelAfter(time.ToTimeSpan());
+        _ = call.Columns;
         Outcome<Reply> outcome = call.Wrong is { } wrong ? wrong : verb.Run(call);
         if (stopped.IsCancellationRequested)
         {
@@ -45,6 +46,8 @@ internal static class CommandLine
 
         if (!outcome.Is(out Reply? reply, out Refusal? why))
             return Print(why, json, output, notes);
+        if (call.UnmetColumn() is { } unmet)
+            return Print(unmet, json, output, notes);
         if (call.Why is { } what && !reply.ExplainsItself)
         {
             if (!WhyAnswer.In(reply.Json(), what).Is(out WhyAnswer? found, out why))

@@ -20,6 +20,13 @@ internal static class CommonOptions
     internal static readonly Option<string> DecimalOut = Choice("--decimal-out", ["point", "comma"]);
     internal static readonly Option<string> Units = Choice("--units", ["metric", "us"], ": lb, in, °F and miles in words and --plain; JSON and --csv stay metric");
     internal static readonly Option<string> CurrentSign = Choice("--current-sign", ["auto", "discharge", "charge"]);
+    internal static readonly Option<string[]> Column = new("--column")
+    {
+        Description = "what a column of a file is, as NAME=meaning, NAME=meaning:unit or NAME=:unit with a meaning that look prints, such as --column \"Bat A=current:mA\"; #3 names the third column, \"not used\" passes it over",
+        Arity = ArgumentArity.OneOrMore,
+        AllowMultipleArgumentsPerToken = false,
+    };
+
     internal static readonly Option<string?> Chemistry = new("--chemistry") { Description = "LFP, NMC, NCA, LCO, LMO or LTO" };
     internal static readonly Option<string?> Repeatability = new("--repeatability") { Description = "how well your tester repeats one capacity, such as 1.5%" };
     internal static readonly Option<bool> Strict = new("--strict") { Description = "exit with 5 when a DANGER or WARNING stands" };
@@ -28,7 +35,7 @@ internal static class CommonOptions
     internal static IReadOnlyList<Option> All { get; } =
     [
         Json, Plain, Csv, Output, Quiet, Verbose, Color, Ascii, NoInput, Seed, TimeLimit, Decimal, DecimalOut, Units,
-        CurrentSign, Chemistry, Repeatability, Strict, Why,
+        CurrentSign, Column, Chemistry, Repeatability, Strict, Why,
     ];
 
     private static Option<string> Choice(string name, string[] words, string says = "")

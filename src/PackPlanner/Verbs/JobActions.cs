@@ -66,7 +66,7 @@ internal static class JobActions
         if (call.Wrong is { } wrong)
             return wrong;
         return JobAdding.Add(job.History, words, options).Is(out AddedFiles? added, out Refusal? why)
-            ? new JobActionDone(job with { History = added.History }, added.Did, added.Account, added.Understood)
+            ? call.UnmetColumn() is { } unmet ? unmet : new JobActionDone(job with { History = added.History }, added.Did, added.Account, added.Understood)
             : why;
     }
 

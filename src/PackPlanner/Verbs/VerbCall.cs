@@ -14,6 +14,8 @@ namespace PackPlanner.Verbs;
 /// </remarks>
 internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, TextWriter notes, CancellationToken stopped)
 {
+    private ColumnChoices? _columns;
+
     /// <summary>Opens standard input, for a file named "-".</summary>
     internal Func<Stream> StandardInput { get; } = standardInput;
 
@@ -72,11 +74,34 @@ internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, T
         return found;
     }
 
+    /// <summary>--column, the same object for all files, so that it is known in the end which of it was of use.</summary>
+    internal ColumnChoices Columns => _columns ??= ReadColumns();
+
+    /// <summary>A --column that no file had a column for; null when all were of use.</summary>
+    internal Refusal? UnmetColumn() => _columns?.Unmet.FirstOrDefault() is { } choice
+        ? Refusal.Input("no-such-column", $"--column {choice}", $"no file that was read has a column {OneLine.Of(choice.Name)}", "packplanner look FILE lists the columns; #3 names the third one.")
+        : null;
+
+    private ColumnChoices ReadColumns()
+    {
+        List<ColumnChoice> choices = [];
+        foreach (string typed in parsed.GetValue(CommonOptions.Column) ?? [])
+        {
+            if (ColumnChoice.Read(typed, out string why) is { } choice)
+                choices.Add(choice);
+            else
+                Refuse("--column", why, "Write --column \"NAME=meaning:unit\", such as --column \"Bat A=current:mA\"; packplanner look FILE prints names and meanings.");
+        }
+
+        return new ColumnChoices(choices, CommonOptions.Column.Name);
+    }
+
     /// <summary>What the common options say about reading a table or a log; a verb adds what its own options say.</summary>
     internal ReadOptions ReadOptions() => new()
     {
         Decimal = Decimal,
         CurrentSign = CurrentSign,
+        Columns = Columns,
         Chemistry = Chemistry(),
         StandardInput = StandardInput,
         Stopped = Stopped,

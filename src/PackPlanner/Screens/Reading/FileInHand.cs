@@ -7,6 +7,7 @@ namespace PackPlanner.Screens.Reading;
 /// <summary>A file that was read and waits to be accepted.</summary>
 /// <param name="Question">What is asked: have I read your file right?</param>
 /// <param name="Answer">One or two sentences on what was found.</param>
+/// <param name="Kind">cells, tester-log or pack-log; empty for a document of ours.</param>
 /// <param name="Columns">Each column and how it was read; empty for a document of ours.</param>
 /// <param name="FirstValues">The first values of a column that was used, by its name.</param>
 /// <param name="Account">What became of each row; null for a document of ours.</param>
@@ -16,6 +17,7 @@ namespace PackPlanner.Screens.Reading;
 internal sealed record FileInHand(
     string Question,
     string Answer,
+    string Kind,
     IReadOnlyList<ColumnReading> Columns,
     IReadOnlyDictionary<string, string> FirstValues,
     RowAccount? Account,

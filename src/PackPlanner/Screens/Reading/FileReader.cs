@@ -16,15 +16,7 @@ internal static class FileReader
         if (IsJson(choices.Path))
             return Document(choices, job, out why);
         JobGivens givens = job.Givens;
-        ReadOptions options = new()
-        {
-            Decimal = choices.Decimal,
-            CurrentSign = choices.CurrentSign,
-            Chemistry = givens.Chemistry,
-            RatedAh = givens.RatedAh,
-            Series = givens.Series,
-            Stopped = stopped,
-        };
+        ReadOptions options = choices.Into(new() { Chemistry = givens.Chemistry, RatedAh = givens.RatedAh, Series = givens.Series, Stopped = stopped });
         ReadOptions logOptions = options with { RatedAh = givens.RatedAh * (givens.Parallel ?? 1) };
         // Looked at first, so that a log is not refused as a bad table, nor a table as a bad log.
         if (FileLooks.Look(choices.Path, logOptions).Is(out FileLook? look, out why) && look.Shape.Kind == "pack-log")
@@ -48,8 +40,9 @@ internal static class FileReader
         return new FileInHand(
             "Have I read your log right?",
             $"{account.RowsRead} rows read: {account.RowsUsed} used, {account.RowsRead - account.RowsUsed} set aside. {reading.Log.Groups} groups, {reading.Log.TimeS[^1] / 3600:0.0} h.{sign}",
+            reading.Shape.Kind,
             reading.Shape.Columns,
-            new Dictionary<string, string>(),
+            FirstValuesOfLog.Of(reading),
             account,
             reading.Understood,
             job => JobChanges.AddLog(new JobLog(
@@ -88,7 +81,7 @@ internal static class FileReader
             : !ReferenceEquals(after.SizeNeed, job.SizeNeed) ? ("what the vehicle needs", 3)
             : ("givens: what the job is to know", 0);
         return new FileInHand(
-            "Have I read your file right?", $"{choices.Shown} holds {what}.", [], new Dictionary<string, string>(), null, [change.Name],
+            "Have I read your file right?", $"{choices.Shown} holds {what}.", "", [], new Dictionary<string, string>(), null, [change.Name],
             now => JobDocuments.Change(choices.Shown, bytes, now).Is(out JobChange? again, out _) ? again : change, step);
     }
 
@@ -103,6 +96,7 @@ internal static class FileReader
         return new FileInHand(
             "Have I read your file right?",
             $"{cells} cells. {account.RowsRead} rows read: {account.RowsUsed} used{repeats}, {account.RowsRead - account.RowsUsed} set aside.",
+            reading.Shapes[0].Kind,
             reading.Shapes[0].Columns,
             FirstValues(reading.Shapes[0].Columns, rows),
             account,
@@ -117,13 +111,13 @@ internal static class FileReader
         Dictionary<string, string> first = [];
         foreach (ColumnReading column in columns)
         {
-            Func<CellRow, string?>? of = column.ReadAs.Split(',')[0].Trim() switch
+            Func<CellRow, string?>? of = column.ReadAs switch
             {
-                "label" => row => row.Label,
-                "capacity" => row => Text(row.CapacityAh, "Ah"),
-                "resistance" => row => Text(row.ResistanceMilliohm, "mΩ"),
-                "resting volts" or "resting voltage" or "rest voltage" => row => Text(row.RestV, "V"),
-                "slot" or "tester slot" => row => row.Slot,
+                "cell" => row => row.Label,
+                "capacity" or "dischargeCapacity" or "chargeCapacity" => row => Text(row.CapacityAh, "Ah"),
+                "resistance" or "dcResistance" or "acResistance" => row => Text(row.ResistanceMilliohm, "mΩ"),
+                "restVoltage" or "voltage" => row => Text(row.RestV, "V"),
+                "slot" => row => row.Slot,
                 "model" => row => row.Model,
                 "tray" => row => row.Tray,
                 _ => null,

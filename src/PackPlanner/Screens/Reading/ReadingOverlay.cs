@@ -21,10 +21,10 @@ internal sealed class ReadingOverlay : IOverlay
         this.choices = choices;
         this.inHand = inHand;
         lines = [.. Lines()];
-        cursor = lines.Count - 1;
+        cursor = choices.Cursor < 0 ? lines.Count - 1 : Math.Min(choices.Cursor, lines.Count - 1);
     }
 
-    public string Hint => "arrows look  Enter on accept takes it";
+    public string Hint => "Enter on a column corrects it, on accept takes the file";
 
     public bool TakesText => false;
 
@@ -101,21 +101,41 @@ internal sealed class ReadingOverlay : IOverlay
 
     private IEnumerable<Line> Lines()
     {
-        foreach (ColumnReading column in inHand.Columns)
-            yield return new Line("", column, null);
+        for (int i = 0; i < inHand.Columns.Count; i++)
+        {
+            int at = i;
+            yield return new Line("", inHand.Columns[at], () => ColumnQuestion.Ask(desk, choices with { Cursor = at }, inHand.Columns, at, inHand.Kind, Again));
+        }
+
         foreach (SetAsideCount aside in inHand.Account?.Counts ?? [])
             yield return new Line($"{aside.Count} set aside, first in line {aside.FirstLine}: {aside.Reason}", null, null);
         foreach (SamplesSetAside lost in inHand.Account?.Samples ?? [])
             yield return new Line($"{lost.Count} values of {lost.Column} left out, the rows used: {lost.Kind}, first in line {lost.FirstLine}", null, null);
+        if (choices.Remembered)
+            yield return new Line("Read as you corrected a file of the same shape before.", null, null);
         foreach (string sentence in inHand.Understood.SelectMany(sentence => TextWidth.Wrap(sentence, 74)))
             yield return new Line(sentence, null, null);
-        if (inHand.Account is not null)
-        {
-            yield return new Line("read it again with a decimal point", null, () => Again(choices with { Decimal = "point" }));
-            yield return new Line("read it again with a decimal comma", null, () => Again(choices with { Decimal = "comma" }));
-        }
-
+        foreach ((string words, FileChoices other) in OtherReadings())
+            yield return new Line(words, null, () => Again(other));
         yield return new Line("accept", null, Accept);
+    }
+
+    // What is not chosen yet, of the decimal mark and of the current's sign.
+    private IEnumerable<(string Words, FileChoices Choices)> OtherReadings()
+    {
+        if (inHand.Account is null)
+            yield break;
+        FileChoices own = choices with { Remembered = false, Seen = true, Cursor = -1 };
+        if (choices.Decimal != "point")
+            yield return ("read it again with a decimal point", own with { Decimal = "point" });
+        if (choices.Decimal != "comma")
+            yield return ("read it again with a decimal comma", own with { Decimal = "comma" });
+        if (inHand.Kind == "pack-log" && choices.CurrentSign != "discharge")
+            yield return ("read it again with discharge as the positive current", own with { CurrentSign = "discharge" });
+        if (inHand.Kind == "pack-log" && choices.CurrentSign != "charge")
+            yield return ("read it again with charge as the positive current", own with { CurrentSign = "charge" });
+        if (choices.Any)
+            yield return ("read it again as the program would by itself", new FileChoices(choices.Path, choices.Shown) { Seen = true });
     }
 
     private void Again(FileChoices other)
@@ -127,6 +147,7 @@ internal sealed class ReadingOverlay : IOverlay
     private void Accept()
     {
         desk.CloseAll();
+        ReadingStart.Remember(desk, choices);
         desk.Do(inHand.Take(desk.Job!));
         desk.GoTo(inHand.Step);
         desk.Says ??= $"added: {choices.Shown}; u takes it out again";

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats;
+using PackPlanner.Formats.Tables;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Overlays;
 
@@ -39,16 +40,26 @@ internal static class ReadingStart
         }
     }
 
-    /// <summary>Reads with what the user has said so far.</summary>
+    /// <summary>Reads with what the user has said so far, of this file or of an earlier one of its shape.</summary>
     internal static void Read(Desk desk, FileChoices choices)
     {
         Job job = desk.Job!;
         desk.StartWork(typeof(ReadingStart), $"reading {choices.Shown}", work =>
         {
-            FileInHand? inHand = FileReader.Read(choices, job, work.Stopped, out Refusal? why);
-            return () => Show(desk, choices, inHand, why);
+            FileChoices said = !choices.Seen && FileLooks.ShapeOf(choices.Path) is { } shape ? Memory(desk).Recall(shape, choices) : choices;
+            FileInHand? inHand = FileReader.Read(said, job, work.Stopped, out Refusal? why);
+            return () => Show(desk, said, inHand, why);
         });
     }
+
+    /// <summary>Keeps what was said for the next file of the same shape.</summary>
+    internal static void Remember(Desk desk, FileChoices choices)
+    {
+        if (FileLooks.ShapeOf(choices.Path) is { } shape)
+            Memory(desk).Keep(shape, choices);
+    }
+
+    private static ReadingMemory Memory(Desk desk) => new(desk.Around.ReadingsFile);
 
     /// <summary>The checksum of a file, read in pieces.</summary>
     internal static string Fingerprint(string path)
@@ -65,16 +76,35 @@ internal static class ReadingStart
             desk.Show(Refused(desk, choices, why!));
     }
 
-    private static ListOverlay Refused(Desk desk, FileChoices choices, Refusal why) => new(desk, $"{choices.Shown} was not added", () =>
-    [
-        new($"where  {OneLine.Of(why.Problem.Where.Replace(choices.Path, choices.Shown, StringComparison.Ordinal))}"),
-        .. Lines("why    ", why.Problem.Why),
-        .. Lines("do     ", why.Problem.Remedy),
-        new("The job is as it was."),
-        new("read it with a decimal point", "", () => Read(desk, choices with { Decimal = "point" })),
-        new("read it with a decimal comma", "", () => Read(desk, choices with { Decimal = "comma" })),
-        new("choose another file", "", () => FileChooser.Ask(desk)),
-    ]);
+    private static ListOverlay Refused(Desk desk, FileChoices choices, Refusal why)
+    {
+        FileChoices own = choices with { Remembered = false, Seen = true, Cursor = -1 };
+        return new(desk, $"{choices.Shown} was not added", () =>
+        [
+            new($"where  {OneLine.Of(why.Problem.Where.Replace(choices.Path, choices.Shown, StringComparison.Ordinal))}"),
+            .. Lines("why    ", why.Problem.Why),
+            .. Lines("do     ", why.Problem.Remedy),
+            new("The job is as it was."),
+            new("read it with a decimal point", "", () => Read(desk, own with { Decimal = "point" })),
+            new("read it with a decimal comma", "", () => Read(desk, own with { Decimal = "comma" })),
+            new("say what its columns are", "", () => AskColumns(desk, own)),
+            new("choose another file", "", () => FileChooser.Ask(desk)),
+        ]);
+    }
+
+    // A file that is refused has columns all the same.
+    private static void AskColumns(Desk desk, FileChoices choices)
+    {
+        (string kind, IReadOnlyList<ColumnReading> columns) = FileLooks.ColumnsOf(choices.Path, choices.Into(new ReadOptions()));
+        if (columns.Count == 0)
+        {
+            desk.Says = "No columns can be told apart in it.";
+            return;
+        }
+
+        desk.Show(new ListOverlay(desk, $"The columns of {choices.Shown}", () =>
+            [.. columns.Select((column, at) => new ListItem(column.Name, column.ReadAs, () => ColumnQuestion.Ask(desk, choices, columns, at, kind, said => Read(desk, said))))]));
+    }
 
     private static IEnumerable<ListItem> Lines(string word, string says) =>
         Drawing.TextWidth.Wrap(OneLine.Of(says), 66).Select((line, i) => new ListItem((i == 0 ? word : "       ") + line));

@@ -1,0 +1,114 @@
+using System.Globalization;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens.Reading;
+
+namespace PackPlanner.Tests.Screens;
+
+/// <summary>The panel that shows how a file was read: what is corrected there is read at once, and remembered for files of the same shape.</summary>
+public class ReadingPanelTests
+{
+    private const string Lot = "Nr;Wert X;Ri\nA1;2,850;31,2\nA2;2,790;33,0\n";
+
+    [Fact]
+    public void A_column_is_told_what_it_means_and_its_unit_and_the_next_file_of_the_shape_is_read_so()
+    {
+        using Bench bench = new();
+        Assert.True(bench.Desk.Store.New("Reading"));
+        ReadIn(bench, File("lot.csv", Lot));
+        Assert.Contains("Wert X", bench.Text(), StringComparison.Ordinal);
+
+        Choose(bench, "Wert X", "it is capacity");
+        Assert.Contains("2.85Ah", bench.Text(), StringComparison.Ordinal);
+        Choose(bench, "Wert X", "its unit is mAh");
+        Assert.Contains("capacity, mAh", bench.Text(), StringComparison.Ordinal);
+        Choose(bench, "Wert X", "its unit is Ah");
+        bench.Press("End", "Enter");
+        Assert.Equal([2.85, 2.79], Taken(bench).Select(row => row.CapacityAh));
+
+        ReadIn(bench, File("lot2.csv", Lot.Replace("2,850", "2,901", StringComparison.Ordinal)));
+        Assert.Contains("you, before", bench.Text(), StringComparison.Ordinal);
+        bench.Press("End", "Enter");
+        Assert.Equal(2.901, Taken(bench).Last(row => row.Label == "A1").CapacityAh);
+
+        ReadIn(bench, File("lot3.csv", Lot));
+        PressLine(bench, "as the program would by itself");
+        bench.Press("End", "Enter");
+        Assert.Null(Taken(bench).Last(row => row.Label == "A1").CapacityAh);
+        ReadIn(bench, File("lot4.csv", Lot));
+        Assert.DoesNotContain("you, before", bench.Text(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_log_is_told_its_sign_and_which_column_is_a_group()
+    {
+        using Bench bench = new();
+        Assert.True(bench.Desk.Store.New("Reading"));
+        ReadIn(bench, File("ride.csv", "t,I,cell 1,cell 2,foo\n" + string.Concat(Enumerable.Range(0, 60).Select(i =>
+            string.Create(CultureInfo.InvariantCulture, $"{i},{(i % 20 < 10 ? 0 : 10)},{3.8 - (i % 20 < 10 ? 0 : 0.05):0.000},{3.8 - (i % 20 < 10 ? 0 : 0.06):0.000},{3.7:0.000}\n")))));
+
+        Choose(bench, "foo", "it is the volts of group 3");
+        PressLine(bench, "with charge as the positive");
+        bench.Press("End", "Enter");
+
+        JobLog log = Assert.Single(bench.Desk.Job!.Logs);
+        Assert.Equal((3, 3.7, -10.0), (log.Log.Groups, log.Log.GroupV[2][0], log.Log.CurrentA![15]));
+    }
+
+    [Fact]
+    public void A_file_that_is_refused_can_be_told_what_its_columns_are()
+    {
+        using Bench bench = new();
+        Assert.True(bench.Desk.Store.New("Reading"));
+        ReadIn(bench, File("odd.csv", "Nr;Kapazität\nA1;400\nA2;450\n"));
+        Assert.Contains("was not added", bench.Text(), StringComparison.Ordinal);
+
+        PressLine(bench, "say what its columns are");
+        PressLine(bench, "Kapazität");
+        Pick(bench, "its unit is mAh");
+        bench.Press("End", "Enter");
+
+        Assert.Equal([0.4, 0.45], Taken(bench).Select(row => row.CapacityAh));
+    }
+
+    private static IEnumerable<PackPlanner.Core.Cells.CellRow> Taken(Bench bench) => bench.Desk.Job!.Tables.SelectMany(table => table.Rows);
+
+    private static void ReadIn(Bench bench, string file) => ReadingStart.File(bench.Desk, file);
+
+    private static void Choose(Bench bench, string column, string answer)
+    {
+        PressLine(bench, column);
+        Pick(bench, answer);
+    }
+
+    private static void Pick(Bench bench, string answer)
+    {
+        bench.Type(answer);
+        bench.Press("Enter");
+    }
+
+    // Walks down from the top to the line that holds the words, as a user does.
+    private static void PressLine(Bench bench, string words)
+    {
+        bench.Press("Home");
+        for (int i = 0; i < 60; i++)
+        {
+            string here = bench.Text(100, 40).Split('\n').FirstOrDefault(line => line.StartsWith(" >", StringComparison.Ordinal)) ?? "";
+            if (here.Contains(words, StringComparison.Ordinal))
+            {
+                bench.Press("Enter");
+                return;
+            }
+
+            bench.Press("Down");
+        }
+
+        Assert.Fail($"No line holds \"{words}\":\n{bench.Text(100, 40)}");
+    }
+
+    private static string File(string name, string text)
+    {
+        string file = Path.Combine(Directory.CreateTempSubdirectory("packplanner-reading").FullName, name);
+        System.IO.File.WriteAllText(file, text);
+        return file;
+    }
+}
