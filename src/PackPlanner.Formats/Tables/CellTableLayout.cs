@@ -47,10 +47,18 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
         if (second < 0 && IsUnitsBelowNames(table, heading))
             (heading, second) = (heading - 1, heading);
         string[] names = Names(table, heading, second);
+        int last = Math.Max(heading, second);
+        if (second > heading && second + 1 < table.Rows.Count && IsUnits(table.Rows[second + 1]))
+        {
+            // Names over names over units.
+            last = second + 1;
+            names = [.. names.Select((name, i) => FileUnit.Find(table.Rows[last][i].Trim('(', ')', '[', ']')) is null ? name : $"{name} [{table.Rows[last][i].Trim('(', ')', '[', ']')}]")];
+        }
+
         CellColumn[] columns = [.. names.Select((name, index) => Understand(index, new HeadingWords(name)))];
         Obey(columns, choices);
         GiveEachRoleOnce(columns);
-        return new CellTableLayout(heading, Math.Max(heading, second) + 1, columns);
+        return new CellTableLayout(heading, last + 1, columns);
     }
 
     /// <summary>The column read as this, null when there is none.</summary>
@@ -101,6 +109,12 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
     private static CellColumn Understand(int index, HeadingWords heading)
     {
         CellColumn column = new(index, heading) { Unit = heading.Unit };
+        if (heading.Raw is "#" or "№")
+        {
+            (column.Role, column.Fit) = (ColumnRole.Label, 1000);
+            return column;
+        }
+
         (ColumnRole role, int fit) = BestRole(heading, heading.Unit);
         if (role == ColumnRole.Unknown && heading.Unit is not null && !heading.UnitIsCertain)
         {
@@ -170,6 +184,12 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
             return -1;
         int known = fields.Count(field => FileUnit.Find(field.Trim('(', ')', '[', ']')) is not null || Understand(0, new HeadingWords(field)).Fit >= 1000);
         return known * 2 >= fields.Length && known > 0 ? next : -1;
+    }
+
+    private static bool IsUnits(TextRow row)
+    {
+        string[] filled = [.. row.Fields.Where(field => field.Length > 0)];
+        return filled.Length > 1 && filled.All(field => FileUnit.Find(field.Trim('(', ')', '[', ']')) is not null);
     }
 
     // Names that are not known, such as short forms, above a row of units that are: the units alone looked like the heading.

@@ -9,6 +9,8 @@ internal static class CellTableReader
 {
     internal static Outcome<CellFile> Read(SourceFile source, TextTable table, ReadOptions options)
     {
+        TableFormat? format = TableFormat.All.FirstOrDefault(known => known.OneRowACell(table) is not null);
+        table = format?.OneRowACell(table) ?? table;
         CellTableLayout layout = CellTableLayout.Of(table, options.Columns);
         if (NotATable(source, table, layout) is { } not)
             return not;
@@ -17,7 +19,7 @@ internal static class CellTableReader
         if (rows.Count == 0)
             return Refusal.Input("no-rows", source.Name, "there is a heading, but no row with a cell below it",
                 "Export the table again with its rows, or remove what stands between heading and rows.");
-        List<string> understood = [];
+        List<string> understood = format is null ? [] : [format.Says];
         if (!CellMarks.Decide(source, layout, rows, options).Is(out CellMarks? marks, out Refusal? why))
             return why;
         understood.AddRange(marks.Understood);

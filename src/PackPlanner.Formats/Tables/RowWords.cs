@@ -6,7 +6,7 @@ internal static class RowWords
     private static readonly HashSet<string> Totals = new(StringComparer.Ordinal)
     {
         "total", "totals", "sum", "sums", "mean", "average", "avg", "min", "minimum", "max", "maximum", "median", "stdev", "stddev", "std", "sd", "deviation", "count",
-        "range", "spread", "subtotal", "grand total",
+        "range", "spread", "subtotal", "grand total", "statistics", "summary", "statistik", "zusammenfassung", "statistiques", "statistique", "estadistica", "estadisticas", "resumen", "statistica", "statistiche", "riepilogo", "statistiek", "samenvatting", "statystyka", "podsumowanie", "统计",
         "summe", "gesamt", "gesamtsumme", "mittel", "mittelwert", "durchschnitt", "anzahl", "standardabweichung", "streuung", "zwischensumme",
         "somme", "moyenne", "mediane", "ecart type", "nombre", "totale", "totaux",
         "suma", "promedio", "media", "mediana", "desviacion", "totales",
