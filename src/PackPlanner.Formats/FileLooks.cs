@@ -75,17 +75,16 @@ public static class FileLooks
         if (LogHead.Find(source, options.Decimal) is not { } head)
             return "cells";
         LogColumns columns = LogColumns.Of(head, options.Columns);
-        if (StepTable.Suits(columns))
+        if (LogFormats.OfTesters.Any(known => !known.NeedsTime && known.Suits(head, columns)))
             return "tester-log";
         if (TimeColumn.Find(columns, head) is not { } time || !GoesOn(time, head))
             return "cells";
         // A column that merely counts up is a time only beside a current.
         if (time.Column.Role is not (ColumnRole.Time or ColumnRole.Date or ColumnRole.Clock or ColumnRole.StepTime) && columns[ColumnRole.Current] is null)
             return "cells";
-        if (WideLog.Suits(head, columns) || LongLog.Suits(head, columns))
+        if (LogFormats.OfPacks.Any(known => known.Suits(head, columns)))
             return "pack-log";
-        bool volts = columns[ColumnRole.Voltage] is not null || columns[ColumnRole.PackVoltage] is not null || columns[ColumnRole.CellVoltage] is not null;
-        return volts && columns[ColumnRole.Current] is not null ? "tester-log" : "cells";
+        return LogFormats.OfTesters.Any(known => known.Suits(head, columns)) ? "tester-log" : "cells";
     }
 
     // The time of a log mostly goes on from row to row; dates and durations of a table of cells do not.

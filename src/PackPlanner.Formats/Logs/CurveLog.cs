@@ -7,7 +7,12 @@ namespace PackPlanner.Formats.Logs;
 /// <summary>Tester logs with one row a moment: time, current, volts, with or without a heading.</summary>
 internal static class CurveLog
 {
-    internal static Outcome<TesterLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
+    internal static LogFormat<TesterLogReading> Format { get; } = new(NeedsTime: true, Suits, Read);
+
+    private static bool Suits(LogHead head, LogColumns columns) =>
+        (columns[ColumnRole.Voltage] ?? columns[ColumnRole.PackVoltage] ?? columns[ColumnRole.CellVoltage]) is not null && columns[ColumnRole.Current] is not null;
+
+    private static Outcome<TesterLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
     {
         if (TimeColumn.Find(columns, head) is not { } time)
             return PackLogs.NoTime(source, head);

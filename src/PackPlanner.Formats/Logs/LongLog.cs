@@ -6,9 +6,11 @@ namespace PackPlanner.Formats.Logs;
 /// <summary>Logs with one row a value: time, which cell or signal, value.</summary>
 internal static class LongLog
 {
-    internal static bool Suits(LogHead head, LogColumns columns) => NameColumn(head, columns) is { } name && ValueColumn(columns, name) is not null;
+    internal static LogFormat<PackLogReading> Format { get; } = new(NeedsTime: true, Suits, Read);
 
-    internal static Outcome<PackLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
+    private static bool Suits(LogHead head, LogColumns columns) => NameColumn(head, columns) is { } name && ValueColumn(columns, name) is not null;
+
+    private static Outcome<PackLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
     {
         if (TimeColumn.Find(columns, head) is not { } time)
             return PackLogs.NoTime(source, head);

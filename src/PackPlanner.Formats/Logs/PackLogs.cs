@@ -25,10 +25,8 @@ public static class PackLogs
         if (LogHead.Find(source, options.Decimal) is not { } head)
             return NotALog(source);
         LogColumns columns = LogColumns.Of(head, options.Columns);
-        if (WideLog.Suits(head, columns))
-            return WideLog.Read(source, head, columns, options);
-        if (LongLog.Suits(head, columns))
-            return LongLog.Read(source, head, columns, options);
+        if (LogFormats.OfPacks.FirstOrDefault(known => known.Suits(head, columns)) is { } format)
+            return format.Read(source, head, columns, options);
         return Refusal.Input("no-cell-volts", source.Name,
             $"no columns are known as the volts of series groups; the headings are: {Headings(head)}",
             "Name them cell 1 (V), cell 2 (V) and so on; the log of a single cell goes to capacity.");

@@ -1,5 +1,3 @@
-using PackPlanner.Formats.Tables;
-
 namespace PackPlanner.Formats.Logs;
 
 /// <summary>Taps of a string measured from pack minus: each column holds its group and all below it.</summary>

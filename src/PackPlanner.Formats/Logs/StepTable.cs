@@ -7,13 +7,15 @@ namespace PackPlanner.Formats.Logs;
 /// <summary>Tester exports with one row a step: volts and current at its start and end, charge and duration between.</summary>
 internal static class StepTable
 {
-    internal static bool Suits(LogColumns columns) =>
+    internal static LogFormat<TesterLogReading> Format { get; } = new(NeedsTime: false, Suits, Read);
+
+    private static bool Suits(LogHead head, LogColumns columns) =>
         columns[ColumnRole.StartVoltage] is not null && columns[ColumnRole.EndVoltage] is not null
         && (columns[ColumnRole.StartCurrent] is not null || columns[ColumnRole.Current] is not null)
         && (columns[ColumnRole.Duration] is not null || columns[ColumnRole.StepTime] is not null)
         && columns[ColumnRole.Step] is not null;
 
-    internal static Outcome<TesterLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
+    private static Outcome<TesterLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
     {
         if (!TextTable.Read(source, options.Stopped).Is(out TextTable? table, out Refusal? why))
             return why;

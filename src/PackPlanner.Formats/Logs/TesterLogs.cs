@@ -24,9 +24,9 @@ public static class TesterLogs
         if (LogHead.Find(source, options.Decimal) is not { } head)
             return PackLogs.NotALog(source);
         LogColumns columns = LogColumns.Of(head, options.Columns);
-        return StepTable.Suits(columns)
-            ? StepTable.Read(source, head, columns, options)
-            : CurveLog.Read(source, head, columns, options);
+        // The last one says what is missing.
+        LogFormat<TesterLogReading> format = LogFormats.OfTesters.FirstOrDefault(known => known.Suits(head, columns)) ?? LogFormats.OfTesters[^1];
+        return format.Read(source, head, columns, options);
     });
 
     internal static FileShape Shape(SourceFile source, LogHead head, LogColumns columns, string layout, string? sign, int rows, IReadOnlyList<LogGap> gaps) => new()

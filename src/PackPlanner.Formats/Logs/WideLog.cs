@@ -5,9 +5,11 @@ namespace PackPlanner.Formats.Logs;
 /// <summary>Logs with one row a moment and one column a series group.</summary>
 internal static class WideLog
 {
-    internal static bool Suits(LogHead head, LogColumns columns) => columns.Groups.Length >= 2;
+    internal static LogFormat<PackLogReading> Format { get; } = new(NeedsTime: true, Suits, Read);
 
-    internal static Outcome<PackLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
+    private static bool Suits(LogHead head, LogColumns columns) => columns.Groups.Length >= 2;
+
+    private static Outcome<PackLogReading> Read(SourceFile source, LogHead head, LogColumns columns, ReadOptions options)
     {
         if (TimeColumn.Find(columns, head) is not { } time)
             return PackLogs.NoTime(source, head);
