@@ -9,7 +9,7 @@ namespace PackPlanner.Core.Balancing;
 public static class Balancer
 {
     // A range of 90 % is 1.645 standard deviations either way.
-    internal const double NinetyPercent = 1.6448536269514722;
+    private const double NinetyPercent = 1.6448536269514722;
     private const double StopPerHour = 0.02;
     private const double StopOfCharger = 0.1;
 
@@ -23,13 +23,46 @@ public static class Balancer
         bool alone = request.Groups.Count > 1 && depthAh.Count(depth => depth is not null) == 1;
         double most = depthAh.Max() ?? 0;
         double least = depthAh.Min() ?? 0;
-        GroupBalance[] groups = [.. request.Groups.Select((group, g) => Balance(request, group, alone ? null : depthAh[g], least, most))];
+        double?[] spreadAh = [.. request.Groups.Select(group => SpreadAh(group, request.AtTop))];
+        // The spread of the group that sets the level; bled down to one end of the row, charged up to the other.
+        double? SpreadAt(double depth) => Array.IndexOf(depthAh, depth) is var at and >= 0 ? spreadAh[at] : null;
+        (double? ofLeast, double? ofMost) = (SpreadAt(least), SpreadAt(most));
+        GroupBalance[] groups =
+        [
+            .. request.Groups.Select((group, g) => Balance(
+                request, group, alone ? null : depthAh[g], (least, ofLeast), (most, ofMost), spreadAh[g])),
+        ];
         bool told = groups.Any(group => group.RemoveAh is not null);
         return new BalancingPlan(
             groups,
             told && request.BleedA is not null ? groups.Max(group => group.BleedHours) : null,
             told && request.ChargerA is not null ? groups.Sum(group => group.ChargeHours) : null,
-            Parallel(request));
+            Parallel(request))
+        {
+            BleedRange = told && request.BleedA is not null ? Together(groups, group => group.BleedRange) : null,
+            ChargeRange = told && request.ChargerA is not null ? ChargedInTurn(groups, request.ChargerA.Value) : null,
+        };
+    }
+
+    // Bled at once: the group that takes longest, at either end of its range.
+    private static HoursRange? Together(IReadOnlyList<GroupBalance> groups, Func<GroupBalance, HoursRange?> range)
+    {
+        GroupBalance[] told = [.. groups.Where(group => group.RemoveAh is not null)];
+        return told.All(group => range(group) is not null)
+            ? new HoursRange(told.Max(group => range(group)!.Low), told.Max(group => range(group)!.High))
+            : null;
+    }
+
+    // One after the other: what each lacks is uncertain by its own reading, and all alike by the one of the group they are brought up to.
+    private static HoursRange? ChargedInTurn(IReadOnlyList<GroupBalance> groups, double chargerA)
+    {
+        GroupBalance[] told = [.. groups.Where(group => group.AddAh is not null)];
+        if (!told.All(group => group.OwnSpreadAh is not null))
+            return null;
+        GroupBalance level = told.MinBy(group => group.AddAh)!;
+        double own = told.Where(group => group != level).Sum(group => group.OwnSpreadAh!.Value * group.OwnSpreadAh.Value);
+        double spreadAh = Math.Sqrt(own + Math.Pow((told.Length - 1) * level.OwnSpreadAh!.Value, 2));
+        return HoursRange.Of(told.Sum(group => group.AddAh!.Value), spreadAh, chargerA);
     }
 
     /// <summary>How far groups drift apart by what they lose at rest.</summary>
@@ -49,16 +82,40 @@ public static class Balancer
     /// <returns>Amperes. Source: [Slva87] equation 2: V / (2 R + R_switch).</returns>
     public static double InternalBleedA(double cellV, double resistorOhm, double switchOhm) => cellV / (2 * resistorOhm + switchOhm);
 
-    private static GroupBalance Balance(BalancingRequest request, GroupCharge group, double? depthAh, double least, double most)
+    private static GroupBalance Balance(
+        BalancingRequest request, GroupCharge group, double? depthAh, (double Ah, double? SpreadAh) least, (double Ah, double? SpreadAh) most, double? ownAh)
     {
         if (depthAh is not { } depth)
             return new GroupBalance(group.Number, null, null, null, null, null, Reason(group) ?? "nothing-to-compare");
         // At the top a group that lacks little is bled; at the bottom a group with much left is.
-        double removeAh = request.AtTop ? most - depth : depth - least;
-        double addAh = request.AtTop ? depth - least : most - depth;
+        (double Ah, double? SpreadAh) bled = request.AtTop ? most : least;
+        (double Ah, double? SpreadAh) charged = request.AtTop ? least : most;
+        double removeAh = Math.Abs(bled.Ah - depth);
+        double addAh = Math.Abs(charged.Ah - depth);
+        double? removeSpreadAh = Against(ownAh, removeAh, bled.SpreadAh);
+        double? addSpreadAh = Against(ownAh, addAh, charged.SpreadAh);
+        double? bleedA = request.BleedA * request.BleedDuty;
         return new GroupBalance(
-            group.Number, removeAh, addAh, group.FractionSpread * group.CapacityAh * NinetyPercent,
-            removeAh / (request.BleedA * request.BleedDuty), addAh / request.ChargerA, null);
+            group.Number, removeAh, addAh, removeSpreadAh is { } remove && addSpreadAh is { } add ? Math.Max(remove, add) : null,
+            removeAh / bleedA, addAh / request.ChargerA, null)
+        {
+            OwnSpreadAh = ownAh,
+            BleedRange = removeSpreadAh is { } known && bleedA is { } ampere ? HoursRange.Of(removeAh, known, ampere) : null,
+            ChargeRange = addSpreadAh is { } told && request.ChargerA is { } chargerA ? HoursRange.Of(addAh, told, chargerA) : null,
+        };
+    }
+
+    // The group that sets the level stands off by its own reading alone.
+    private static double? Against(double? ownAh, double movedAh, double? levelAh) =>
+        movedAh == 0 ? ownAh : ownAh is { } own && levelAh is { } level ? Math.Sqrt(own * own + level * level) : null;
+
+    /// <summary>Half the width of the 90 % range of what a group lacks, or holds: its charge and its capacity are both readings.</summary>
+    private static double? SpreadAh(GroupCharge group, bool atTop)
+    {
+        if (group.LacksAh is not null || group.FractionSpread is not { } sigma || group.CapacityAh is not { } capacityAh || group.Fraction is not { } fraction)
+            return null;
+        double byCapacityAh = (atTop ? 1 - fraction : fraction) * (group.CapacitySigmaAh ?? 0);
+        return NinetyPercent * Math.Sqrt(sigma * capacityAh * sigma * capacityAh + byCapacityAh * byCapacityAh);
     }
 
     private static ParallelTopBalance? Parallel(BalancingRequest request)

@@ -8,4 +8,8 @@ namespace PackPlanner.Core.Balancing;
 /// <param name="LacksAh">Ampere-hours short of the fullest group, where that was given itself; else null.</param>
 /// <param name="NotToBeCharged">True where a caution of 1 to 5 or 14 stands, or it rests below its cut-off.</param>
 public sealed record GroupCharge(
-    int Number, double? CapacityAh, double? Fraction, double? FractionSpread = null, double? LacksAh = null, bool NotToBeCharged = false);
+    int Number, double? CapacityAh, double? Fraction, double? FractionSpread = null, double? LacksAh = null, bool NotToBeCharged = false)
+{
+    /// <summary>One standard deviation of <see cref="CapacityAh"/>, ampere-hours; null: taken as exact.</summary>
+    public double? CapacitySigmaAh { get; init; }
+}

@@ -28,4 +28,11 @@ public static class CurveTells
         double fraction = chemistry.Curve.FractionAt(restV);
         return (fraction, ReadingV / Math.Max(1e-3, chemistry.Curve.SlopeAt(fraction)));
     }
+
+    /// <summary>Resting volts at a state of charge.</summary>
+    /// <param name="chemistry">The chemistry.</param>
+    /// <param name="fraction">State of charge, 1 full.</param>
+    /// <returns>Volts; null on a plateau, where hysteresis is more than the difference that charge makes.</returns>
+    public static double? VoltsAt(Chemistry chemistry, double fraction) =>
+        chemistry.Curve.VoltsAt(fraction) is var restV && !IsSilent(chemistry, restV) ? restV : null;
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using PackPlanner.Core.Balancing;
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Diagnosis;
@@ -22,9 +20,9 @@ public static class JobBalance
     private static GroupCharge Charge(RideDiagnosis diagnosis, GroupDiagnosis group, double fullest) => new(
         group.Group, group.CapacityAh?.Value,
         group.StateOfChargeOffset is { } offset ? 1 + offset.Value - fullest : null,
-        group.StateOfChargeOffset is { } known ? (known.High - known.Low) / 2 / Balancer.NinetyPercent : null,
-        NotToBeCharged: diagnosis.Cautions.Any(caution => SafetyHolds.Include(caution.Code) && Names(caution.Where, group.Group)));
-
-    private static bool Names(string where, int group) =>
-        Regex.IsMatch(where, $@"\b(group|cell) {group.ToString(CultureInfo.InvariantCulture)}\b", RegexOptions.CultureInvariant);
+        group.StateOfChargeOffset?.Sigma,
+        NotToBeCharged: diagnosis.Cautions.Any(caution => SafetyHolds.Include(caution.Code) && SafetyHolds.Names(caution.Where, group.Group)))
+    {
+        CapacitySigmaAh = group.CapacityAh?.Sigma,
+    };
 }

@@ -57,7 +57,12 @@ public static class JobEnergy
         [
             .. told.Select(group => new SeriesGroup(
                 group.Group, group.CapacityAh!.Value.Value, group.ResistanceMilliohm?.Value,
-                known ? 1 + group.StateOfChargeOffset!.Value.Value - most : null, givens.Parallel)),
+                known ? 1 + group.StateOfChargeOffset!.Value.Value - most : null, givens.Parallel)
+            {
+                CapacitySigmaAh = group.CapacityAh!.Value.Sigma,
+                ResistanceSigmaMilliohm = group.ResistanceMilliohm?.Sigma,
+                StateOfChargeSigma = known ? group.StateOfChargeOffset!.Value.Sigma : null,
+            }),
         ];
         return Asked(givens, chemistry, groups, givens.Parallel ?? 1);
     }

@@ -35,7 +35,7 @@ public static class EnergyBudgets
             Losses = list.Steps,
             UsableWh = usable.DeliveredWh,
             UsableAh = usable.TakenAh,
-            Spread = EnergySpread.Of(request, full, list.Ridden),
+            Spread = EnergySpread.Of(request, full, list.Ridden, model.TopFraction),
             UsableAhAtRest = atRest.TakenAh,
             UsableWhAtRest = atRest.DeliveredWh,
             EndsAtGroup = request.Groups[full.LowestGroup].Number,

@@ -47,8 +47,9 @@ public sealed record EnergyDraws(double LowWh, double MedianWh, double HighWh, i
         [
             .. request.Groups.Select(group => group with
             {
-                CapacityAh = group.CapacityAh * Math.Max(0.01, 1 + request.RepeatabilityFraction / Math.Sqrt(group.Parallel ?? 1) * Normal(random)),
-                ResistanceMilliohm = group.ResistanceMilliohm * Math.Max(0.01, 1 + EnergySpread.ResistanceFraction * Normal(random)),
+                CapacityAh = group.CapacityAh * Math.Max(0.01, 1 + EnergySpread.CapacityFractionOf(request, group) * Normal(random)),
+                ResistanceMilliohm = group.ResistanceMilliohm * Math.Max(0.01, 1 + EnergySpread.ResistanceFractionOf(group) * Normal(random)),
+                StateOfChargeFraction = group.StateOfChargeSigma is { } sigma ? group.StateOfChargeFraction + sigma * Normal(random) : group.StateOfChargeFraction,
             }),
         ],
     };

@@ -5,11 +5,12 @@ namespace PackPlanner.Core.UsableEnergy;
 /// <summary>How far the usable energy can be trusted, from how well capacities and resistances repeat.</summary>
 /// <remarks>
 /// Readings are taken as independent and normal. The charge taken is the least of several uncertain figures: one for
-/// each group and, where it is given, one for the controller's limit. Without a controller the distribution of that
-/// least is formed exactly. The controller's figure hangs on every group's, so with one it is sampled, from the same
-/// straight-line effects and a fixed seed. The energy follows by the volts that the string has around its end, plus the
-/// part that each group's own capacity and resistance have in its volts on the way. A seeded Monte Carlo run over whole
-/// discharges checks it in the tests. States of charge, the curve itself and the rule for the cold have no spread here.
+/// each group and, where it is given, one for the controller's limit. Without a controller, and with all groups charged
+/// alike, the distribution of that least is formed exactly. The controller's figure and the first group that is full hang
+/// on every group's, so there it is sampled, from the same straight-line effects and a fixed seed. The energy follows by
+/// the volts that the string has around its end, plus the part that each group's own capacity, resistance and charge have
+/// in its volts on the way. A seeded Monte Carlo run over whole discharges checks it in the tests. The curve itself and
+/// the rule for the cold have no spread here.
 /// </remarks>
 internal static class EnergySpread
 {
@@ -18,16 +19,22 @@ internal static class EnergySpread
 
     private const double NinetyPercent = 1.6448536269514722;
 
-    internal static UsableSpread Of(EnergyRequest request, DischargeRun full, SeriesString ridden)
+    internal static UsableSpread Of(EnergyRequest request, DischargeRun full, SeriesString ridden, double topFraction)
     {
-        double[] sigmaAh = [.. request.Groups.Select((group, g) => request.RepeatabilityFraction / Math.Sqrt(group.Parallel ?? 1) * ridden.CapacityAh[g])];
         double kept = 1 - request.ReserveFraction;
-        GroupEnds ends = new(request, ridden, full, sigmaAh);
-        (double low, double high) = request.PackEmptyV is { } limitV
-            ? SampledSpread.Of(ridden, full, ends, limitV)
-            : ByCell(ridden, full, ends);
+        GroupEnds ends = new(request, ridden, full);
+        bool together = request.PackEmptyV is not null || request.Groups.Any(group => group.StateOfChargeFraction is not null);
+        (double low, double high) = together ? SampledSpread.Of(request, ridden, full, ends, topFraction) : ByCell(ridden, full, ends);
         return new UsableSpread((high - low) / 2 * kept, Math.Max(0, low) * kept, high * kept);
     }
+
+    /// <summary>One standard deviation of a group's capacity over the capacity.</summary>
+    internal static double CapacityFractionOf(EnergyRequest request, SeriesGroup group) => group.CapacitySigmaAh is { } sigmaAh
+        ? sigmaAh / group.CapacityAh
+        : request.RepeatabilityFraction / Math.Sqrt(group.Parallel ?? 1);
+
+    /// <summary>One standard deviation of a group's resistance over the resistance.</summary>
+    internal static double ResistanceFractionOf(SeriesGroup group) => group.ResistanceSigmaMilliohm / group.ResistanceMilliohm ?? ResistanceFraction;
 
     /// <summary>The value that the least of independent normal figures stays below with a probability.</summary>
     internal static double QuantileOfLeast(double[] mean, double[] sigma, double probability)

@@ -15,4 +15,14 @@ public sealed record SeriesGroup(
     double? StateOfChargeFraction = null,
     int? Parallel = null,
     double? FirstInstantMilliohm = null,
-    double? LargestShareTimes = null);
+    double? LargestShareTimes = null)
+{
+    /// <summary>One standard deviation of <see cref="CapacityAh"/>, ampere-hours; null: as tests of its cells repeat.</summary>
+    public double? CapacitySigmaAh { get; init; }
+
+    /// <summary>One standard deviation of <see cref="ResistanceMilliohm"/>, milliohm; null: as such readings usually repeat.</summary>
+    public double? ResistanceSigmaMilliohm { get; init; }
+
+    /// <summary>One standard deviation of <see cref="StateOfChargeFraction"/>; null: taken as exact.</summary>
+    public double? StateOfChargeSigma { get; init; }
+}

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using PackPlanner.Core.Cells;
+using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.Json;
 
@@ -35,10 +36,16 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
                 part.Refuse("capacityAh", $"is not known for group {number}", "Measure it; without the capacity of every group the weakest one is not known.");
             else if (capacityAh <= 0)
                 part.Refuse("capacityAh", $"is {capacityAh} for group {number}, it must be above 0", "Correct the figure.");
+            double? milliohm = Positive(part, "resistanceMilliohm");
             int? parallel = part.Raw("cells") is { ValueKind: JsonValueKind.Array } cells && cells.GetArrayLength() > 0 ? cells.GetArrayLength() : part.Whole("parallel", 1);
             groups.Add(new SeriesGroup(
-                number, capacityAh ?? 1, Positive(part, "resistanceMilliohm"), Likely(part, "stateOfCharge"), parallel,
-                Positive(part, "acResistanceMilliohm"), number == shareOf ? timesEqual : null));
+                number, capacityAh ?? 1, milliohm, Likely(part, "stateOfCharge"), parallel,
+                Positive(part, "acResistanceMilliohm"), number == shareOf ? timesEqual : null)
+            {
+                CapacitySigmaAh = Sigma(part, "capacityAh"),
+                ResistanceSigmaMilliohm = Sigma(part, "resistanceMilliohm"),
+                StateOfChargeSigma = Sigma(part, "stateOfCharge"),
+            });
         }
 
         if (json.Wrong is { } wrong)
@@ -54,7 +61,11 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
             return groups;
         understood.Add("Charge offsets are taken from the log's answer; the fullest group is taken as full.");
         double most = offsets.Max()!.Value;
-        return [.. groups.Select((group, g) => group with { StateOfChargeFraction = 1 + offsets[g] - most })];
+        return [.. groups.Select((group, g) => group with
+        {
+            StateOfChargeFraction = 1 + offsets[g] - most,
+            StateOfChargeSigma = Sigma(parts[g], "stateOfChargeOffset"),
+        })];
     }
 
     private static Outcome<SeriesGroups> FromRows(IReadOnlyList<CellRow> rows, string file)
@@ -140,7 +151,18 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
     }
 
     // A figure stands alone, or as the middle of a range.
-    private static double? Likely(JsonInput part, string name) => part.Raw(name) is { ValueKind: JsonValueKind.Object }
+    internal static double? Likely(JsonInput part, string name) => part.Raw(name) is { ValueKind: JsonValueKind.Object }
         ? part.Part(name)!.Number("value")
         : part.Number(name);
+
+    /// <summary>One standard deviation of a figure that stands with its 90 % range; null where it stands alone.</summary>
+    internal static double? Sigma(JsonInput part, string name)
+    {
+        if (part.Raw(name) is not { ValueKind: JsonValueKind.Object } || part.Part(name) is not { } range
+            || range.Number("low") is not { } low || range.Number("high") is not { } high)
+            return null;
+        return low <= high
+            ? new Ranged(0, low, high).Sigma
+            : range.Refuse("low", $"is {low}, above high, {high}", "Exchange the two.");
+    }
 }

@@ -12,6 +12,7 @@ namespace PackPlanner.Formats.Json;
 /// <param name="OtherLevel">The same at the other end; null where no hours can be told.</param>
 /// <param name="QuickerLevel">top or bottom, or same; null likewise.</param>
 /// <param name="DriftAhPerMonth">How far the groups drift apart in a month by their self-discharge; null unless two or more are known.</param>
+/// <param name="HoursRange">Range of the hours that holds the truth nine times in ten; null where a reading has no spread.</param>
 /// <param name="ParallelTopBalance">All groups side by side on one charger; null where it cannot be told.</param>
 public sealed record BalanceAnswer(
     IReadOnlyList<BalanceGroupJson> Groups,
@@ -23,6 +24,7 @@ public sealed record BalanceAnswer(
     OtherLevelJson? OtherLevel,
     string? QuickerLevel,
     double? DriftAhPerMonth,
+    RangeJson? HoursRange,
     ParallelTopBalanceJson? ParallelTopBalance) : Answer
 {
     /// <inheritdoc/>
@@ -40,10 +42,11 @@ public sealed record OtherLevelJson(string Level, double Hours, string Method);
 /// <param name="Group">Number, from 1.</param>
 /// <param name="RemoveAh">To bleed so that it stands with the emptiest; null where it cannot be told.</param>
 /// <param name="AddAh">To add so that it stands with the fullest; null where it cannot be told.</param>
-/// <param name="SpreadAh">Half the width of the 90 % range; null when unknown.</param>
+/// <param name="SpreadAh">Half the width of the 90 % range of either figure, with the spread of the group it is levelled with; null when unknown.</param>
 /// <param name="Hours">Hours by the method chosen; null without one.</param>
 /// <param name="Reason">not-to-be-charged, cannot-tell, no-capacity, or nothing-to-compare where no other group is told; null where it is told.</param>
-public sealed record BalanceGroupJson(int Group, double? RemoveAh, double? AddAh, double? SpreadAh, double? Hours, string? Reason);
+/// <param name="HoursRange">Holds the truth nine times in ten; null when unknown.</param>
+public sealed record BalanceGroupJson(int Group, double? RemoveAh, double? AddAh, double? SpreadAh, double? Hours, string? Reason, RangeJson? HoursRange);
 
 /// <summary>All groups joined in parallel and charged to the limit of one.</summary>
 /// <param name="ChargeAh">Ampere-hours to full.</param>

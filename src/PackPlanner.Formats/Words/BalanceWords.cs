@@ -19,7 +19,7 @@ public static class BalanceWords
             true => group.BleedHours,
             false => group.ChargeHours,
             null => null,
-        }, group.Reason))],
+        }, group.Reason, Range(plan.ByBleeding switch { true => group.BleedRange, false => group.ChargeRange, null => null })))],
         plan.Hours,
         plan.ByBleeding switch { true => "bleed", false => "charge", null => null },
         plan.BleedHours,
@@ -28,6 +28,7 @@ public static class BalanceWords
         other is { Hours: { } hours, ByBleeding: { } bleeds } ? new OtherLevelJson(Level(!atTop), hours, bleeds ? "bleed" : "charge") : null,
         plan.Hours is { } here && other.Hours is { } there ? Math.Abs(here - there) < 1e-9 * Math.Max(1, here) ? "same" : Level(atTop == here < there) : null,
         driftAhPerMonth,
+        Range(plan.Range),
         plan.Parallel is { } parallel ? new ParallelTopBalanceJson(parallel.ChargeAh, parallel.LeastHours, parallel.StopBelowA, largestInrushA) : null);
 
     /// <summary>Lines for people.</summary>
@@ -36,11 +37,12 @@ public static class BalanceWords
     public static IReadOnlyList<string> Lines(BalanceAnswer answer)
     {
         List<string> lines = [];
+        string range = answer.HoursRange is { } hours90 ? $" ({Figures.Digits(hours90.Low, 3)} to {Figures.Digits(hours90.High, 3)} h nine times in ten)" : "";
         string quicker = answer.BleedHours is not null && answer.ChargeHours is not null ? ", the quicker of the two" : "";
         lines.Add(answer.Method switch
         {
-            "bleed" => $"Bleeding takes {Figures.Digits(answer.Hours, 3)} h{quicker}.",
-            "charge" => $"Charging group by group takes {Figures.Digits(answer.Hours, 3)} h{quicker}, each held to the limit of one group.",
+            "bleed" => $"Bleeding takes {Figures.Digits(answer.Hours, 3)} h{range}{quicker}.",
+            "charge" => $"Charging group by group takes {Figures.Digits(answer.Hours, 3)} h{range}{quicker}, each held to the limit of one group.",
             _ => answer.Groups.All(group => group.RemoveAh is null) ? "It cannot be told how far the groups are out of step." : "Give --bleed or --charger for the hours.",
         });
         int untold = answer.Groups.Count(group => group.RemoveAh is null);
@@ -62,12 +64,17 @@ public static class BalanceWords
         return lines;
     }
 
+    private static RangeJson? Range(HoursRange? range) => range is null ? null : new RangeJson(range.Low, range.High);
+
     private static string Level(bool atTop) => atTop ? "top" : "bottom";
 
     /// <summary>One row for each group.</summary>
     /// <param name="answer">The answer.</param>
     /// <returns>The table.</returns>
     public static MainTable Table(BalanceAnswer answer) => new(
-        ["group", "removeAh", "addAh", "spreadAh", "hours", "reason"],
-        [.. answer.Groups.Select(group => (IReadOnlyList<object?>)[group.Group, group.RemoveAh, group.AddAh, group.SpreadAh, group.Hours, group.Reason])]);
+        ["group", "removeAh", "addAh", "spreadAh", "hours", "reason", "hoursLow", "hoursHigh"],
+        [
+            .. answer.Groups.Select(group => (IReadOnlyList<object?>)
+                [group.Group, group.RemoveAh, group.AddAh, group.SpreadAh, group.Hours, group.Reason, group.HoursRange?.Low, group.HoursRange?.High]),
+        ]);
 }

@@ -29,7 +29,9 @@ public static class EnergyAssumptions
             yield return "The cells in parallel are not known, so the joints are left out; --parallel says it.";
         if (request.Groups.All(group => group.ResistanceMilliohm is null))
             yield return "No resistances: heat in the cells and the cut-off under load are not known, so the usable figure is too high.";
-        if (!repeatabilityGiven)
+        if (request.Groups.Any(group => group.CapacitySigmaAh is not null))
+            yield return "The spread of capacities, resistances and charges is the one that the log's answer gives.";
+        else if (!repeatabilityGiven)
             yield return "Capacity tests are taken to repeat within 1.5 % (common practice, no source); --repeatability says otherwise.";
         if (request.TemperatureDegC is null)
             yield return "No --temperature: taken as warm as in the tests.";

@@ -144,27 +144,9 @@ internal sealed class Answers
     }
 
     private GroupingOutcome Match(GroupsQuestion question, BackgroundWork work) =>
-        question.Answer(work.Stopped, new Better(best =>
+        question.Answer(work.Stopped, new ToldSparingly<GroupingProgress>(best =>
         {
             work.Best = $"smallest {best.SmallestAh:0.000} Ah, spread {best.SpreadAh:0.000} Ah";
             desk.Around.Back(desk.Around.Redraw);
         }));
-
-    // Progress<T> would post to whatever context the worker has; this runs where it is called and only hands over words.
-    private sealed class Better(Action<GroupingProgress> told) : IProgress<GroupingProgress>
-    {
-        private const long BetweenMs = 100;
-
-        private long toldAt = -BetweenMs;
-
-        public void Report(GroupingProgress value)
-        {
-            // A search can better itself thousands of times a second; a screen cannot show that.
-            long now = Environment.TickCount64;
-            if (now - toldAt < BetweenMs)
-                return;
-            toldAt = now;
-            told(value);
-        }
-    }
 }

@@ -47,31 +47,56 @@ internal static class BalanceVerb
             return wrong;
         if (!GroupFiles.Open(call, call.Value(Files)!, asked).Is(out GroupInput? input, out Refusal? why))
             return why;
-        BenchCells? bench = null;
-        if (input.Case is null && !BenchCells.Judge(input, asked).Is(out bench, out why))
-            return why;
-        if (!(bench is null ? FromAnswer(input) : FromTable(bench)).Is(out GroupsFound? found, out why))
+        if (!Found(input, asked).Is(out GroupsFound? found, out why))
             return why;
         BalancingRequest request = new(found.Groups, bleedA, duty, chargerA, level == "top");
         BalancingPlan other = Balancer.Plan(request with { AtTop = !request.AtTop });
-        BalanceAnswer answer = BalanceWords.Answer(Balancer.Plan(request), other, request.AtTop, bench is null ? null : LargestInrushA(bench), bench is null ? null : DriftAhPerMonth(bench)) with
+        BalanceAnswer answer = BalanceWords.Answer(Balancer.Plan(request), other, request.AtTop, LargestInrushA(found), found.DriftAhPerMonth) with
         {
-            Understood = [.. bench?.Understood ?? [], .. found.Understood],
-            Cautions = CautionJson.From([.. found.Cautions, .. bench?.SafetyCautions() ?? []]),
+            Understood = found.Understood,
+            Cautions = CautionJson.From(found.Cautions),
         };
         answer = input.Account?.Fill(answer) ?? answer;
         return Reply.Of(answer, BalanceAnswerContext.Default.BalanceAnswer, BalanceWords.Lines(answer), BalanceWords.Table(answer));
     }
 
-    private static Outcome<GroupsFound> FromAnswer(GroupInput input)
+    private static Outcome<GroupsFound> Found(GroupInput input, Chemistry? asked)
     {
-        if (!SeriesGroups.Read(input).Is(out SeriesGroups? groups, out Refusal? why))
+        if (input.Case is { } json)
+            return input.ChemistryOf(asked).Is(out ChemistryFound? named, out Refusal? unread) && GroupCharges.Read(json, named.Chemistry).Is(out GroupCharges? read, out unread)
+                ? FromAnswer(read, named.Chemistry)
+                : unread;
+        if (!BenchCells.Judge(input, asked).Is(out BenchCells? bench, out Refusal? why) || !FromTable(bench).Is(out GroupsFound? found, out why))
             return why;
-        return groups.Groups.All(group => group.StateOfChargeFraction is null)
-            ? Refusal.Input("no-charge", input.Name, "no group has a state of charge or a charge offset", "Give the answer of diagnose --json, or a table with stateOfCharge or restV.")
-            : new GroupsFound(
-                [.. groups.Groups.Select(group => new GroupCharge(group.Number, group.CapacityAh, group.StateOfChargeFraction))], groups.Understood, []);
+        return found with
+        {
+            Understood = [.. bench.Understood, .. found.Understood],
+            Cautions = [.. found.Cautions, .. bench.SafetyCautions()],
+            DriftAhPerMonth = DriftAhPerMonth(bench),
+            Joining = Joining(
+                found.Groups, bench.Chemistry,
+                [.. bench.Cells.Select(cell => new JoinCell(cell.Label, cell.RestV, cell.ResistanceMilliohm, cell.CapacityAh, cell.HeldForSafety))]),
+            Chemistry = bench.Chemistry,
+        };
     }
+
+    private static GroupsFound FromAnswer(GroupCharges read, Chemistry? chemistry) => new(read.Groups, read.Understood, read.Cautions)
+    {
+        Joining = Joining(
+            read.Groups, chemistry,
+            [.. read.Groups.Select((group, g) => new JoinCell($"{group.Number}", null, read.ResistanceMilliohm[g], group.CapacityAh, group.NotToBeCharged))]),
+        Chemistry = chemistry,
+    };
+
+    // Volts that were not measured follow from the charge, where the curve tells.
+    private static IReadOnlyList<JoinCell> Joining(IReadOnlyList<GroupCharge> groups, Chemistry? chemistry, IReadOnlyList<JoinCell> cells) =>
+    [
+        .. cells.Select((cell, g) => cell with
+        {
+            RestV = cell.RestV ?? (groups[g].Fraction is { } fraction && chemistry is not null ? CurveTells.VoltsAt(chemistry, fraction) : null),
+            ResistanceMilliohm = cell.ResistanceMilliohm is > 0 ? cell.ResistanceMilliohm : null,
+        }),
+    ];
 
     private static Outcome<GroupsFound> FromTable(BenchCells bench)
     {
@@ -98,7 +123,7 @@ internal static class BalanceVerb
             cautions.Add(new Caution("caution-30", SignalWord.Notice, $"{silent} groups",
                 $"cannot tell the charge from resting volts between 3.15 V and 3.40 V on {flat.Name}; charge slowly until the first group reaches its knee, then read again"));
         if (!byCharge)
-            understood.Add($"Charge is read from resting volts on the {bench.Chemistry!.Name} curve; +/- rests on {CurveTells.ReadingV * 1000:0.#} mV of reading.");
+            understood.Add(GroupCharges.RestUnderstood(bench.Chemistry!));
         return new GroupsFound(groups, understood, cautions);
     }
 
@@ -108,7 +133,7 @@ internal static class BalanceVerb
         return new GroupsFound(
             [.. bench.Cells.Select((cell, i) => new GroupCharge(
                 cell.Rows[^1].Group ?? i + 1, cell.CapacityAh, null, null, fullestAh - cell.Rows[^1].ChargeOffsetAh!.Value, cell.HeldForSafety))],
-            ["Charge offsets are ampere-hours against one another, negative for less full."], []);
+            [GroupCharges.OffsetsInAhUnderstood], []);
     }
 
     private static GroupCharge Charge(ScreenedCell cell, int place, bool byCharge, double? stated, Chemistry? chemistry)
@@ -120,10 +145,12 @@ internal static class BalanceVerb
         return new GroupCharge(number, cell.CapacityAh, told?.Fraction, told?.Spread, NotToBeCharged: cell.HeldForSafety);
     }
 
-    private static double? LargestInrushA(BenchCells bench) => JoiningCheck.Plan(new JoinRequest(
-        1,
-        [.. bench.Cells.Select(cell => new JoinCell(cell.Label, cell.RestV, cell.ResistanceMilliohm is > 0 ? cell.ResistanceMilliohm : null, cell.CapacityAh, cell.HeldForSafety))],
-        0, null, null, bench.Chemistry)).Cells.Max(step => step.Reason is null ? step.InrushA : null);
+    // Of all groups or of none: one that is not known could be the worst.
+    private static double? LargestInrushA(GroupsFound found)
+    {
+        JoinPlan plan = JoiningCheck.Plan(new JoinRequest(1, found.Joining, 0, null, null, found.Chemistry));
+        return plan.Cells.All(step => step is { Reason: null, InrushA: not null }) ? plan.Cells.Max(step => step.InrushA) : null;
+    }
 
     private static double? DriftAhPerMonth(BenchCells bench)
     {
@@ -132,5 +159,12 @@ internal static class BalanceVerb
         return told.Length > 1 ? Balancer.DriftAh(told, months: 1) : null;
     }
 
-    private sealed record GroupsFound(IReadOnlyList<GroupCharge> Groups, IReadOnlyList<string> Understood, IReadOnlyList<Caution> Cautions);
+    private sealed record GroupsFound(IReadOnlyList<GroupCharge> Groups, IReadOnlyList<string> Understood, IReadOnlyList<Caution> Cautions)
+    {
+        internal IReadOnlyList<JoinCell> Joining { get; init; } = [];
+
+        internal Chemistry? Chemistry { get; init; }
+
+        internal double? DriftAhPerMonth { get; init; }
+    }
 }

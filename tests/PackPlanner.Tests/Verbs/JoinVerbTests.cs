@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Tests.Verbs;
 
@@ -69,6 +70,50 @@ public class JoinVerbTests
         Assert.Equal(0.8, answer.GetProperty("groups")[0].GetProperty("removeAh").GetDouble(), tolerance: 1e-9);
         Assert.Equal(0.8 / 0.06, answer.GetProperty("hours").GetDouble(), tolerance: 1e-6);
         Assert.Equal("bleed", answer.GetProperty("method").GetString());
+    }
+
+    [Fact]
+    public void Balancing_keeps_the_ranges_and_the_held_groups_of_a_diagnosis()
+    {
+        (int exitCode, JsonElement answer) = Run("balance",
+            """
+            {"cautions":[{"code":"caution-03","signal":"WARNING","where":"group 3, 4711 s","saw":"4.31 V, full is 4.20 V"},{"code":"caution-17","signal":"NOTICE","where":"group 1"}],
+            "groups":[{"group":1,"capacityAh":{"value":20,"low":20,"high":20},"stateOfChargeOffset":{"value":0.0,"low":-0.01645,"high":0.01645}},
+            {"group":2,"capacityAh":{"value":20},"stateOfChargeOffset":{"value":-0.04,"low":-0.05645,"high":-0.02355}},
+            {"group":3,"capacityAh":{"value":20},"stateOfChargeOffset":{"value":-0.3}},
+            {"group":4,"capacityAh":null,"stateOfChargeOffset":{"value":-0.2}}]}
+            """, "--bleed", "60mA");
+
+        Assert.Equal(0, exitCode);
+        Assert.Equal(0.46524, answer.GetProperty("groups")[0].GetProperty("spreadAh").GetDouble(), tolerance: 1e-3);
+        Assert.Equal(5.579, answer.GetProperty("hoursRange").GetProperty("low").GetDouble(), tolerance: 0.02);
+        Assert.Equal(21.087, answer.GetProperty("hoursRange").GetProperty("high").GetDouble(), tolerance: 0.02);
+        Assert.Equal("not-to-be-charged", answer.GetProperty("groups")[2].GetProperty("reason").GetString());
+        Assert.Equal("no-capacity", answer.GetProperty("groups")[3].GetProperty("reason").GetString());
+        Assert.Equal("caution-03", Assert.Single(answer.GetProperty("cautions").EnumerateArray()).GetProperty("code").GetString());
+    }
+
+    // NMC at 90 and 50 % through the curve, 5 milliohm each; iron phosphate at 60 % lies on the plateau.
+    [Theory]
+    [InlineData("NMC", 0.9, 0.5, true)]
+    [InlineData("LFP", 0.9, 0.6, false)]
+    public void The_current_on_joining_follows_from_charge_where_the_curve_tells(string chemistry, double high, double low, bool told)
+    {
+        string table = FormattableString.Invariant($"group,capacityAh,resistanceMilliohm,stateOfCharge\n1,20,5,{high}\n2,20,5,{low}\n");
+        string json = FormattableString.Invariant($$"""{"groups":[{"group":1,"capacityAh":20,"resistanceMilliohm":5,"stateOfCharge":{{high}}},{"group":2,"capacityAh":20,"resistanceMilliohm":5,"stateOfCharge":{{low}}}]}""");
+        OpenCircuitCurve curve = Chemistries.Find(chemistry)!.Curve;
+        double expectedA = (curve.VoltsAt(high) - curve.VoltsAt(low)) / 0.010;
+        foreach (string input in new[] { table, json })
+        {
+            (int exitCode, JsonElement answer) = Run("balance", input, "--charger", "10A", "--chemistry", chemistry);
+
+            Assert.Equal(0, exitCode);
+            JsonElement inrush = answer.GetProperty("parallelTopBalance").GetProperty("largestInrushA");
+            if (told)
+                Assert.Equal(expectedA, inrush.GetDouble(), tolerance: 1e-6);
+            else
+                Assert.Equal(JsonValueKind.Null, inrush.ValueKind);
+        }
     }
 
     [Theory]

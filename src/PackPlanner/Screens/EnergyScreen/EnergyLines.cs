@@ -20,7 +20,7 @@ internal static class EnergyLines
     private const string Difference = "the difference of two discharges that differ in this one thing, taken in this order, so that the list adds up";
     private const string Series = "groups in series carry one current; the first that is full ends the charge, the first loaded cut-off ends the ride";
 
-    internal static IReadOnlyList<EnergyLine> Of(StringFigures known, JobGivens givens, Look look)
+    internal static IReadOnlyList<EnergyLine> Of(StringFigures known, EnergyDraws? drawn, JobGivens givens, Look look)
     {
         EnergyRequest request = known.Request;
         EnergyBudget budget = known.Budget;
@@ -29,12 +29,22 @@ internal static class EnergyLines
             new("new, as on the label", $"{request.Groups.Count} x {look.Figure(request.LabelV, 2)} V x {look.Figure(request.LabelAh, 2)} Ah", Wh(budget.NominalWh, look), Series, IsTotal: true),
             .. budget.Losses.Select(loss => new EnergyLine(loss.Name, Says(loss, request, budget, look), loss.Wh > 0 ? "+" + Wh(loss.Wh, look) : Wh(loss.Wh, look), Difference)),
             new("usable", givens.NumberOf("whPerKm") is > 0 and { } use ? $"{look.Distance(budget.UsableWh / use)} at {look.Figure(use, 0)} Wh/km" : "", Wh(budget.UsableWh, look), Series, IsTotal: true),
+            .. Drawn(drawn, look),
             new("ends at", EnergyPicture.Ends(budget, look), "", Series),
             .. Volts(request, look),
             .. Heat(budget.Heat, request, look),
             .. Shorted(known, look),
             .. Charger(known, look),
         ];
+    }
+
+    // What was drawn stands below the figure whose spread it is; a stop keeps the draws that were done.
+    private static IEnumerable<EnergyLine> Drawn(EnergyDraws? drawn, Look look)
+    {
+        if (drawn is not null)
+            yield return new(
+                $"{look.Figure(drawn.Draws, 0)} draws{(drawn.WasStopped ? ", stopped" : "")}", $"{look.Figure(drawn.LowWh, 0)} to {look.Figure(drawn.HighWh, 0)} Wh, nine in ten", Wh(drawn.MedianWh, look),
+                "each draw moves every reading as such readings repeat and rides the pack anew; the figure is the middle draw");
     }
 
     /// <summary>Remedies and what they give.</summary>
@@ -48,9 +58,12 @@ internal static class EnergyLines
         ];
     }
 
-    internal static WhereFrom? WhereFrom(StringFigures known, int row, JobGivens givens, Look look)
+    /// <summary>What matters most: one change each, the largest first.</summary>
+    internal static IReadOnlyList<(string Word, string Says)> Changes(EnergyBudget budget, Look look) =>
+        [.. budget.Sensitivity.Select(step => (step.Name, step.Wh is { } wh ? $"{(wh > 0 ? "+" : "")}{look.Figure(wh, 0)} Wh" : "-"))];
+
+    internal static WhereFrom? WhereFrom(StringFigures known, IReadOnlyList<EnergyLine> lines, int row, Look look)
     {
-        IReadOnlyList<EnergyLine> lines = Of(known, givens, look);
         if (row >= lines.Count)
             return null;
         EnergyLine line = lines[row];
@@ -130,7 +143,13 @@ internal static class EnergyLines
     {
         if (ChargerSettings.Of(known.Request, known.Protection) is not { } set)
             yield break;
-        string most = set.HighestA is { } highestA ? $", at most {look.Figure(highestA, 1)} A at that temperature" : "";
-        yield return new("charger set to", $"{look.Figure(set.CurrentA, 1)} A, ends below {look.Figure(set.TaperA, 2)} A{most}", look.Figure(set.PackV, 1) + " V", "the cells' data sheet comes first; S times the volts of one full group", IsTotal: true);
+        const string Rule = "the cells' data sheet comes first; volts are those of one full group times the groups, the current is the charger's, and what the cold allows goes by the smallest group";
+        string most = set.HighestA is { } highestA
+            ? $"{(set.CurrentA > highestA ? "ABOVE" : "within")} {look.Figure(highestA, 1)} A at {look.Temperature(known.Protection.ChargeDegC ?? known.Request.TemperatureDegC)}"
+            : "temperature limit not known";
+        yield return new("charger set to", $"{known.Request.Groups.Count} x {look.Figure(known.Request.ChargedToV, 2)} V", look.Figure(set.PackV, 1) + " V", Rule, IsTotal: true);
+        yield return new("charging current", most, look.Figure(set.CurrentA, 1) + " A", Rule);
+        yield return new("charge ends below", "at the charger's volts", look.Figure(set.TaperA, 2) + " A", Rule);
+        yield return new("hours from empty", "smallest group, and half an hour", look.Figure(set.Hours, 1) + " h", Rule);
     }
 }

@@ -12,6 +12,11 @@ internal sealed class EnergyModel(Desk desk) : IStep
 {
     private static readonly string[] Asked = ["steadyA", "controllerLowV", "controllerHighV", "whPerKm", "temperatureDegC", "reserve", "linkMilliohm", "leadsMilliohm", "jointMilliohm", "ratedAh", "nominalV", "fullV", "emptyV", "cellDischargeA", "chargerA", "chargeTemperatureDegC", "peakA", "peakS", "cellMassKg", "cableM", "capacitanceMillifarad", "insulationOhm"];
 
+    // Enough for ends within some per cent of the half width; the command line takes any number.
+    private const int MostDraws = 10_000;
+    private const int Seed = 1;
+
+    private (StringFigures? Of, EnergyDraws? Draws) drawn;
     private int row;
     private int top;
 
@@ -25,7 +30,9 @@ internal sealed class EnergyModel(Desk desk) : IStep
     [
         new(KeyBook.Numbers, "load, limits", "changes the load, the controller's volts, Wh per km, temperature, reserve, cable and capacitors",
             () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => GivenField.Choose(desk, "numbers of this screen", Asked)),
-        new(KeyBook.Remedy, "remedies", "shows what balancing and new groups would give", () => Answered() is null ? "nothing is counted yet" : null, ShowRemedies),
+        new(KeyBook.Remedy, "remedies", "shows what balancing and new groups would give, and which one change matters most", () => Answered() is null ? "nothing is counted yet" : null, ShowRemedies),
+        new(KeyBook.HowSure, "how sure", "draws every reading ten thousand times and rides each pack; Esc stops it with what is done",
+            () => Answered() is null ? "nothing is counted yet" : null, DrawReadings),
         new(KeyBook.Open, "explain", "explains the line under the cursor", () => WhereFrom() is null ? "no line is under the cursor" : null, Explain),
     ];
 
@@ -43,7 +50,14 @@ internal sealed class EnergyModel(Desk desk) : IStep
             return;
         }
 
-        IReadOnlyList<EnergyLine> lines = EnergyLines.Of(known, desk.Job!.Givens, desk.Look);
+        // Draws of a pack that has changed since are nobody's answer.
+        if (drawn.Of is not null && !ReferenceEquals(drawn.Of, known))
+        {
+            desk.StopWork(this);
+            drawn = default;
+        }
+
+        IReadOnlyList<EnergyLine> lines = Lines(known);
         int width = body.Width >= 110 ? 76 : body.Width;
         row = Math.Clamp(row, 0, lines.Count - 1);
         int shown = Math.Min(lines.Count, body.Height);
@@ -67,7 +81,7 @@ internal sealed class EnergyModel(Desk desk) : IStep
     {
         if (Answered() is not { } known)
             return false;
-        int last = EnergyLines.Of(known, desk.Job!.Givens, desk.Look).Count - 1;
+        int last = Lines(known).Count - 1;
         switch (key)
         {
             case "Up": row = Math.Max(0, row - 1); return true;
@@ -78,13 +92,13 @@ internal sealed class EnergyModel(Desk desk) : IStep
         }
     }
 
-    public WhereFrom? WhereFrom() => Answered() is { } known ? EnergyLines.WhereFrom(known, row, desk.Job!.Givens, desk.Look) : null;
+    public WhereFrom? WhereFrom() => Answered() is { } known ? EnergyLines.WhereFrom(known, Lines(known), row, desk.Look) : null;
 
     public string? CopyText()
     {
         if (Answered() is not { } known)
             return null;
-        EnergyLine line = EnergyLines.Of(known, desk.Job!.Givens, desk.Look)[row];
+        EnergyLine line = Lines(known)[row];
         return $"{line.Name}: {line.Says} {line.Figure}".TrimEnd();
     }
 
@@ -95,6 +109,30 @@ internal sealed class EnergyModel(Desk desk) : IStep
         : MainTable.Empty;
 
     private StringFigures? Answered() => desk.Answers.Energy;
+
+    private IReadOnlyList<EnergyLine> Lines(StringFigures known) =>
+        EnergyLines.Of(known, ReferenceEquals(drawn.Of, known) ? drawn.Draws : null, desk.Job!.Givens, desk.Look);
+
+    private void DrawReadings()
+    {
+        if (Answered() is not { } known)
+            return;
+        drawn = (known, null);
+        desk.StartWork(this, "drawing readings", work =>
+        {
+            EnergyDraws? draws = EnergyDraws.Of(known.Request, MostDraws, Seed, new ToldSparingly<int>(done =>
+            {
+                work.Best = $"{done} of {MostDraws}";
+                desk.Around.Back(desk.Around.Redraw);
+            }), work.Stopped);
+            return () =>
+            {
+                drawn = (known, draws);
+                if (draws is null)
+                    desk.Says = "Stopped before the first hundred draws: nothing can be said from them.";
+            };
+        });
+    }
 
     private void PaintLine(Area area, int y, int index, EnergyLine line)
     {
@@ -123,10 +161,10 @@ internal sealed class EnergyModel(Desk desk) : IStep
 
         y++;
         area.Write(0, y++, "what one change would give or take", Ink.Bold);
-        foreach (LossStep step in known.Budget.Sensitivity)
+        foreach ((string what, string gives) in EnergyLines.Changes(known.Budget, area.Look))
         {
-            area.Write(0, y, TextWidth.Cut(area.Look.Of(step.Name), area.Width - 12));
-            area.WriteRight(y++, step.Wh is { } wh ? $"{(wh > 0 ? "+" : "")}{area.Look.Figure(wh, 0)} Wh" : "-");
+            area.Write(0, y, TextWidth.Cut(area.Look.Of(what), area.Width - 12));
+            area.WriteRight(y++, gives);
         }
 
         y++;
@@ -140,7 +178,12 @@ internal sealed class EnergyModel(Desk desk) : IStep
     private void ShowRemedies()
     {
         if (Answered() is { } known)
-            desk.Show(new TextOverlay("what each remedy would give", EnergyLines.Remedies(known.Budget, desk.Look)));
+            desk.Show(new TextOverlay(
+                "what each remedy would give, and what matters most",
+                [
+                    .. EnergyLines.Remedies(known.Budget, desk.Look), ("what matters most", "one change at a time, the largest first"),
+                    .. EnergyLines.Changes(known.Budget, desk.Look).Select(change => (change.Says, change.Word)),
+                ]));
     }
 
     private void Explain()

@@ -72,6 +72,58 @@ public class BalancerTests
         Assert.Null(plan.Parallel);
     }
 
+    // By hand: 20 Ah and 0.01 of charge are 0.2 Ah, 0.329 Ah at 90 %; of the difference of two such groups 0.465 Ah.
+    [Fact]
+    public void What_is_moved_is_as_sure_as_both_groups_together()
+    {
+        BalancingPlan plan = Balancer.Plan(new BalancingRequest([new(1, 20, 1.0, 0.01), new(2, 20, 0.96, 0.01)], 0.06, 1, null, true));
+
+        Assert.Equal(0.46524, plan.Groups[0].SpreadAh!.Value, tolerance: 1e-5);
+        Assert.Equal((0.8 - 0.46524) / 0.06, plan.Range!.Low, tolerance: 1e-3);
+        Assert.Equal((0.8 + 0.46524) / 0.06, plan.Range.High, tolerance: 1e-3);
+        Assert.Null(Balancer.Plan(new BalancingRequest([new(1, 20, 1.0), new(2, 20, 0.96, 0.01)], 0.06, 1, null, true)).Range);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void The_ranges_agree_with_a_seeded_monte_carlo_run(bool atTop)
+    {
+        GroupCharge[] groups =
+        [
+            new(1, 100, 0.95, 0.004) { CapacitySigmaAh = 1 }, new(2, 98, 0.93, 0.005) { CapacitySigmaAh = 1 },
+            new(3, 90, 0.80, 0.006) { CapacitySigmaAh = 1 }, new(4, 101, 0.98, 0.003) { CapacitySigmaAh = 1 },
+        ];
+        BalancingRequest request = new(groups, 0.1, 1, 5, atTop);
+        Random random = new(20261125);
+        BalancingPlan[] drawn = [.. Enumerable.Range(0, 10_000).Select(_ => Balancer.Plan(request with
+        {
+            Groups =
+            [
+                .. groups.Select(group => group with
+                {
+                    Fraction = group.Fraction + group.FractionSpread * MathNet.Numerics.Distributions.Normal.Sample(random, 0, 1),
+                    CapacityAh = group.CapacityAh + group.CapacitySigmaAh * MathNet.Numerics.Distributions.Normal.Sample(random, 0, 1),
+                }),
+            ],
+        }))];
+
+        BalancingPlan plan = Balancer.Plan(request);
+
+        Near(plan.BleedRange!, [.. drawn.Select(each => each.BleedHours!.Value)]);
+        Near(plan.ChargeRange!, [.. drawn.Select(each => each.ChargeHours!.Value)]);
+        Near(plan.Groups[0].ChargeRange!, [.. drawn.Select(each => each.Groups[0].ChargeHours!.Value)]);
+        Near(plan.Groups[0].BleedRange!, [.. drawn.Select(each => each.Groups[0].BleedHours!.Value)]);
+    }
+
+    private static void Near(HoursRange range, double[] drawn)
+    {
+        Array.Sort(drawn);
+        double tolerance = 0.08 * (range.High - range.Low) / 2;
+        Assert.Equal(drawn[drawn.Length / 20], range.Low, tolerance);
+        Assert.Equal(drawn[^(drawn.Length / 20)], range.High, tolerance);
+    }
+
     [Fact]
     public void Where_nothing_is_told_there_are_no_hours()
     {

@@ -224,6 +224,32 @@ public class EnergyBudgetsTests
         PackEmptyV = packEmptyV,
     });
 
+    // Two groups nearly level at the top, so that either may be the first full one, one that stands low and one that is small; a log's own ranges.
+    [Theory]
+    [InlineData(null, 0.0)]
+    [InlineData(null, 0.01)]
+    [InlineData(22.0, 0.01)]
+    public void The_spread_of_groups_out_of_step_agrees_with_a_seeded_monte_carlo_run(double? packEmptyV, double chargeSigma)
+    {
+        double[] charge = [0.60, 0.595, 0.56, 0.60, 0.58, 0.59];
+        EnergyRequest request = Request([10, 9.9, 9.95, 9.6, 9.92, 10.05]);
+        Agree(request with
+        {
+            Groups =
+            [
+                .. request.Groups.Select((group, g) => group with
+                {
+                    StateOfChargeFraction = charge[g],
+                    StateOfChargeSigma = chargeSigma > 0 ? chargeSigma : null,
+                    CapacitySigmaAh = 0.15,
+                    ResistanceSigmaMilliohm = 0.5,
+                }),
+            ],
+            Load = new LoadPlan.ConstantPower(180),
+            PackEmptyV = packEmptyV,
+        });
+    }
+
     private static void Agree(EnergyRequest request)
     {
         UsableSpread spread = Of(request).Spread;

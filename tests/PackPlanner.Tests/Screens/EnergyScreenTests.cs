@@ -1,0 +1,97 @@
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens;
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Tests.Screens;
+
+/// <summary>Step 6: draws of the readings, what matters most, the charger.</summary>
+public sealed class EnergyScreenTests : IDisposable
+{
+    private const int Energy = 5;
+
+    private readonly Bench bench = new();
+
+    public void Dispose() => bench.Dispose();
+
+    [Fact]
+    public void Ten_thousand_draws_stand_below_the_figure_and_go_when_a_number_changes()
+    {
+        bench.OpenLot();
+        bench.Set("steadyA", new JobValue.Number(10));
+        bench.Desk.GoTo(Energy);
+
+        bench.Press("h");
+
+        Assert.Contains("10000 draws ", bench.Text(), StringComparison.Ordinal);
+        Assert.Contains("nine in ten", bench.Text(), StringComparison.Ordinal);
+        bench.Set("steadyA", new JobValue.Number(11));
+        Assert.DoesNotContain("draws ", bench.Text(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Draws_tell_how_far_they_are_and_Esc_keeps_those_that_were_done()
+    {
+        DateTime now = Bench.Noon;
+        List<string> shown = [];
+        Desk? desk = null;
+        using Bench disk = new();
+        desk = new Desk(
+            new Surroundings
+            {
+                // Each look at the clock is a second later, so that the work has long run when the screen is drawn.
+                Now = () => now = now.AddSeconds(1),
+                JobsFolder = disk.JobsFolder,
+                LastJobFile = Path.Combine(disk.JobsFolder, "last-job.txt"),
+                Aside = action => action(),
+                Redraw = () =>
+                {
+                    if (desk!.IsWorking && desk.Work is { Best.Length: > 0 } work)
+                    {
+                        shown.Add(desk.Draw(80, 24).ToText());
+                        desk.Press("Esc");
+                        Assert.True(work.KeepsBest);
+                    }
+                },
+            },
+            new Look());
+        bench.OpenLot();
+        desk.Use(bench.Desk.Open!, Energy);
+
+        desk.Press("h");
+
+        Assert.Contains("100 of 10000", Assert.Single(shown), StringComparison.Ordinal);
+        Assert.Contains("100 draws, stopped", desk.Draw(80, 24).ToText(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_matters_most_stands_beside_the_remedies_on_a_narrow_screen_too()
+    {
+        bench.OpenLot();
+        bench.Set("steadyA", new JobValue.Number(10));
+        bench.Desk.GoTo(Energy);
+
+        bench.Press("r");
+
+        string text = bench.Text();
+        Assert.Contains("what matters most", text, StringComparison.Ordinal);
+        Assert.Contains("load 10 % lower", text, StringComparison.Ordinal);
+        Assert.Contains("resistance of every group 10 % lower", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_charger_is_set_to_the_volts_of_all_groups_and_what_the_cold_allows()
+    {
+        bench.OpenLot();
+        bench.Set("chargerA", new JobValue.Number(2));
+        bench.Set("chargeTemperatureDegC", new JobValue.Number(3));
+        bench.Desk.GoTo(Energy);
+        bench.Press("End");
+
+        // 4 groups of 4.2 V; at 3 °C a tenth of the smallest group's ampere-hours for each hour; 2 A into about 9 Ah and half an hour.
+        string text = bench.Text(120, 30);
+        Assert.Matches(@"charger set to +4 x 4\.20 V +16\.8 V", text);
+        Assert.Matches(@"charging current +ABOVE 0\.\d A at 3 °C +2\.0 A", text);
+        Assert.Matches(@"charge ends below .* 0\.1\d A", text);
+        Assert.Matches(@"hours from empty .* \d\.\d h", text);
+    }
+}
