@@ -9,6 +9,9 @@ public static class Conductors
     /// <summary>Nickel at 20 °C, ohm mm² per metre. Source: [MetalTables].</summary>
     public const double NickelOhmMm2PerM = 0.0699;
 
+    /// <summary>Rise of nickel's resistance for each kelvin above 20 °C. Source: [MetalTables].</summary>
+    public const double NickelPerKelvin = 0.006;
+
     /// <summary>Core of plated steel strip at 20 °C, ohm mm² per metre. Source: [MetalTables].</summary>
     public const double SteelOhmMm2PerM = 0.143;
 

@@ -13,6 +13,7 @@ internal static class VerbList
         ShareVerb.Definition,
         BalanceVerb.Definition,
         EnergyVerb.Definition,
+        ConductorVerb.Definition,
         DiagnoseVerb.Definition,
         CompareVerb.Definition,
         SizeVerb.Definition,
