@@ -39,8 +39,12 @@ internal static class ScreensTargets
             case ["memory"]:
                 PrintMemory();
                 break;
+            case ["lot"]:
+                PrintLot();
+                break;
             default:
                 PrintKeys();
+                PrintLot();
                 PrintRatio();
                 foreach (string line in Child("memory"))
                     Console.WriteLine(line);
@@ -81,19 +85,59 @@ internal static class ScreensTargets
         Directory.Delete(folder, recursive: true);
     }
 
+    // A lot of 1,000 cells of which every fourth was tested again in another slot: a limit, a value, and each taken back, until the new verdicts stand on the screen.
+    private static void PrintLot()
+    {
+        string folder = Folder();
+        Queue<Action> back = new();
+        Desk desk = DeskIn(folder, back);
+        OpenCells(desk, 1000, series: 20, parallel: 10, repeats: 4);
+        using Shown shown = new(desk, 120, 36);
+        desk.GoTo(1);
+        shown.Press(Key.CursorDown);
+        Await(desk, back);
+        int turn = 0;
+        (double[] Clock, double[] Processor) Changed(Func<int, JobChange> change) => Times(
+            () =>
+            {
+                desk.Do(change(turn++));
+                shown.Press(Key.CursorDown);
+                if (desk.Answers.IsJudging || desk.Answers.Lot is null)
+                    throw new InvalidOperationException("The verdicts did not stand on the screen that followed the change.");
+            },
+            60);
+        Console.WriteLine($"{desk.Job!.Rows.Count} tests of 1000 cells, change to new verdicts on the screen, ms");
+        Console.WriteLine(Row("a limit is changed", Changed(i => JobChanges.Set("minShareOfRated", new Given(new JobValue.Number(0.75 + (0.001 * (i % 50))), Origin.You(desk.Today))))));
+        Console.WriteLine(Row("a value is changed", Changed(i => JobChanges.Edit(new CellKey("T00500", 1, CellField.CapacityAh), new CellEdit(new JobValue.Number(4 + (0.001 * i)), Origin.You(desk.Today))))));
+        Console.WriteLine(Row("a change is taken back", Times(
+            () =>
+            {
+                shown.Press((Key)'u');
+                shown.Press(Key.CursorDown);
+            },
+            60)));
+        Directory.Delete(folder, recursive: true);
+    }
+
     // Beside the clock the processor time of the whole process: on a machine that others keep busy the clock tells of them.
     private static (double[] Clock, double[] Processor) Times(Shown shown, Key[] keys, int count)
     {
+        int next = 0;
+        return Times(() => shown.Press(keys[next++ % keys.Length]), count);
+    }
+
+    private static (double[] Clock, double[] Processor) Times(Action press, int count)
+    {
         // The first keys also pay for the compiler; they are not what a user feels all day.
         for (int i = 0; i < 60; i++)
-            shown.Press(keys[i % keys.Length]);
+            press();
         double[] ms = new double[count];
         double[] worked = new double[count];
         for (int i = 0; i < count; i++)
         {
             TimeSpan before = Environment.CpuUsage.TotalTime;
             long from = Stopwatch.GetTimestamp();
-            shown.Press(keys[i % keys.Length]);
+            press();
             ms[i] = Stopwatch.GetElapsedTime(from).TotalMilliseconds;
             worked[i] = (Environment.CpuUsage.TotalTime - before).TotalMilliseconds;
         }
@@ -199,7 +243,7 @@ internal static class ScreensTargets
         return new RideLog { TimeS = time, CurrentA = current, GroupV = volts, UsualStepS = 1, Source = "season.csv" };
     }
 
-    private static void OpenCells(Desk desk, int cells, int series, int parallel)
+    private static void OpenCells(Desk desk, int cells, int series, int parallel, int repeats = 0)
     {
         desk.Store.New("Large lot");
         CellRow[] rows = [.. Enumerable.Range(1, cells).Select(i => new CellRow
@@ -214,6 +258,13 @@ internal static class ScreensTargets
             RestV = 3.6 + (0.001 * (i % 50)),
             Slot = ((i % 4) + 1).ToString(CultureInfo.InvariantCulture),
         })];
+        if (repeats > 0)
+            rows = [.. rows, .. rows.Where((_, i) => i % repeats == 0).Select((row, i) => row with
+            {
+                Line = cells + i + 2,
+                CapacityAh = row.CapacityAh + (0.002 * ((i % 7) - 3)),
+                Slot = (((i + 1) % 4) + 1).ToString(CultureInfo.InvariantCulture),
+            })];
         desk.Do(JobChanges.AddTable(new JobTable(new JobSource("s1", "cells.csv", new string('0', 64), SourceKind.Cells, ["invented"]), rows, 0)));
         foreach ((string key, JobValue value) in new (string, JobValue)[]
         {

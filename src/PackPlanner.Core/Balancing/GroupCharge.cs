@@ -12,4 +12,20 @@ public sealed record GroupCharge(
 {
     /// <summary>One standard deviation of <see cref="CapacityAh"/>, ampere-hours; null: taken as exact.</summary>
     public double? CapacitySigmaAh { get; init; }
+
+    /// <summary>Cells in parallel, each told by itself, as the one group that they make.</summary>
+    /// <param name="number">Number of the group, from 1.</param>
+    /// <param name="cells">The cells, at least one.</param>
+    /// <returns>Their charge together; unknown where that of a cell is, and held where one of them is.</returns>
+    public static GroupCharge Together(int number, IReadOnlyList<GroupCharge> cells)
+    {
+        if (cells.Count == 1)
+            return cells[0] with { Number = number };
+        double? Sum(Func<GroupCharge, double?> of) => cells.All(cell => of(cell) is not null) ? cells.Sum(of) : null;
+        double? capacityAh = Sum(cell => cell.CapacityAh);
+        return new GroupCharge(
+            number, capacityAh, Sum(cell => cell.Fraction * cell.CapacityAh) / capacityAh,
+            Sum(cell => cell.FractionSpread * cell.CapacityAh * cell.FractionSpread * cell.CapacityAh) is { } square ? Math.Sqrt(square) / capacityAh : null,
+            Sum(cell => cell.LacksAh), cells.Any(cell => cell.NotToBeCharged));
+    }
 }

@@ -30,6 +30,8 @@ public static class GroupMatcher
         (GroupingTrial chosen, long batchBound) = plan is null
             ? (Choose(request, lot, strict, stop), long.MaxValue)
             : BatchSearch.Arrange(lot, plan, new SearchBudget(request.LevellingSteps, stop), (ulong)request.Seed);
+        if (plan is not null && lot.AllResistancesKnown)
+            chosen = Levelled(request, lot, chosen, new SearchBudget(LevellingSteps(request), stop), plan.Allows);
 
         // What was chosen may better a strict answer that was not proven.
         if (chosen.IsBetterThan(strict.Best))
@@ -62,14 +64,10 @@ public static class GroupMatcher
     /// <summary>What one kind of preference makes of the strict answer.</summary>
     private static GroupingTrial Choose(GroupingRequest request, SortedLot lot, StrictAnswer strict, CancellationToken stop)
     {
-        // Without a band resistance only breaks ties, and there are few to break.
-        bool band = request.RepeatabilityFraction > 0 || request.Prefer == GroupingPreference.EvenCurrents;
-        SearchBudget budget = new(band ? request.LevellingSteps : request.LevellingSteps / 8, stop);
-        double noise = MeasurementNoise.OfGroup(
-            request.RepeatabilityFraction ?? 0, lot.MeanSteps, request.Parallel);
+        SearchBudget budget = new(LevellingSteps(request), stop);
         if ((request.FewestMoves || request.AsItIs) && request.Existing is not null)
         {
-            long goodEnough = request.AsItIs ? long.MinValue : strict.Best.Smallest - (long)(noise / 4);
+            long goodEnough = request.AsItIs ? long.MinValue : strict.Best.Smallest - (long)(Noise(request, lot) / 4);
             return FewestMovesSearch.Improve(lot.Problem, lot.ExistingGroupOf(request), goodEnough);
         }
 
@@ -77,10 +75,23 @@ public static class GroupMatcher
             return strict.Best;
         if (request.Prefer == GroupingPreference.EvenCurrents)
             return EvenCurrents.Arrange(lot, strict.Best, budget, (ulong)request.Seed);
-        (long low, long high) = Band(strict.Best, noise);
-        LevellingProblem levelling = new(lot.Problem, lot.ConductanceS, lot.BaseConductanceS, low, high);
-        int[] levelled = ResistanceLevelling.Level(levelling, strict.Best.GroupOf, budget, (ulong)request.Seed);
-        return GroupingTrial.Of(lot.Problem, levelled);
+        return Levelled(request, lot, strict.Best, budget, null);
+    }
+
+    // Without a band resistance only breaks ties, and there are few to break.
+    private static long LevellingSteps(GroupingRequest request) =>
+        request.RepeatabilityFraction > 0 || request.Prefer == GroupingPreference.EvenCurrents ? request.LevellingSteps : request.LevellingSteps / 8;
+
+    private static double Noise(GroupingRequest request, SortedLot lot) =>
+        MeasurementNoise.OfGroup(request.RepeatabilityFraction ?? 0, lot.MeanSteps, request.Parallel);
+
+    /// <summary>Group resistances made alike inside the band about a grouping.</summary>
+    private static GroupingTrial Levelled(
+        GroupingRequest request, SortedLot lot, GroupingTrial from, SearchBudget budget, Func<int, int, bool>? allows)
+    {
+        (long low, long high) = Band(from, Noise(request, lot));
+        LevellingProblem levelling = new(lot.Problem, lot.ConductanceS, lot.BaseConductanceS, low, high) { Allows = allows };
+        return GroupingTrial.Of(lot.Problem, ResistanceLevelling.Level(levelling, from.GroupOf, budget, (ulong)request.Seed));
     }
 
     /// <summary>

@@ -9,6 +9,9 @@ namespace PackPlanner.Core.Grouping;
 internal sealed record LevellingProblem(
     GroupingProblem Cells, double[] ConductanceS, double[] BaseConductanceS, long Low, long High)
 {
+    /// <summary>Whether a free cell may stand in a group, -1 for out; null: all may. Such a problem is annealed only, never searched completely.</summary>
+    internal Func<int, int, bool>? Allows { get; init; }
+
     /// <summary>Ohms between the group of most and of least resistance.</summary>
     internal double SpreadOhm(int[] groupOf)
     {

@@ -2,7 +2,7 @@ namespace PackPlanner.Core.Grouping;
 
 /// <summary>Makes group resistances equal while every group's capacity stays in its band.</summary>
 /// <remarks>
-/// Small lots completely; others by annealing over exchanges of two cells of two groups, or of a cell and a spare. While it
+/// Small lots completely, unless some cells are kept from some groups; others by annealing over exchanges of two cells of two groups, or of a cell and a spare. While it
 /// is warm a group may leave the band at a price, since few single exchanges keep all sums to the step; what is kept is
 /// always inside the band. Conductances add up, so an exchange is judged in a few operations whatever P is.
 /// </remarks>
@@ -45,9 +45,14 @@ internal sealed class ResistanceLevelling
     /// <param name="seed">Another seed searches in another order.</param>
     internal static int[] Level(LevellingProblem problem, int[] start, SearchBudget budget, ulong seed = 0)
     {
-        SearchBudget part = budget.Part(CompleteSteps);
-        int[] best = CompleteLevelling.Best(problem, start, part, out bool complete);
-        budget.Settle(part, CompleteSteps);
+        (int[] best, bool complete) = (start, false);
+        if (problem.Allows is null)
+        {
+            SearchBudget part = budget.Part(CompleteSteps);
+            best = CompleteLevelling.Best(problem, start, part, out complete);
+            budget.Settle(part, CompleteSteps);
+        }
+
         if (complete || problem.Cells.Needed < 2)
             return best;
         double spread = problem.SpreadOhm(best);
@@ -83,7 +88,7 @@ internal sealed class ResistanceLevelling
             int b = _dice.Below(_member.Length);
             (int cellA, int cellB) = (_member[a], _member[b]);
             (int from, int to) = (_groupOf[cellA], _groupOf[cellB]);
-            if (from == to)
+            if (from == to || (_problem.Allows is { } allows && !(allows(cellA, to) && allows(cellB, from))))
                 continue;
             double change = Change(cellA, from, cellB, to);
             if (change > 0 && change > temperature * Threshold())

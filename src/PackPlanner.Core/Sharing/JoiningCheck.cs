@@ -35,7 +35,7 @@ public static class JoiningCheck
             Reason = cell.NotToBeCharged ? "not-to-be-charged" : null,
         };
         if (bench.Others(cell) is not { } others)
-            return step with { BringToV = cell.NotToBeCharged ? null : restV };
+            return step with { BringToV = cell.NotToBeCharged ? null : bench.TargetV };
         double differenceV = others.OpenV - restV;
         step = step with { Receives = differenceV == 0 ? null : differenceV > 0, BringToV = cell.NotToBeCharged ? null : bench.TargetV };
         if (JoinBench.OhmOf(cell) is not { } ohm)

@@ -24,7 +24,9 @@ public static class JoinWords
         foreach (IGrouping<int, JoinCellJson> group in answer.Groups.GroupBy(cell => cell.Group))
         {
             int first = group.Count(cell => cell.InrushA > cell.LimitA);
-            lines.Add(first == 0
+            lines.Add(first == 0 && group.Count() > 1 && group.All(cell => cell.InrushA is null)
+                ? $"Group {group.Key}: no current on joining can be told, because resistances or resting volts are missing."
+                : first == 0
                 ? $"Group {group.Key}: no cell passes its limit on joining the others, where it is known."
                 : $"Group {group.Key}: {first} of {group.Count()} cells would pass their limit on joining the others.");
             lines.Add("  order cell           rest V   joining A   limit A   bring to V   resistor ohm   hours");

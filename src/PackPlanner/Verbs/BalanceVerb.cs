@@ -68,7 +68,7 @@ internal static class BalanceVerb
                 : unread;
         if (!BenchCells.Judge(input, asked).Is(out BenchCells? bench, out Refusal? why) || !FromTable(bench).Is(out GroupsFound? found, out why))
             return why;
-        return found with
+        return InParallel(found with
         {
             Understood = [.. bench.Understood, .. found.Understood],
             Cautions = [.. found.Cautions, .. bench.SafetyCautions()],
@@ -77,6 +77,21 @@ internal static class BalanceVerb
                 found.Groups, bench.Chemistry,
                 [.. bench.Cells.Select(cell => new JoinCell(cell.Label, cell.RestV, cell.ResistanceMilliohm, cell.CapacityAh, cell.HeldForSafety))]),
             Chemistry = bench.Chemistry,
+        });
+    }
+
+    // A table of cells with the number of their group: those of one number stand in parallel and are levelled as one.
+    private static GroupsFound InParallel(GroupsFound found)
+    {
+        IGrouping<int, int>[] members = [.. Enumerable.Range(0, found.Groups.Count).GroupBy(g => found.Groups[g].Number)];
+        if (members.Length == found.Groups.Count)
+            return found;
+        return found with
+        {
+            Groups = [.. members.Select(group => GroupCharge.Together(group.Key, [.. group.Select(g => found.Groups[g])]))],
+            Joining = [.. members.Select(group => JoinCell.Together($"{group.Key}", [.. group.Select(g => found.Joining[g])]))],
+            Understood = [.. found.Understood, $"Rows of one group number are cells in parallel: {found.Groups.Count} cells in {members.Length} groups."],
+            DriftAhPerMonth = null,
         };
     }
 

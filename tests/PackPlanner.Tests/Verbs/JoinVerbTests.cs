@@ -131,6 +131,17 @@ public class JoinVerbTests
         Assert.Equal(0.8 / 0.06, answer.GetProperty("hours").GetDouble(), tolerance: 1e-6);
     }
 
+    // By hand: 5 Ah at 96 and 94 % are 95 %, 0.5 Ah under the full group of twice 5 Ah.
+    [Fact]
+    public void Cells_of_one_group_number_are_levelled_as_one()
+    {
+        (int exitCode, JsonElement answer) = Run("balance", "cell,group,Ah,stateOfCharge\nA,1,5,0.96\nB,1,5,0.94\nC,2,5,1\nD,2,5,1\n", "--bleed", "100mA");
+
+        Assert.Equal(0, exitCode);
+        Assert.Equal([0, 0.5], answer.GetProperty("groups").EnumerateArray().Select(group => Math.Round(group.GetProperty("removeAh").GetDouble(), 9)));
+        Assert.Equal(5, answer.GetProperty("hours").GetDouble(), tolerance: 1e-9);
+    }
+
     [Fact]
     public void Resting_volts_on_the_plateau_tell_nothing()
     {

@@ -26,6 +26,38 @@ public class BatchKeepingTests
         Assert.Equal(2, pack.Batches.FewestMixedGroups);
     }
 
+    // Two batches of equal cells but for their resistance: any three of a batch hold the same, so only the resistance is left to choose.
+    [Fact]
+    public void Resistances_are_levelled_inside_each_batch()
+    {
+        double[] milliohm = [30, 31, 34, 38, 41, 42, 29, 33, 35, 37, 40, 44, 36, 36];
+        GroupingRequest request = new()
+        {
+            Cells = [.. milliohm.Select((r, i) => new GroupingCell($"K{i:00}", i < 7 ? 2.3 : 2.2, r) { Batch = i < 7 ? "1" : "2" })],
+            Series = 4,
+            Parallel = 3,
+            KeepBatches = true,
+            LevellingSteps = 20_000_000,
+        };
+
+        MatchedPack pack = Assert.IsType<GroupingOutcome.Matched>(GroupMatcher.Match(request, null, TestContext.Current.CancellationToken)).Pack;
+
+        Assert.Equal(0, pack.Batches!.MixedGroups);
+        Assert.Equal(6.6, pack.SmallestAh, tolerance: 1e-9);
+        double[] groups = [.. pack.Groups.Select(group => group.ResistanceMilliohm!.Value)];
+        // Every way to take twice three of seven from each batch, tried one by one.
+        Assert.Equal(LeastSpread(milliohm[..7], milliohm[7..]), groups.Max() - groups.Min(), tolerance: 1e-9);
+    }
+
+    private static double LeastSpread(double[] one, double[] other) =>
+        Pairs(one).SelectMany(first => Pairs(other), (first, second) => Math.Max(first.Item2, second.Item2) - Math.Min(first.Item1, second.Item1)).Min();
+
+    private static List<(double, double)> Pairs(double[] milliohm)
+    {
+        double[] ways = [.. Assignments(7, 2, 3).SelectMany(groupOf => new[] { 0, 1 }.Select(g => 1 / milliohm.Where((_, i) => groupOf[i] == g).Sum(r => 1 / r)))];
+        return [.. ways.Chunk(2).Select(pair => (pair.Min(), pair.Max())).Distinct()];
+    }
+
     [Fact]
     public void Complete_enumeration_of_small_lots_never_finds_fewer_mixed_groups_nor_more_than_the_bound()
     {

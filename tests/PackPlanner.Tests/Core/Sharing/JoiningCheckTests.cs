@@ -106,6 +106,15 @@ public class JoiningCheckTests
         Assert.Equal(raised, plan.Cautions.Any(caution => caution is { Code: "caution-08", Signal: SignalWord.Caution, Where: "cell 2" }));
     }
 
+    // Nobody's resistance is known: each is brought to what those within 0.05 V of one another have, never just to its own volts.
+    [Fact]
+    public void Without_any_resistance_there_are_still_volts_to_bring_each_to()
+    {
+        JoinPlan plan = Plan([new("1", 3.60, null, 2.5, false), new("2", 3.61, null, 2.5, false), new("3", 3.70, null, 2.5, false)]);
+
+        Assert.All(plan.Cells, cell => Assert.Equal(3.605, cell.BringToV!.Value, tolerance: 1e-9));
+    }
+
     [Fact]
     public void Fifty_amperes_and_a_volt_apart_is_a_danger_whatever_the_size()
     {
