@@ -14,6 +14,10 @@ namespace PackPlanner.Formats.Groups;
 public sealed record GroupCharges(
     IReadOnlyList<GroupCharge> Groups, IReadOnlyList<double?> ResistanceMilliohm, IReadOnlyList<string> Understood, IReadOnlyList<Caution> Cautions)
 {
+    private const string Offset = "stateOfChargeOffset";
+
+    private static readonly string[] Fractions = ["stateOfCharge", Offset];
+
     /// <summary>Reads an answer of <c>diagnose</c>, or a list of groups written by hand.</summary>
     /// <param name="json">The object.</param>
     /// <param name="chemistry">Tells charge from resting volts; null: unknown.</param>
@@ -63,8 +67,8 @@ public sealed record GroupCharges(
             return offsetAh.Select(offset => ((double?)null, (double?)null, offsetAh.Max() - offset)).ToArray();
         }
 
-        string? name = new[] { "stateOfCharge", "stateOfChargeOffset" }.FirstOrDefault(field => parts.All(part => part.Has(field)))
-            ?? new[] { "stateOfChargeOffset", "stateOfCharge" }.FirstOrDefault(field => parts.Any(part => part.Has(field)));
+        // What all groups have comes before what only some have; those without it then cannot be told.
+        string? name = Array.Find(Fractions, field => parts.All(part => part.Has(field))) ?? Array.FindLast(Fractions, field => parts.Any(part => part.Has(field)));
         if (name is not null)
             return ByFraction(name, parts, understood);
         if (!parts.Any(part => part.Has("restV")))
@@ -80,11 +84,11 @@ public sealed record GroupCharges(
     private static (double? Fraction, double? Sigma, double? LacksAh)[] ByFraction(string name, IReadOnlyList<JsonInput> parts, List<string> understood)
     {
         double?[] fractions = [.. parts.Select(part => SeriesGroups.Likely(part, name))];
-        if (name == "stateOfChargeOffset")
+        if (name == Offset)
             understood.Add("Charge offsets are taken from the log's answer; the fullest group is taken as full.");
         else if (SeriesGroups.AreOffsets(fractions))
             understood.Add(SeriesGroups.OffsetsUnderstood);
-        double most = name == "stateOfChargeOffset" || SeriesGroups.AreOffsets(fractions) ? fractions.Max() ?? 1 : 1;
+        double most = name == Offset || SeriesGroups.AreOffsets(fractions) ? fractions.Max() ?? 1 : 1;
         return [.. fractions.Select((fraction, g) => (1 + fraction - most, SeriesGroups.Sigma(parts[g], name), (double?)null))];
     }
 
