@@ -17,9 +17,12 @@ else if (args is ["reading-memory", var file])
     ReadingTargets.Memory(file);
 else if (args is ["diagnosis-speed", .. var most])
     DiagnosisSpeed.Run(most.Length == 0 ? 3_000_000 : int.Parse(most[0], System.Globalization.CultureInfo.InvariantCulture));
+else if (args is ["minimiser", var seed, var packs])
+    MinimiserTargets.Run(int.Parse(seed, System.Globalization.CultureInfo.InvariantCulture), int.Parse(packs, System.Globalization.CultureInfo.InvariantCulture));
 else if (args is ["diagnosis-peer", var first, var last, ..])
     PeerTargets.Run(
-        int.Parse(first, System.Globalization.CultureInfo.InvariantCulture), int.Parse(last, System.Globalization.CultureInfo.InvariantCulture), keep: args.Contains("keep"));
+        int.Parse(first, System.Globalization.CultureInfo.InvariantCulture), int.Parse(last, System.Globalization.CultureInfo.InvariantCulture), keep: args.Contains("keep"),
+        each: args.Contains("each"), only: args.FirstOrDefault(a => PeerScenario.Kinds.Any(kind => kind.StartsWith(a, StringComparison.Ordinal))));
 else
     BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
 

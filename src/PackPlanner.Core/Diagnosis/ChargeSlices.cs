@@ -16,6 +16,8 @@ internal sealed class ChargeSlices
     private ChargeSlices(Piece[] pieces, int episodes)
     {
         Pieces = pieces;
+        for (int i = 0; i < pieces.Length; i++)
+            pieces[i].Place = i;
         Episodes = episodes;
         Dictionary<(int, int, int), int> counts = [];
         foreach (Piece piece in pieces)
@@ -26,6 +28,9 @@ internal sealed class ChargeSlices
     /// <summary>One averaged piece.</summary>
     internal sealed class Piece
     {
+        /// <summary>Its place among the pieces; -1 for one that is none of them.</summary>
+        internal int Place = -1;
+
         /// <summary>Seconds, mean.</summary>
         internal double TimeS;
 

@@ -14,13 +14,12 @@ internal sealed class CurvePrior
     private const int Steps = 400;
     private readonly double[] meanV;
     private readonly double[] nodes;
-    private readonly double[,] shapeV;
-    private readonly bool flat;
+    private readonly double[][] shapeV;
     private readonly int[] nodeBelow;
 
-    private CurvePrior(double[] meanV, double[] nodes, double[,] shapeV, bool flat)
+    private CurvePrior(double[] meanV, double[] nodes, double[][] shapeV, bool flat)
     {
-        this.flat = flat;
+        IsFlat = flat;
         nodeBelow = [.. Enumerable.Range(0, Steps + 1).Select(i => Math.Clamp(nodes.Count(n => n <= i / (double)Steps) - 1, 0, nodes.Length - 2))];
         this.meanV = meanV;
         this.nodes = nodes;
@@ -28,7 +27,10 @@ internal sealed class CurvePrior
     }
 
     /// <summary>How many shapes the correction has.</summary>
-    internal int Shapes => shapeV.GetLength(1);
+    internal int Shapes => shapeV[0].Length;
+
+    /// <summary>The curve has a long flat part, on which several charges explain one voltage.</summary>
+    internal bool IsFlat { get; }
 
     /// <summary>Builds the belief for one chemistry between two resting voltages.</summary>
     internal static CurvePrior For(Chemistry chemistry, double fullV, double emptyV)
@@ -62,28 +64,31 @@ internal sealed class CurvePrior
         return new CurvePrior(meanV, nodes, Shape(covariance), family == CurveFamily.Lfp);
     }
 
-    /// <summary>The correction that some weights make, volts at every node.</summary>
-    internal double[] Correction(ReadOnlySpan<double> weights)
+    /// <summary>The curve bent by some weights, volts at every four-hundredth of charge; every node is one of them.</summary>
+    internal double[] Bent(ReadOnlySpan<double> weights)
     {
-        double[] volts = new double[nodes.Length];
-        for (int i = 0; i < volts.Length; i++)
+        double[] correctionV = new double[nodes.Length];
+        for (int i = 0; i < correctionV.Length; i++)
         {
             for (int j = 0; j < weights.Length; j++)
-                volts[i] += weights[j] * shapeV[i, j];
+                correctionV[i] += weights[j] * shapeV[i][j];
         }
-        return volts;
+        double[] bentV = new double[Steps + 1];
+        for (int i = 0; i <= Steps; i++)
+        {
+            int below = Node(i / (double)Steps, out double share);
+            bentV[i] = meanV[i] + correctionV[below] + (share * (correctionV[below + 1] - correctionV[below]));
+        }
+        return bentV;
     }
 
-    /// <summary>Volts of the curve at z with a correction, and the slope in volts per unit of charge.</summary>
-    internal double Volts(double z, double[] correctionV, out double slopeV)
+    /// <summary>Volts of a bent curve at z, and the slope in volts per unit of charge; beyond both ends the unbent one goes on straight.</summary>
+    internal double Volts(double z, double[] bentV, out double slopeV)
     {
-        double v = Mean(z, out slopeV);
-        if (z <= 0 || z >= 1)
-            return v;
-        int i = Node(z, out double share);
-        double rise = correctionV[i + 1] - correctionV[i];
-        slopeV += rise / (nodes[i + 1] - nodes[i]);
-        return v + correctionV[i] + (share * rise);
+        double[] volts = z is > 0 and < 1 ? bentV : meanV;
+        int i = (int)Math.Clamp(z * Steps, 0, Steps - 1);
+        slopeV = (volts[i + 1] - volts[i]) * Steps;
+        return volts[i] + ((z - (i / (double)Steps)) * slopeV);
     }
 
     /// <summary>Writes the value of every shape at z.</summary>
@@ -95,8 +100,9 @@ internal sealed class CurvePrior
             return;
         }
         int i = Node(z, out double share);
+        ReadOnlySpan<double> below = shapeV[i], above = shapeV[i + 1];
         for (int j = 0; j < into.Length; j++)
-            into[j] = shapeV[i, j] + (share * (shapeV[i + 1, j] - shapeV[i, j]));
+            into[j] = below[j] + (share * (above[j] - below[j]));
     }
 
     /// <summary>How strange the slopes of a corrected curve are, as a sum of squared spreads over stretches of a tenth.</summary>
@@ -107,22 +113,15 @@ internal sealed class CurvePrior
     internal double Strangeness(ReadOnlySpan<double> weights)
     {
         double sum = 0;
-        double[] corrected = Correction(weights), bare = new double[nodes.Length];
+        double[] corrected = Bent(weights);
         for (int i = 0; i < 10; i++)
         {
             double low = i / 10.0, high = (i + 1) / 10.0;
-            double rise = Volts(high, corrected, out _) - Volts(low, corrected, out _), usual = Volts(high, bare, out _) - Volts(low, bare, out _);
-            double log = Math.Log(Math.Max(rise, 0.02 * usual) / usual) / (flat ? 1.0 : 0.5);
+            double rise = Volts(high, corrected, out _) - Volts(low, corrected, out _), usual = Volts(high, meanV, out _) - Volts(low, meanV, out _);
+            double log = Math.Log(Math.Max(rise, 0.02 * usual) / usual) / (IsFlat ? 1.0 : 0.5);
             sum += log * log;
         }
         return sum;
-    }
-
-    private double Mean(double z, out double slopeV)
-    {
-        int i = (int)Math.Clamp(Math.Floor(z * Steps), 0, Steps - 1);
-        slopeV = (meanV[i + 1] - meanV[i]) * Steps;
-        return meanV[i] + ((z - (i / (double)Steps)) * slopeV);
     }
 
     private int Node(double z, out double share)
@@ -189,8 +188,8 @@ internal sealed class CurvePrior
         List<double> nodes = [0, 0.01, 0.02, 0.035, 0.05, 0.07];
         for (double z = 0.09; z < 0.93; z += step)
             nodes.Add(z);
-        nodes.AddRange([0.94, 0.96, 0.975, 0.985, 0.993, 1.0]);
-        return [.. nodes];
+        nodes.AddRange([0.94, 0.96, 0.975, 0.985, 0.9925, 1.0]);
+        return [.. nodes.Select(z => Math.Round(z * Steps) / Steps)];
     }
 
     private static void AddSmooth(
@@ -223,16 +222,16 @@ internal sealed class CurvePrior
         }
     }
 
-    private static double[,] Shape(Matrix<double> covariance)
+    private static double[][] Shape(Matrix<double> covariance)
     {
         MathNet.Numerics.LinearAlgebra.Factorization.Evd<double> parts = covariance.Evd(Symmetricity.Symmetric);
         int[] kept = [.. Enumerable.Range(0, covariance.RowCount).Where(i => parts.EigenValues[i].Real > 0.0004 * 0.0004)];
-        double[,] shape = new double[covariance.RowCount, kept.Length];
+        double[][] shape = [.. Enumerable.Range(0, covariance.RowCount).Select(_ => new double[kept.Length])];
         for (int j = 0; j < kept.Length; j++)
         {
             double root = Math.Sqrt(parts.EigenValues[kept[j]].Real);
             for (int i = 0; i < covariance.RowCount; i++)
-                shape[i, j] = parts.EigenVectors[i, kept[j]] * root;
+                shape[i][j] = parts.EigenVectors[i, kept[j]] * root;
         }
         return shape;
     }

@@ -13,16 +13,17 @@ internal sealed class NormalEquations
     private readonly int shared;
     private readonly int own;
     private readonly Matrix<double> common;
-    private readonly Matrix<double>[] mixed;
-    private readonly Matrix<double>[] single;
+    // Made when first touched: a fit of one group needs those of that group only.
+    private readonly Matrix<double>?[] mixed;
+    private readonly Matrix<double>?[] single;
 
     internal NormalEquations(int shared, int own, int groups)
     {
         this.shared = shared;
         this.own = own;
         common = Matrix<double>.Build.Dense(shared, shared);
-        mixed = [.. Enumerable.Range(0, groups).Select(_ => Matrix<double>.Build.Dense(own, shared))];
-        single = [.. Enumerable.Range(0, groups).Select(_ => Matrix<double>.Build.Dense(own, own))];
+        mixed = new Matrix<double>?[groups];
+        single = new Matrix<double>?[groups];
         Right = new double[shared + (groups * own)];
     }
 
@@ -35,8 +36,8 @@ internal sealed class NormalEquations
         Array.Clear(Right);
         for (int k = 0; k < single.Length; k++)
         {
-            mixed[k].Clear();
-            single[k].Clear();
+            mixed[k]?.Clear();
+            single[k]?.Clear();
         }
     }
 
@@ -54,14 +55,19 @@ internal sealed class NormalEquations
         int group = (high - shared) / own, at = (high - shared) % own;
         if (low < shared)
         {
-            mixed[group][at, low] += value;
+            Mixed(group)[at, low] += value;
             return;
         }
         int other = low - shared - (group * own);
-        single[group][at, other] += value;
+        Matrix<double> block = Single(group);
+        block[at, other] += value;
         if (at != other)
-            single[group][other, at] += value;
+            block[other, at] += value;
     }
+
+    private Matrix<double> Mixed(int group) => mixed[group] ??= Matrix<double>.Build.Dense(own, shared);
+
+    private Matrix<double> Single(int group) => single[group] ??= Matrix<double>.Build.Dense(own, own);
 
     /// <summary>Adds a lower-triangular block over the common parameters and then one group's own.</summary>
     internal void AddBlock(int group, ReadOnlySpan<double> block, ReadOnlySpan<double> right)
@@ -90,14 +96,14 @@ internal sealed class NormalEquations
         Vector<double>[] lone = new Vector<double>[single.Length];
         for (int k = 0; k < single.Length; k++)
         {
-            Matrix<double> block = single[k].Clone();
+            Matrix<double> block = Single(k).Clone();
             for (int i = 0; i < own; i++)
                 block[i, i] *= 1 + damping;
             Cholesky<double> factor = PositiveDefinite.Factor(block);
-            carried[k] = factor.Solve(mixed[k]);
+            carried[k] = factor.Solve(Mixed(k));
             lone[k] = factor.Solve(Vector<double>.Build.Dense(Right[(shared + (k * own))..(shared + ((k + 1) * own))]));
-            left -= mixed[k].TransposeThisAndMultiply(carried[k]);
-            right -= mixed[k].TransposeThisAndMultiply(lone[k]);
+            left -= Mixed(k).TransposeThisAndMultiply(carried[k]);
+            right -= Mixed(k).TransposeThisAndMultiply(lone[k]);
         }
         Vector<double> head = PositiveDefinite.Factor(left).Solve(right);
         double[] all = new double[Right.Length];
@@ -107,10 +113,25 @@ internal sealed class NormalEquations
         return all;
     }
 
+    /// <summary>All curvature in one matrix, for whoever cannot use that most of it is empty.</summary>
+    internal Matrix<double> Whole()
+    {
+        Matrix<double> whole = Matrix<double>.Build.Dense(Right.Length, Right.Length);
+        whole.SetSubMatrix(0, 0, common);
+        for (int k = 0; k < single.Length; k++)
+        {
+            int at = shared + (k * own);
+            whole.SetSubMatrix(at, at, Single(k));
+            whole.SetSubMatrix(at, 0, Mixed(k));
+            whole.SetSubMatrix(0, at, Mixed(k).Transpose());
+        }
+        return whole;
+    }
+
     /// <summary>Solves for one group's own parameters with the common ones held.</summary>
     internal double[] SolveOwn(int group, double damping)
     {
-        Matrix<double> block = single[group].Clone();
+        Matrix<double> block = Single(group).Clone();
         for (int i = 0; i < own; i++)
             block[i, i] *= 1 + damping;
         return PositiveDefinite.Factor(block).Solve(Vector<double>.Build.Dense(Right[(shared + (group * own))..(shared + ((group + 1) * own))])).ToArray();
@@ -123,9 +144,9 @@ internal sealed class NormalEquations
         Matrix<double>[] carried = new Matrix<double>[single.Length], inverse = new Matrix<double>[single.Length];
         for (int k = 0; k < single.Length; k++)
         {
-            inverse[k] = PositiveDefinite.Factor(single[k]).Solve(Matrix<double>.Build.DenseIdentity(own));
-            carried[k] = inverse[k] * mixed[k];
-            left -= mixed[k].TransposeThisAndMultiply(carried[k]);
+            inverse[k] = PositiveDefinite.Factor(Single(k)).Solve(Matrix<double>.Build.DenseIdentity(own));
+            carried[k] = inverse[k] * Mixed(k);
+            left -= Mixed(k).TransposeThisAndMultiply(carried[k]);
         }
         Matrix<double> shared = PositiveDefinite.Factor(left).Solve(Matrix<double>.Build.DenseIdentity(this.shared));
         Matrix<double>[] owns = [.. inverse.Select((i, k) => i + (carried[k] * shared).TransposeAndMultiply(carried[k]))];

@@ -6,6 +6,10 @@ internal static class PackEstimator
     /// <summary>Resistance times capacity of an ordinary group, ohm ampere-hours (common practice, no source).</summary>
     internal const double UsualOhmAh = 0.085;
 
+    // A valley gets this many steps before it is judged, and is left when it then costs this much more than the best.
+    private const int FirstSteps = 5;
+    private const double Hopeless = 60;
+
     /// <summary>The fitted pack and what led to it.</summary>
     internal sealed record Estimate(
         PackModel Model, PackFit Fit, ChargeCount Count, ResistanceFit Resistance, IReadOnlyList<(int A, int B, double Gain)> Taps, double StepS, double EmptyV)
@@ -72,7 +76,7 @@ internal static class PackEstimator
         {
             PackFit fit = new(model, Begin(model, start));
             LookAgain(model, fit, scan, keepBetter: false);
-            fit.Run(20, adaptFloors: false);
+            fit.Run(20, adaptFloors: false, enough: 0.1);
             fits.Add(fit);
         }
         fits.Sort((a, b) => a.Judgement.CompareTo(b.Judgement));
@@ -113,22 +117,26 @@ internal static class PackEstimator
         double[] x = fit.X;
         PackScan.Start now = new(x[model.MeanAt], x[model.MeanAt + 1], x[..model.Curve.Shapes],
             x[model.HysteresisAt..model.MeanAt], 0);
-        bool moved = false;
-        for (int k = 0; k < model.Groups; k++)
+        // A group's own fit rests on what is common only, so the groups are looked at side by side.
+        (double[] Own, bool Moved)[] best = new (double[], bool)[model.Groups];
+        Parallel.For(0, model.Groups, k =>
         {
             int at = model.GroupAt(k);
-            (double[] Own, double Cost) best = fit.Polish(k, x[at..(at + model.PerGroup)], 0, keepBetter ? 6 : 12);
-            double had = best.Cost;
-            foreach ((double logCapacity, double charge) in scan.Group(k, now, 3))
+            (double[] Own, double Cost) stays = fit.Polish(k, x[at..(at + model.PerGroup)], 0, keepBetter ? 6 : 12);
+            (double[] Own, double Cost)[] trials = [.. scan.Group(k, now, 3).Select(v => fit.Polish(k, Own(model, k, v.LogCapacity, v.Charge), 0, FirstSteps))];
+            double least = Math.Min(stays.Cost, trials.Select(t => t.Cost).DefaultIfEmpty(stays.Cost).Min());
+            (double[] Own, double Cost) goes = stays;
+            foreach ((double[] own, double cost) in trials.Where(t => t.Cost < least + Hopeless))
             {
-                (double[] Own, double Cost) trial = fit.Polish(k, Own(model, k, logCapacity, charge), 0, 12);
-                if (trial.Cost < best.Cost)
-                    best = trial;
+                (double[] Own, double Cost) trial = fit.Polish(k, own, 0, 12 - FirstSteps);
+                if (trial.Cost < goes.Cost)
+                    goes = trial;
             }
-            moved |= best.Cost < had - 3;
-            fit.Place(k, best.Own);
-        }
-        return moved;
+            best[k] = (goes.Own, goes.Cost < stays.Cost - 3);
+        });
+        for (int k = 0; k < model.Groups; k++)
+            fit.Place(k, best[k].Own);
+        return best.Any(b => b.Moved);
     }
 
     /// <summary>With charges known, reads how resistance depends on charge, and fits again.</summary>

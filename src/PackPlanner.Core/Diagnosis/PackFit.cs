@@ -15,12 +15,15 @@ internal sealed class PackFit
     private readonly PackBeliefs beliefs;
     private readonly double[] floorV;
     private readonly PackVolts volts;
+    private readonly double[]?[] blocks;
+    private readonly double[]?[] rights;
 
     internal PackFit(PackModel model, double[] start)
     {
         this.model = model;
         beliefs = new PackBeliefs(model);
         X = start;
+        (blocks, rights) = (new double[]?[model.Groups], new double[]?[model.Groups]);
         volts = new PackVolts(model);
         volts.TakeCurve(start);
         floorV = new double[model.Groups];
@@ -46,11 +49,14 @@ internal sealed class PackFit
     internal void CopyFloors(PackFit other) => other.floorV.CopyTo(floorV, 0);
 
     /// <summary>Runs until steps become small, a given count at most.</summary>
-    internal void Run(int steps, bool adaptFloors)
+    /// <param name="steps">Most steps.</param>
+    /// <param name="adaptFloors">Whether each group's misfit beyond noise is learnt on the way.</param>
+    /// <param name="enough">A step that gains less is the last.</param>
+    internal void Run(int steps, bool adaptFloors, double enough = 1e-3)
     {
         NormalEquations normal = new(model.Shared, model.PerGroup, model.Groups);
         (X, _) = DampedSteps.Run(
-            X, steps, x => Assemble(x, normal), normal.Solve, Evaluate, (step, gain) => gain < 1e-3 && step > 8,
+            X, steps, x => Assemble(x, normal), normal.Solve, Evaluate, (step, gain) => gain < enough && step > 8,
             (step, x) =>
             {
                 if (adaptFloors && step is 3 or 7)
@@ -68,6 +74,14 @@ internal sealed class PackFit
         }
     }
 
+    /// <summary>Cost, pull and curvature at a point, for another minimiser to be measured against this one.</summary>
+    internal (double Cost, double[] Pull, Matrix Curvature) Quadratic(double[] x)
+    {
+        NormalEquations normal = new(model.Shared, model.PerGroup, model.Groups);
+        double cost = Assemble(x, normal);
+        return (cost, normal.Right, normal.Whole());
+    }
+
     /// <summary>Fits one group's own parameters with all that is common held, from a start; gives them and their cost.</summary>
     /// <param name="group">Which group.</param>
     /// <param name="own">Where to start, shape [PerGroup].</param>
@@ -79,7 +93,7 @@ internal sealed class PackFit
         int at = model.GroupAt(group), n = model.PerGroup, shared = model.Shared;
         own.CopyTo(x, at);
         NormalEquations normal = new(shared, n, model.Groups);
-        double[] row = new double[shared + n];
+        double[] row = new double[n];
         (x, double cost) = DampedSteps.Run(
             x, steps,
             now =>
@@ -103,8 +117,8 @@ internal sealed class PackFit
     private double OwnCost(double[] x, int group, double extraV, NormalEquations? normal, double[] row)
     {
         double cost = beliefs.OfGroup(x, group, normal);
-        int at = model.GroupAt(group), shared = model.Shared, n = model.PerGroup;
-        double[]? block = normal is null ? null : new double[n * n];
+        int at = model.GroupAt(group), n = model.PerGroup;
+        double[] block = normal is null ? [] : new double[n * n];
         for (int i = 0; i < model.Slices.Pieces.Length; i++)
         {
             ChargeSlices.Piece p = model.Slices.Pieces[i];
@@ -113,19 +127,18 @@ internal sealed class PackFit
             double v = volts.At(x, p, group, out PackVolts.Local local);
             double sd = Math.Sqrt(Variance(i, group, local.DriveA)), miss = p.Volts[group] - extraV - v, t = Math.Abs(miss) / sd;
             cost += Loss(t);
-            if (normal is null || block is null)
+            if (normal is null)
                 continue;
             double weight = (t <= Huber ? 1 : Huber / t) / (sd * sd);
-            volts.FillRow(x, p, group, local, row);
+            volts.FillOwn(p, local, row);
             for (int a = 0; a < n; a++)
             {
-                double wa = weight * row[shared + a];
+                double wa = weight * row[a];
                 normal.Right[at + a] += wa * miss;
-                for (int b = 0; b <= a; b++)
-                    block[(a * n) + b] += wa * row[shared + b];
+                AddScaled(block.AsSpan(a * n, a + 1), row, wa);
             }
         }
-        for (int a = 0; a < n && normal is not null && block is not null; a++)
+        for (int a = 0; a < n && normal is not null; a++)
         {
             for (int b = 0; b <= a; b++)
                 normal.Add(at + a, at + b, block[(a * n) + b]);
@@ -161,17 +174,21 @@ internal sealed class PackFit
     private double Evaluate(double[] x)
     {
         volts.TakeCurve(x);
-        double cost = beliefs.Of(x, null);
+        double[] costs = new double[model.Groups];
+        Parallel.For(0, model.Groups, k => costs[k] = Misfit(x, k));
+        return beliefs.Of(x, null) + costs.Sum();
+    }
+
+    private double Misfit(double[] x, int k)
+    {
+        double cost = 0;
         for (int i = 0; i < model.Slices.Pieces.Length; i++)
         {
             ChargeSlices.Piece p = model.Slices.Pieces[i];
-            for (int k = 0; k < model.Groups; k++)
-            {
-                if (p.Readings[k] == 0)
-                    continue;
-                double v = volts.At(x, p, k, out PackVolts.Local local);
-                cost += Loss(Math.Abs(p.Volts[k] - v) / Math.Sqrt(Variance(i, k, local.DriveA)));
-            }
+            if (p.Readings[k] == 0)
+                continue;
+            double v = volts.At(x, p, k, out PackVolts.Local local);
+            cost += Loss(Math.Abs(p.Volts[k] - v) / Math.Sqrt(Variance(i, k, local.DriveA)));
         }
         return cost;
     }
@@ -182,19 +199,22 @@ internal sealed class PackFit
         volts.TakeCurve(x);
         double cost = beliefs.Of(x, normal);
         int size = model.Shared + model.PerGroup;
-        double[] row = new double[size], block = new double[size * size], right = new double[size];
-        for (int k = 0; k < model.Groups; k++)
+        // Groups side by side, their sums in order: the same figures whatever the number of cores.
+        double[] costs = new double[model.Groups];
+        Parallel.For(0, model.Groups, k =>
         {
+            double[] row = new double[size], block = blocks[k] ??= new double[size * size], right = rights[k] ??= new double[size];
             Array.Clear(block);
             Array.Clear(right);
             for (int i = 0; i < model.Slices.Pieces.Length; i++)
             {
                 if (model.Slices.Pieces[i].Readings[k] > 0)
-                    cost += AddPiece(x, i, k, row, block, right);
+                    costs[k] += AddPiece(x, i, k, row, block, right);
             }
-            normal.AddBlock(k, block, right);
-        }
-        return cost;
+        });
+        for (int k = 0; k < model.Groups; k++)
+            normal.AddBlock(k, blocks[k]!, rights[k]!);
+        return cost + costs.Sum();
     }
 
     private double AddPiece(double[] x, int i, int k, double[] row, double[] block, double[] right)

@@ -9,6 +9,10 @@ namespace PackPlanner.Core.Diagnosis;
 /// </remarks>
 internal sealed class PackScan
 {
+    private const int MostPoints = 160;
+
+    // Capacity from 0.55 to 1.15 of the pack's in steps of 0.03, charge up to 24 points off in steps of one and a half.
+    private const int Ratios = 21, Offsets = 33;
     private readonly PackModel model;
     private readonly List<Point> points = [];
 
@@ -19,11 +23,11 @@ internal sealed class PackScan
             .GroupBy(i => model.Slices.Pieces[i].Slice))
             points.Add(Merge([.. slice.Select(i => model.Slices.Pieces[i])]));
         // A long log has more slices than a scan needs.
-        int stride = Math.Max(1, points.Count / 160);
+        int stride = Math.Max(1, (points.Count + MostPoints - 1) / MostPoints);
         points = [.. points.Where((_, i) => i % stride == 0)];
     }
 
-    private sealed record Point(double DrawnAh, double DriveA, double[] Hysteresis, double TemperatureDegC, double MedianV, double[] Volts);
+    private sealed record Point(double DrawnAh, double DriveA, double[] Hysteresis, double Warm, double MedianV, double[] Volts);
 
     /// <summary>A starting point: mean capacity and charge, and the curve that goes with them.</summary>
     internal sealed record Start(double LogCapacity, double Charge, double[] Weights, double[] Hysteresis, double Cost);
@@ -55,14 +59,21 @@ internal sealed class PackScan
     internal IReadOnlyList<(double LogCapacity, double Charge)> Group(int group, Start start, int most)
     {
         List<(double LogCapacity, double Charge, double Cost)> grid = [];
-        double[] correctionV = model.Curve.Correction(start.Weights);
-        for (double ratio = 0.55; ratio <= 1.16; ratio += 0.03)
+        double[] bentV = model.Curve.Bent(start.Weights);
+        double?[,] seen = new double?[Ratios, Offsets];
+        // A sloping curve has broad valleys: every second point shows where to look closer. On a flat one every point counts.
+        int stride = model.Curve.IsFlat ? 1 : 2;
+        for (int r = 0; r < Ratios; r += stride)
         {
-            for (double offset = -0.24; offset <= 0.2401; offset += 0.015)
+            for (int o = 0; o < Offsets; o += stride)
+                Look(r, o);
+        }
+        foreach ((int r, int o) in stride == 1 ? [] : Lowest(seen, 10))
+        {
+            for (int i = Math.Max(0, r - 1); i <= Math.Min(Ratios - 1, r + 1); i++)
             {
-                double log = start.LogCapacity + Math.Log(ratio), charge = start.Charge + offset;
-                if (charge is > -0.02 and < 1.06)
-                    grid.Add((log, charge, Misfit(group, log, charge, start, correctionV)));
+                for (int j = Math.Max(0, o - 1); j <= Math.Min(Offsets - 1, o + 1); j++)
+                    Look(i, j);
             }
         }
         List<(double LogCapacity, double Charge, double Cost)> kept = [];
@@ -72,7 +83,23 @@ internal sealed class PackScan
                 kept.Add(g);
         }
         return [.. kept.Select(g => (g.LogCapacity, g.Charge))];
+
+        void Look(int r, int o)
+        {
+            double log = start.LogCapacity + Math.Log(0.55 + (0.03 * r)), charge = start.Charge - 0.24 + (0.015 * o);
+            if (seen[r, o] is not null || charge is <= -0.02 or >= 1.06)
+                return;
+            double cost = Misfit(group, log, charge, start, bentV);
+            seen[r, o] = cost;
+            grid.Add((log, charge, cost));
+        }
     }
+
+    private static (int Ratio, int Offset)[] Lowest(double?[,] seen, int most) =>
+    [
+        .. Enumerable.Range(0, Ratios * Offsets).Select(i => (Ratio: i / Offsets, Offset: i % Offsets))
+            .Where(at => seen[at.Ratio, at.Offset] is not null).OrderBy(at => seen[at.Ratio, at.Offset]).Take(most),
+    ];
 
     private Point Merge(ChargeSlices.Piece[] pieces)
     {
@@ -83,7 +110,7 @@ internal sealed class PackScan
         double[] known = [.. volts.Where(double.IsFinite).Order()];
         double middle = known.Length == 0 ? double.NaN : (known[(known.Length - 1) / 2] + known[known.Length / 2]) / 2;
         double[] hysteresis = [.. Enumerable.Range(0, pieces[0].Hysteresis.Length).Select(m => pieces.Average(p => p.Hysteresis[m]))];
-        return new Point(pieces.Average(p => p.DrawnAh), drive, hysteresis, pieces.Average(p => p.TemperatureDegC), middle, volts);
+        return new Point(pieces.Average(p => p.DrawnAh), drive, hysteresis, model.Shape.Warm(pieces.Average(p => p.TemperatureDegC)), middle, volts);
     }
 
     private Start Solve(double logCapacity, double charge)
@@ -93,7 +120,7 @@ internal sealed class PackScan
         double sdV = 2 * model.FloorV + (model.GrainV / 5);
         Matrix<double> normal = Matrix<double>.Build.DenseIdentity(size);
         Vector<double> right = Vector<double>.Build.Dense(size);
-        double[] row = new double[size], bareV = model.Curve.Correction([]);
+        double[] row = new double[size], bareV = model.Curve.Bent([]);
         double square = 0;
         double sizeSd = PackStart.Known(model) ? 0.05 : 0.5;
         foreach (Point p in points)
@@ -101,7 +128,7 @@ internal sealed class PackScan
             if (double.IsNaN(p.MedianV))
                 continue;
             double z = charge - (p.DrawnAh / capacityAh);
-            double factor = model.Shape.At(z, p.TemperatureDegC, out _) * model.UnitOhm * p.DriveA;
+            double factor = p.Warm * model.Shape.AtCharge(z, out _) * model.UnitOhm * p.DriveA;
             double miss = (p.MedianV - model.Curve.Volts(z, bareV, out _) + factor) / sdV;
             model.Curve.ShapesAt(z, row.AsSpan(0, r));
             for (int m = 0; m < h; m++)
@@ -129,7 +156,7 @@ internal sealed class PackScan
     }
 
     /// <summary>Cost of one group at a capacity and charge, its own stretching and bending of the curve left free.</summary>
-    private double Misfit(int group, double logCapacity, double charge, Start start, double[] correctionV)
+    private double Misfit(int group, double logCapacity, double charge, Start start, double[] bentV)
     {
         const int terms = PackParameters.Warps + PackParameters.Bends;
         double capacityAh = model.RatedAh * Math.Exp(logCapacity);
@@ -145,8 +172,8 @@ internal sealed class PackScan
             if (double.IsNaN(p.Volts[group]))
                 continue;
             double z = charge - (p.DrawnAh / capacityAh);
-            double v = model.Curve.Volts(z, correctionV, out double slope);
-            double drop = model.UnitOhm * ((model.Shape.At(z, p.TemperatureDegC, out _) * cells) + joint) * p.DriveA;
+            double v = model.Curve.Volts(z, bentV, out double slope);
+            double drop = model.UnitOhm * ((p.Warm * model.Shape.AtCharge(z, out _) * cells) + joint) * p.DriveA;
             v -= drop;
             for (int m = 0; m < p.Hysteresis.Length; m++)
                 v -= start.Hysteresis[m] * model.HysteresisSdV * p.Hysteresis[m];

@@ -6,11 +6,13 @@ internal sealed class PackVolts
     private readonly PackModel model;
     private readonly double[] tapSign;
     private readonly int[] tapOf;
-    private double[] correctionV = [];
+    private readonly double[] warm;
+    private double[] bentV = [];
 
     internal PackVolts(PackModel model)
     {
         this.model = model;
+        warm = [.. model.Slices.Pieces.Select(p => model.Shape.Warm(p.TemperatureDegC))];
         (tapSign, tapOf) = (new double[model.Groups], new int[model.Groups]);
         for (int t = 0; t < model.Taps.Count; t++)
         {
@@ -21,7 +23,7 @@ internal sealed class PackVolts
     }
 
     /// <summary>Bends the shared curve as the parameters say; to be called whenever its weights change.</summary>
-    internal void TakeCurve(double[] x) => correctionV = model.Curve.Correction(x.AsSpan(0, model.Curve.Shapes));
+    internal void TakeCurve(double[] x) => bentV = model.Curve.Bent(x.AsSpan(0, model.Curve.Shapes));
 
     /// <summary>Volts of a group at a state of charge under a steady current, all slow parts grown out, tap error left out.</summary>
     /// <param name="x">The parameters.</param>
@@ -78,11 +80,13 @@ internal sealed class PackVolts
     internal double At(double[] x, ChargeSlices.Piece p, int group, out Local local)
     {
         int at = model.GroupAt(group);
-        double z = ChargeAt(x, p, group), stretched = z, stretch = 1, bend = 0;
+        double capacityAh = CapacityAh(x, at), lostAh = Lost(x, p, at);
+        double z = x[at + PackParameters.Charge] - (lostAh / capacityAh), stretched = z, stretch = 1, bend = 0;
+        (double sin, double cos) = (0, 0);
         if (z is > 0 and < 1)
         {
             // sin(jz) and cos(jz) by going round, which is far cheaper than asking for each.
-            (double sin, double cos) = Math.SinCos(Math.PI * z);
+            (sin, cos) = Math.SinCos(Math.PI * z);
             (double s, double c) = (sin, cos);
             for (int j = 1; j <= PackParameters.Warps; j++)
             {
@@ -94,8 +98,9 @@ internal sealed class PackVolts
                 (s, c) = ((s * cos) + (c * sin), (c * cos) - (s * sin));
             }
         }
-        double v = model.Curve.Volts(stretched, correctionV, out double curveSlopeV) + bend;
-        double factor = model.Shape.At(z, p.TemperatureDegC, out double factorSlope);
+        double v = model.Curve.Volts(stretched, bentV, out double curveSlopeV) + bend;
+        double warmth = p.Place >= 0 ? warm[p.Place] : model.Shape.Warm(p.TemperatureDegC);
+        double factor = warmth * model.Shape.AtCharge(z, out double factorSlope);
         double drive = p.CurrentA;
         for (int j = 0; j < p.SlowA.Length; j++)
             drive += x[model.SlowAt + j] * p.SlowA[j];
@@ -105,46 +110,51 @@ internal sealed class PackVolts
             v -= x[model.HysteresisAt + m] * model.HysteresisSdV * p.Hysteresis[m];
         if (tapSign[group] != 0)
             v += 0.01 * tapSign[group] * x[model.TapAt + tapOf[group]];
-        double slopeV = (curveSlopeV * Math.Max(0.2, stretch)) - (factorSlope * cells * drive);
-        local = new Local(z, stretched, curveSlopeV, slopeV, factor, drive);
+        double slopeV = (curveSlopeV * Math.Max(0.2, stretch)) - (factorSlope * warmth * cells * drive);
+        local = new Local(stretched, curveSlopeV, slopeV, factor, drive, sin, cos, capacityAh, lostAh);
         return v;
     }
 
     /// <summary>What the derivatives need of the point where the volts were modelled.</summary>
-    internal readonly record struct Local(double Charge, double Stretched, double CurveSlopeV, double SlopeV, double Factor, double DriveA);
+    internal readonly record struct Local(
+        double Stretched, double CurveSlopeV, double SlopeV, double Factor, double DriveA, double Sin, double Cos, double CapacityAh, double LostAh);
 
-    /// <summary>Derivatives of the modelled volts by the common parameters and the group's own.</summary>
-    internal void FillRow(double[] x, ChargeSlices.Piece p, int k, Local local, double[] row)
+    /// <summary>Derivatives of the modelled volts by the common parameters and then the group's own.</summary>
+    internal void FillRow(double[] x, ChargeSlices.Piece p, int k, in Local local, Span<double> row)
     {
-        int at = model.GroupAt(k), own = model.Shared;
-        double cells = x[at + PackParameters.Cells] * model.UnitOhm * local.Factor;
-        model.Curve.ShapesAt(local.Stretched, row.AsSpan(0, model.Curve.Shapes));
+        double cells = x[model.GroupAt(k) + PackParameters.Cells] * model.UnitOhm * local.Factor;
+        model.Curve.ShapesAt(local.Stretched, row[..model.Curve.Shapes]);
         for (int j = 0; j < p.SlowA.Length; j++)
             row[model.SlowAt + j] = -cells * p.SlowA[j];
         for (int m = 0; m < p.Hysteresis.Length; m++)
             row[model.HysteresisAt + m] = -model.HysteresisSdV * p.Hysteresis[m];
-        row[model.OffsetAt] = local.SlopeV * 0.001 * model.RatedAh * p.LoadH / CapacityAh(x, at);
-        row.AsSpan(model.TapAt, model.Taps.Count).Clear();
+        row[model.OffsetAt] = local.SlopeV * 0.001 * model.RatedAh * p.LoadH / local.CapacityAh;
+        row.Slice(model.TapAt, model.Taps.Count).Clear();
         if (tapSign[k] != 0)
             row[model.TapAt + tapOf[k]] = 0.01 * tapSign[k];
-        double capacityAh = CapacityAh(x, at), unitA = PackParameters.LeakUnitA(model.RatedAh);
-        row[own + PackParameters.LogCapacity] = local.SlopeV * Lost(x, p, at) / capacityAh;
-        row[own + PackParameters.Charge] = local.SlopeV;
-        row[own + PackParameters.Cells] = -model.UnitOhm * local.Factor * local.DriveA;
-        row[own + PackParameters.Joint] = -model.UnitOhm * p.CurrentA;
-        (double sin, double cos) = local.Charge is > 0 and < 1 ? Math.SinCos(Math.PI * local.Charge) : (0, 0);
-        (double s, double c) = (sin, cos);
+        FillOwn(p, local, row[model.Shared..]);
+    }
+
+    /// <summary>Derivatives of the modelled volts by the group's own parameters.</summary>
+    internal void FillOwn(ChargeSlices.Piece p, in Local local, Span<double> row)
+    {
+        row[PackParameters.LogCapacity] = local.SlopeV * local.LostAh / local.CapacityAh;
+        row[PackParameters.Charge] = local.SlopeV;
+        row[PackParameters.Cells] = -model.UnitOhm * local.Factor * local.DriveA;
+        row[PackParameters.Joint] = -model.UnitOhm * p.CurrentA;
+        (double s, double c) = (local.Sin, local.Cos);
         for (int j = 1; j <= PackParameters.Warps; j++)
         {
-            row[own + PackParameters.Warp + j - 1] = 0.01 * local.CurveSlopeV * s / j;
+            row[PackParameters.Warp + j - 1] = 0.01 * local.CurveSlopeV * s / j;
             if (j <= PackParameters.Bends)
-                row[own + PackParameters.Bend + j - 1] = 0.001 * s;
-            (s, c) = ((s * cos) + (c * sin), (c * cos) - (s * sin));
+                row[PackParameters.Bend + j - 1] = 0.001 * s;
+            (s, c) = ((s * local.Cos) + (c * local.Sin), (c * local.Cos) - (s * local.Sin));
         }
         if (!model.Leaks)
             return;
-        row[own + PackParameters.Leak] = -local.SlopeV * unitA * p.TimeS / 3600 / capacityAh;
+        double unitA = PackParameters.LeakUnitA(model.RatedAh);
+        row[PackParameters.Leak] = -local.SlopeV * unitA * p.TimeS / 3600 / local.CapacityAh;
         for (int e = 0; e < model.Tops; e++)
-            row[own + PackParameters.Bleed + e] = -local.SlopeV * unitA * p.TopH[e] / capacityAh;
+            row[PackParameters.Bleed + e] = -local.SlopeV * unitA * p.TopH[e] / local.CapacityAh;
     }
 }

@@ -12,12 +12,19 @@ internal sealed class ResistanceShape
     private static readonly double[] Nodes = [0, .03, .06, .1, .15, .2, .3, .4, .5, .65, .8, .9, 1];
     private const double PerKelvin = 0.018, PerKelvinSd = 0.008;
 
-    private readonly double[] logFactor;
+    private const int Steps = 1000;
+
+    private readonly double[] factors;
     private readonly double meanDegC;
 
     private ResistanceShape(double[] logFactor, double perKelvin, double meanDegC)
     {
-        this.logFactor = logFactor;
+        factors = new double[Steps + 1];
+        for (int s = 0; s <= Steps; s++)
+        {
+            Place(s / (double)Steps, out int i, out double share);
+            factors[s] = Math.Exp(((1 - share) * logFactor[i]) + (share * logFactor[i + 1]));
+        }
         this.meanDegC = meanDegC;
         FallPerKelvin = perKelvin;
     }
@@ -69,14 +76,24 @@ internal sealed class ResistanceShape
     /// <summary>The factor at a charge and temperature, and its slope against charge.</summary>
     internal double At(double charge, double temperatureDegC, out double slope)
     {
-        Place(charge, out int i, out double share);
-        double log = ((1 - share) * logFactor[i]) + (share * logFactor[i + 1]);
-        if (!double.IsNaN(temperatureDegC) && !double.IsNaN(meanDegC))
-            log -= FallPerKelvin * (temperatureDegC - meanDegC);
-        double factor = Math.Exp(log);
-        slope = charge is > 0 and < 1 ? factor * (logFactor[i + 1] - logFactor[i]) / (Nodes[i + 1] - Nodes[i]) : 0;
-        return factor;
+        double warm = Warm(temperatureDegC), factor = AtCharge(charge, out slope);
+        slope *= warm;
+        return factor * warm;
     }
+
+    /// <summary>The part of the factor that depends on charge, and its slope.</summary>
+    internal double AtCharge(double charge, out double slope)
+    {
+        double z = Math.Clamp(charge, 0, 1);
+        int i = (int)Math.Min(z * Steps, Steps - 1);
+        double rise = factors[i + 1] - factors[i];
+        slope = charge is > 0 and < 1 ? rise * Steps : 0;
+        return factors[i] + (((z * Steps) - i) * rise);
+    }
+
+    /// <summary>The part of the factor that depends on temperature; 1 where that is not known.</summary>
+    internal double Warm(double temperatureDegC) =>
+        double.IsNaN(temperatureDegC) || double.IsNaN(meanDegC) ? 1 : Math.Exp(-FallPerKelvin * (temperatureDegC - meanDegC));
 
     private static double Expected(double charge) =>
         Math.Log((1 + (0.7 * Math.Exp(-charge / 0.1))) / (1 + (0.7 * Math.Exp(-5))));

@@ -7,6 +7,9 @@ internal static class TapErrors
     // tap has no mirror, so that a shift of charge can pass for it: it must explain more.
     private const double NeededAtEnd = 22, Needed = 12, NeededMirrored = 3, EndSpreads = 2.5;
 
+    /// <summary>Errors that are tried, millivolts; the other neighbour has the opposite one.</summary>
+    private static readonly int[] Errors = [-60, -35, -18, 18, 35, 60];
+
     /// <summary>Tries every tap; returns the fit with those freed that were believed.</summary>
     internal static (PackModel Model, PackFit Fit, IReadOnlyList<(int A, int B, double Gain)> Taps) Try(PackModel model, PackFit fit)
     {
@@ -15,25 +18,26 @@ internal static class TapErrors
         double[] rawV = OffTheMiddle(model);
         for (int round = 0; round < 5 && found.Count < 3; round++)
         {
-            Dictionary<(int, int), (double[], double)> seen = [];
-            (int A, int B, double Millivolt, double Gain) best = (-1, -1, 0, 0);
-            foreach ((int a, int b) in Candidates(model, fit, found).Where(c => !refused.Contains(c)))
+            (int A, int B)[] candidates = [.. Candidates(model, fit, found).Where(c => !refused.Contains(c))];
+            Dictionary<int, (double[] Own, double Cost)[]> seen = Tried(model, fit, candidates);
+            (int A, int B, int Error, double Gain) best = (-1, -1, 0, 0);
+            foreach ((int a, int b) in candidates)
             {
-                foreach (int millivolt in (int[])[-60, -35, -18, 18, 35, 60])
+                for (int e = 0; e < Errors.Length; e++)
                 {
-                    double gain = Gain(fit, seen, a, millivolt) + (b < 0 ? 0 : Gain(fit, seen, b, -millivolt));
+                    double gain = seen[a][^1].Cost - seen[a][e].Cost + (b < 0 ? 0 : seen[b][^1].Cost - seen[b][Opposite(e)].Cost);
                     if (gain > best.Gain && gain > Enough(model, fit, a, b))
-                        best = (a, b, millivolt, gain);
+                        best = (a, b, e, gain);
                 }
             }
             if (best.A < 0)
                 break;
             PackModel freed = model with { Taps = [.. found.Select(f => (f.A, f.B)), (best.A, best.B)] };
-            PackFit trial = new(freed, WithRoom(model, fit.X, found.Count, best.Millivolt / 10));
+            PackFit trial = new(freed, WithRoom(model, fit.X, found.Count, Errors[best.Error] / 10.0));
             trial.CopyFloors(fit);
-            trial.Place(best.A, seen[(best.A, (int)best.Millivolt)].Item1);
+            trial.Place(best.A, seen[best.A][best.Error].Own);
             if (best.B >= 0)
-                trial.Place(best.B, seen[(best.B, -(int)best.Millivolt)].Item1);
+                trial.Place(best.B, seen[best.B][Opposite(best.Error)].Own);
             trial.Run(25, adaptFloors: false);
             double tapV = 0.01 * trial.X[freed.TapAt + found.Count];
             if (fit.Cost - trial.Cost < Enough(model, fit, best.A, best.B) || Math.Abs(tapV) < 0.008)
@@ -48,29 +52,30 @@ internal static class TapErrors
             found.Add((best.A, best.B, best.Gain));
         }
         return (model with { Taps = [.. found.Select(f => (f.A, f.B))] }, fit, found);
+    }
 
-        double Gain(PackFit at, Dictionary<(int, int), (double[], double)> seen, int group, int millivolt)
-        {
-            return Cost(at, seen, group, 0) - Cost(at, seen, group, millivolt);
-        }
-        double Cost(PackFit at, Dictionary<(int, int), (double[] Own, double Cost)> seen, int group, int millivolt)
-        {
-            if (!seen.TryGetValue((group, millivolt), out (double[] Own, double Cost) known))
-            {
-                int from = at.X.Length - ((model.Groups - group) * model.PerGroup);
-                double[] asIs = at.X[from..(from + model.PerGroup)];
-                known = at.Polish(group, asIs, 0.001 * millivolt, 10);
-                // The group may have gone far off to explain its wrong readings: start also from where the others are.
-                double[] ordinary = new double[model.PerGroup];
-                (ordinary[PackParameters.LogCapacity], ordinary[PackParameters.Charge]) = (at.X[model.MeanAt], at.X[model.MeanAt + 1]);
-                (ordinary[PackParameters.Cells], ordinary[PackParameters.Joint]) = (asIs[PackParameters.Cells], asIs[PackParameters.Joint]);
-                (double[] Own, double Cost) other = at.Polish(group, ordinary, 0.001 * millivolt, 10);
-                if (other.Cost < known.Cost)
-                    known = other;
-                seen[(group, millivolt)] = known;
-            }
-            return known.Cost;
-        }
+    private static int Opposite(int error) => Errors.Length - 1 - error;
+
+    /// <summary>Every group that a candidate touches, fitted by itself with each supposed error taken off, and last with none.</summary>
+    private static Dictionary<int, (double[] Own, double Cost)[]> Tried(PackModel model, PackFit fit, (int A, int B)[] candidates)
+    {
+        int[] groups = [.. candidates.SelectMany(c => (int[])[c.A, c.B]).Where(k => k >= 0).Distinct()];
+        (double[] Own, double Cost)[][] tried = new (double[], double)[groups.Length][];
+        Parallel.For(0, groups.Length, g => tried[g] = [.. Errors.Append(0).Select(millivolt => Without(model, fit, groups[g], millivolt))]);
+        return groups.Zip(tried).ToDictionary();
+    }
+
+    private static (double[] Own, double Cost) Without(PackModel model, PackFit fit, int group, int millivolt)
+    {
+        int from = fit.X.Length - ((model.Groups - group) * model.PerGroup);
+        double[] asIs = fit.X[from..(from + model.PerGroup)];
+        (double[] Own, double Cost) known = fit.Polish(group, asIs, 0.001 * millivolt, 10);
+        // The group may have gone far off to explain its wrong readings: start also from where the others are.
+        double[] ordinary = new double[model.PerGroup];
+        (ordinary[PackParameters.LogCapacity], ordinary[PackParameters.Charge]) = (fit.X[model.MeanAt], fit.X[model.MeanAt + 1]);
+        (ordinary[PackParameters.Cells], ordinary[PackParameters.Joint]) = (asIs[PackParameters.Cells], asIs[PackParameters.Joint]);
+        (double[] Own, double Cost) other = fit.Polish(group, ordinary, 0.001 * millivolt, 10);
+        return other.Cost < known.Cost ? other : known;
     }
 
     /// <summary>How far each group reads off the middle group, volts: the median over the pieces.</summary>

@@ -18,14 +18,19 @@ public sealed record CompareAnswer : Answer
     /// <summary>Usable energy then and now, loaded.</summary>
     public required ChangedEnergyJson UsableWh { get; init; }
 
+    /// <summary>Kilometres on that energy at the owner's use; null when the use is not known.</summary>
+    public required ChangedRangeJson? RangeKm { get; init; }
+
     /// <summary>The answer of a comparison.</summary>
     /// <param name="comparison">The comparison.</param>
+    /// <param name="whPerKm">What the vehicle uses for each kilometre; null when not known.</param>
     /// <returns>The answer, without account of rows.</returns>
-    public static CompareAnswer From(PackComparison comparison) => new()
+    public static CompareAnswer From(PackComparison comparison, double? whPerKm = null) => new()
     {
         Groups = [.. comparison.Groups.Select(g => new ComparedGroupJson(g.Group, Changed(g.CapacityAh), Changed(g.ResistanceMilliohm)))],
         Causes = [.. comparison.Causes.Select(c => new LossCauseJson(c.Name, JsonFigures.Known(c.WhShare), c.Grounds))],
         UsableWh = new ChangedEnergyJson(comparison.ThenWh, comparison.NowWh, comparison.NowWh - comparison.ThenWh),
+        RangeKm = whPerKm is not { } use ? null : new ChangedRangeJson(comparison.ThenWh / use, comparison.NowWh / use, (comparison.NowWh - comparison.ThenWh) / use),
     };
 
     private static ChangedJson? Changed(ChangedFigure? figure) => figure is null ? null : new ChangedJson(
@@ -51,6 +56,12 @@ public sealed record ChangedJson(double Then, double Now, double Change, double 
 /// <param name="Now">Watt-hours.</param>
 /// <param name="Change">Watt-hours.</param>
 public sealed record ChangedEnergyJson(double? Then, double? Now, double? Change);
+
+/// <summary>Range then and now, at one and the same use.</summary>
+/// <param name="Then">Kilometres.</param>
+/// <param name="Now">Kilometres.</param>
+/// <param name="Change">Kilometres.</param>
+public sealed record ChangedRangeJson(double? Then, double? Now, double? Change);
 
 /// <summary>One cause of lost range.</summary>
 /// <param name="Name">pack, cold or vehicle.</param>

@@ -43,7 +43,8 @@ public sealed record GivenPackJson(Chemistry? Chemistry, int? Series, int? Paral
             : Differ(Parallel, typed.Parallel) ? "parallel and --parallel"
             : Differ(RatedGroupAh, typed.RatedGroupAh) ? "ratedGroupAh and --rated-ah"
             : Differ(FullV, typed.FullV) ? "fullVoltage and --full-v"
-            : Differ(EmptyV, typed.EmptyV) ? "emptyVoltage and --empty-v" : null;
+            : Differ(EmptyV, typed.EmptyV) ? "emptyVoltage and --empty-v"
+            : Differ(WhPerKm, typed.WhPerKm) ? "whPerKm and --use" : null;
         if (clash is not null)
             return Refusal.Input("given-contradicts", file, $"{clash} say different things", "Leave one of the two out.");
         return new GivenPackJson(

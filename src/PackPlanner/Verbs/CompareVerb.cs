@@ -20,7 +20,7 @@ internal static class CompareVerb
         "what changed in a pack between two logs, and how much of it is pack, cold or vehicle",
         [
             ("packplanner compare may.csv october.csv --given pack.json", "change of each group's Ah and milliohm at like temperature"),
-            ("packplanner compare may.csv october.csv --given pack.json --km-then 41 --km-now 33", "and whether the vehicle uses more"),
+            ("packplanner compare may.csv october.csv --given pack.json --km-then 41 --km-now 33 --use 38Wh/km", "and whether the vehicle uses more, and the range"),
         ],
         [Then, Now],
         [.. Input.All, KmThen, KmNow],
@@ -41,7 +41,7 @@ internal static class CompareVerb
         RideDiagnosis before = RideDiagnoser.Diagnose(then.Reading.Log, then.Given, call.Stopped);
         RideDiagnosis after = RideDiagnoser.Diagnose(now.Reading.Log, now.Given, call.Stopped);
         PackComparison comparison = PackComparison.Of(before, after, call.Value(KmThen), call.Value(KmNow));
-        CompareAnswer answer = CompareAnswer.From(comparison) with
+        CompareAnswer answer = CompareAnswer.From(comparison, given.WhPerKm) with
         {
             Understood = [.. then.Reading.Understood, .. now.Reading.Understood, .. now.Understood, .. comparison.Notes],
             Cautions = CautionJson.From([.. before.Cautions, .. after.Cautions]),

@@ -17,7 +17,7 @@ internal static class DiagnoseVerb
         "which group limits a pack, what is wrong with it, and what a repair gives back",
         [
             ("packplanner diagnose ride.csv --given pack.json", "every group's capacity, charge and resistance, with findings"),
-            ("packplanner diagnose ride.csv --chemistry NMC --rated-ah 17.8Ah --json", "the same for scripts"),
+            ("packplanner diagnose ride.csv --chemistry NMC --rated-ah 17.8Ah --use 38Wh/km", "and the range now and after each remedy"),
         ],
         [Logs],
         Input.All,

@@ -18,8 +18,9 @@ internal sealed class PackLogInput
     internal readonly Option<string?> RatedAh = new("--rated-ah") { Description = "capacity of one group when new, such as 17.8Ah" };
     internal readonly Option<string?> FullV = new("--full-v") { Description = "resting volts of a full group, such as 4.2V (default the chemistry's)" };
     internal readonly Option<string?> EmptyV = new("--empty-v") { Description = "resting volts of an empty group, such as 3.0V (default the chemistry's cut-off)" };
+    internal readonly Option<string?> Use = new("--use") { Description = "use for each kilometre, such as 38Wh/km, for the range now and after each remedy" };
 
-    internal IReadOnlyList<Option> All => [GivenFile, Series, Parallel, RatedAh, FullV, EmptyV];
+    internal IReadOnlyList<Option> All => [GivenFile, Series, Parallel, RatedAh, FullV, EmptyV, Use];
 
     /// <summary>One log, read and completed with what was said of the pack.</summary>
     internal sealed record Read(string File, PackLogReading Reading, PackGiven Given, IReadOnlyList<string> Understood);
@@ -31,13 +32,14 @@ internal sealed class PackLogInput
         double? rated = call.Quantity<ElectricCharge>(RatedAh, "a charge", "17.8Ah")?.AmpereHours;
         double? full = call.Quantity<ElectricPotential>(FullV, "a voltage", "4.2V")?.Volts;
         double? empty = call.Quantity<ElectricPotential>(EmptyV, "a voltage", "3.0V")?.Volts;
+        double? use = call.Value(Use) is { } text ? EnergyOptions.TypedUse(call, text) : null;
         if (call.Value(Series) < 1)
             call.Refuse("--series", "a pack has one group at least", "Give the number of groups in series.");
         if (rated <= 0)
             call.Refuse("--rated-ah", $"{rated} Ah is no capacity", "Give the Ah of one group when new.");
         if (call.Wrong is { } wrong)
             return wrong;
-        GivenPackJson typed = new(chemistry, call.Value(Series), call.Value(Parallel), rated, full, empty);
+        GivenPackJson typed = new(chemistry, call.Value(Series), call.Value(Parallel), rated, full, empty) { WhPerKm = use };
         if (call.Value(GivenFile) is not { } file)
             return typed;
         if (!JsonInput.Open(file, call.StandardInput).Is(out JsonInput? input, out Refusal? why))

@@ -17,7 +17,7 @@ internal sealed class PeerScenario
     internal PeerScenario(int seed)
     {
         random = new Random(unchecked((seed * 104729) ^ 0x5eed));
-        (Seed, Kind) = (seed, Kinds[seed % Kinds.Length]);
+        (Seed, Kind) = (seed, KindOf(seed));
         Chemistry = Kind[..3].ToUpperInvariant();
         bool lfp = Chemistry == "LFP", days = Kind.EndsWith("days", StringComparison.Ordinal);
         Series = Kind == "nmc-long-string" ? 96 : random.Next(8, 25);
@@ -35,6 +35,8 @@ internal sealed class PeerScenario
         Pack.Start();
         Day();
     }
+
+    internal static string KindOf(int seed) => Kinds[seed % Kinds.Length];
 
     internal int Seed { get; }
 

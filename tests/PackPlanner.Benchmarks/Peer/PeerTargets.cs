@@ -10,12 +10,13 @@ internal sealed class PeerTargets
     private int planted, found, reported, right, sound, accused, told, passing;
     private readonly List<double> pack = [], share = [], offset = [], ohm = [], ohmPack = [], back = [], holding = [], width = [];
 
-    /// <summary>Diagnoses the packs of some seeds and prints a line for each that misses a limit, then the table.</summary>
-    internal static void Run(int fromSeed, int toSeed, bool keep)
+    /// <summary>Diagnoses the packs of some seeds and prints a line for each that misses a limit, or for each, then the table; <paramref name="only"/> keeps the kinds that begin so.</summary>
+    internal static void Run(int fromSeed, int toSeed, bool keep, bool each, string? only)
     {
         PeerTargets all = new();
         string folder = Directory.CreateTempSubdirectory("packplanner-peer").FullName;
-        for (int seed = fromSeed; seed < toSeed; seed++)
+        int[] seeds = [.. Enumerable.Range(fromSeed, toSeed - fromSeed).Where(seed => only is null || PeerScenario.KindOf(seed).StartsWith(only, StringComparison.Ordinal))];
+        foreach (int seed in seeds)
         {
             PeerScenario made = new(seed);
             string log = Path.Combine(folder, $"pack{seed}.csv"), given = Path.Combine(folder, $"pack{seed}.given.json");
@@ -27,12 +28,12 @@ internal sealed class PeerTargets
             string head = Invariant($"{seed} {made.Kind} {made.Series}s {made.Logger.StepS} s {1000 * made.Logger.GrainV} mV: ");
             if (exit != 0)
                 Console.WriteLine(head + read.RootElement.GetProperty("message").GetString());
-            else if (all.Add(made, read.RootElement) is { Length: > 0 } misses)
-                Console.WriteLine(head + misses);
+            else if (all.Add(made, read.RootElement) is { } misses && (each || misses.Length > 0))
+                Console.WriteLine(head + (each ? Level(made, read.RootElement) : "") + misses);
             if (!keep)
                 File.Delete(log);
         }
-        all.Print(toSeed - fromSeed);
+        all.Print(seeds.Length);
         if (keep)
             Console.WriteLine(folder);
         else
@@ -91,6 +92,15 @@ internal sealed class PeerTargets
         }
         passing += misses.Count == 0 ? 1 : 0;
         return string.Join("; ", misses);
+    }
+
+    /// <summary>How far off the capacity of the pack is, and how wide its range.</summary>
+    private static string Level(PeerScenario made, JsonElement answer)
+    {
+        JsonElement[] groups = [.. answer.GetProperty("groups").EnumerateArray()];
+        double off = (Median(groups.Select(g => Value(g, "capacityAh"))) / Median(made.Pack.Groups.Select(g => g.CapacityAh))) - 1;
+        double half = Median(groups.Select(g => (Bound(g, "high") - Bound(g, "low")) / 2 / Value(g, "capacityAh")));
+        return Invariant($"({made.Told()}, {100 * off:+0.0;-0.0} % in a range of {100 * half:f1} %) ");
     }
 
     private void Findings(PeerGroup truth, string[] said, int k, bool capacityTold, List<string> misses)
