@@ -17,9 +17,10 @@ internal sealed class CurvePrior
     private readonly double[][] shapeV;
     private readonly int[] nodeBelow;
 
-    private CurvePrior(double[] meanV, double[] nodes, double[][] shapeV, bool flat)
+    private CurvePrior(double[] meanV, double[] nodes, double[][] shapeV, CurveFamily family)
     {
-        IsFlat = flat;
+        IsFlat = family == CurveFamily.Lfp;
+        CapacityDoubt = family switch { CurveFamily.Lfp => 0.031, CurveFamily.Nmc => 0.033, CurveFamily.Nca => 0.042, _ => 0.055 };
         nodeBelow = [.. Enumerable.Range(0, Steps + 1).Select(i => Math.Clamp(nodes.Count(n => n <= i / (double)Steps) - 1, 0, nodes.Length - 2))];
         this.meanV = meanV;
         this.nodes = nodes;
@@ -31,6 +32,13 @@ internal sealed class CurvePrior
 
     /// <summary>The curve has a long flat part, on which several charges explain one voltage.</summary>
     internal bool IsFlat { get; }
+
+    /// <summary>How far the pack's capacity may be off although the fit is content, one standard deviation of its logarithm.</summary>
+    /// <remarks>
+    /// Set on simulated packs with curves of other cells than those held here (docs/methods/diagnosis.md). Of NCA one whole cell
+    /// is held only; any other chemistry has a table of its own, which no second one has tried.
+    /// </remarks>
+    internal double CapacityDoubt { get; }
 
     /// <summary>Builds the belief for one chemistry between two resting voltages.</summary>
     internal static CurvePrior For(Chemistry chemistry, double fullV, double emptyV)
@@ -61,7 +69,7 @@ internal sealed class CurvePrior
             covariance += way.OuterProduct(way);
         }
         HoldEnds(covariance);
-        return new CurvePrior(meanV, nodes, Shape(covariance), family == CurveFamily.Lfp);
+        return new CurvePrior(meanV, nodes, Shape(covariance), family);
     }
 
     /// <summary>The curve bent by some weights, volts at every four-hundredth of charge; every node is one of them.</summary>

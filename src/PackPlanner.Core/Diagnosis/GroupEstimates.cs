@@ -11,14 +11,15 @@ namespace PackPlanner.Core.Diagnosis;
 internal static class GroupEstimates
 {
     private const double Proud = 3.0;
-    private const double LeastShare = 0.007, LeastAbsolute = 0.030, LeastFlat = 0.030, LeastOffset = 0.0025;
+    private const double LeastShare = 0.007, LeastOffset = 0.0025;
     private const double MostCapacity = 0.14, MostOffset = 0.10;
 
     /// <summary>Figures of all groups.</summary>
     internal static GroupEstimate[] Of(PackEstimator.Estimate estimate, Identifiability told, bool flat)
     {
-        // Through a part of the window only, the curve's own slope is not told from the capacity.
-        double part = flat ? 0 : 0.18 * Math.Max(0, 0.85 - told.Window);
+        // Through a part of the window only, the curve's own slope is not told from the capacity; where one group ends the log
+        // early the others have that group's curve to go by, and less doubt than in a log that ends nowhere.
+        double Part(int k) => flat ? 0 : (0.18 * Math.Max(0, 0.85 - told.Window)) + (0.10 * Math.Max(0, Math.Min(0.85, told.Window) - told.Windows[k]));
         PackModel model = estimate.Model;
         PackFit fit = estimate.Fit;
         int n = model.Groups;
@@ -43,7 +44,7 @@ internal static class GroupEstimates
                 tap += model.Taps[t].A == k ? v : model.Taps[t].B == k ? -v : 0;
             }
             return new GroupEstimate(
-                model.RatedAh * Math.Exp(logs[k]), Math.Min(MostCapacity, Root(Math.Max(absolute, commonLog), (flat ? LeastFlat : LeastAbsolute) + part + (0.12 * Math.Abs(logs[k] - middleLog)))),
+                model.RatedAh * Math.Exp(logs[k]), Math.Min(MostCapacity, Root(Math.Max(absolute, commonLog), Root(model.Curve.CapacityDoubt + Part(k), estimate.CountSd) + (0.12 * Math.Abs(logs[k] - middleLog)))),
                 Math.Exp(logs[k] - middleLog), Math.Min(MostCapacity, Root(own, LeastShare + (0.12 * Math.Abs(logs[k] - middleLog)))),
                 charges[k], charges[k] - middleCharge, Math.Min(MostOffset, Root(offset, LeastOffset)),
                 ohms[k], known ? slowRows > 3 ? 0.13 : 0.06 : 0.3, ohms[k] / middleOhm,

@@ -7,12 +7,21 @@ namespace PackPlanner.Core.Diagnosis;
 /// <param name="Window">Share of its charge through which the group was followed that ends the log.</param>
 internal sealed record Identifiability(bool Told, string? Reason, string? Remedy, double Window)
 {
+    /// <summary>The same of every group, shape [groups].</summary>
+    internal double[] Windows { get; private init; } = [];
+
     // Of the group that ends the ride (or the charge) this much of its charge must have been followed, less the doubt of the estimate.
     private const double SlopingWindow = 0.70, WindowDoubt = 0.05;
     private const double FlatTop = 0.98, FlatBottom = 0.10, FlatTopDoubt = 0.012, FlatBottomDoubt = 0.02;
 
     /// <summary>Judges a fitted log.</summary>
     internal static Identifiability Of(PackEstimator.Estimate estimate, bool flat)
+    {
+        (double[] low, double[] high) = Followed(estimate);
+        return Judge(estimate, flat, low, high) with { Windows = [.. low.Zip(high, (from, to) => to - from)] };
+    }
+
+    private static (double[] Low, double[] High) Followed(PackEstimator.Estimate estimate)
     {
         PackFit fit = estimate.Fit;
         int groups = estimate.Model.Groups, pieces = estimate.Model.Slices.Pieces.Length;
@@ -26,6 +35,11 @@ internal sealed record Identifiability(bool Told, string? Reason, string? Remedy
                 (low[k], high[k]) = (Math.Min(low[k], z), Math.Max(high[k], z));
             }
         }
+        return (low, high);
+    }
+
+    private static Identifiability Judge(PackEstimator.Estimate estimate, bool flat, double[] low, double[] high)
+    {
         bool rides = estimate.Model.Slices.Pieces.Any(p => p.CurrentA > 0.1 * estimate.Model.RatedAh && p.Slice.Kind == 1);
         int ends = rides ? Array.IndexOf(low, low.Min()) : Array.IndexOf(high, high.Max());
         string seen = FormattableString.Invariant($"group {ends + 1} was followed from about {100 * high[ends]:f0} % to {100 * low[ends]:f0} % of charge");

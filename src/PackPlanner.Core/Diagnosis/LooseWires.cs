@@ -15,6 +15,9 @@ internal static class LooseWires
     private const double LeastJumpV = 0.05, Grains = 2.5, Unusual = 8, Seldom = 2, Mirrored = 0.2;
     private const int LeastJumps = 4;
 
+    // Chance makes more jumps where there are more rows: beyond this many each, one more is asked for (our choice).
+    private const int RowsForAJump = 100_000;
+
     /// <summary>A loose tap: between <paramref name="Below"/> and the next group.</summary>
     /// <param name="Below">The lower of the two groups, from 0.</param>
     /// <param name="ApartV">How far the readings stand off their mean, median over the rows.</param>
@@ -49,7 +52,7 @@ internal static class LooseWires
                 if (Math.Min(Math.Abs(a), Math.Abs(b)) > limitNow && Math.Abs(a + b) < Mirrored * Math.Max(Math.Abs(a), Math.Abs(b)))
                     first = jumps++ == 0 ? i : first;
             }
-            if (jumps >= LeastJumps)
+            if (jumps >= Math.Max(LeastJumps, log.Rows / RowsForAJump))
                 wires.Add(new Wire(k, Apart(log, k), jumps, log.TimeS[first]));
         }
         return wires;

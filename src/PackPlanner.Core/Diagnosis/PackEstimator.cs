@@ -18,6 +18,9 @@ internal static class PackEstimator
         internal double MedianCapacityAh { get; } = Model.RatedAh * Math.Exp(GroupEstimates.Median(
             [.. Enumerable.Range(0, Model.Groups).Select(k => Fit.X[Model.GroupAt(k) + PackParameters.LogCapacity])]));
 
+        /// <summary>How far the counted charge may be off as a share of what moved, one standard deviation.</summary>
+        internal double CountSd { get; init; }
+
         /// <summary>Median of the groups' states of charge at the first row.</summary>
         internal double MedianCharge { get; } = GroupEstimates.Median(
             [.. Enumerable.Range(0, Model.Groups).Select(k => Fit.X[Model.GroupAt(k) + PackParameters.Charge])]);
@@ -53,7 +56,11 @@ internal static class PackEstimator
         }
         cancel.ThrowIfCancellationRequested();
         (model, fit, IReadOnlyList<(int, int, double)> taps) = TapErrors.Try(model, fit!);
-        return new Estimate(model, fit, count, model.Resistance, taps, log.UsualStepS, emptyV);
+        double movedAh = slices.Pieces.Max(p => p.DrawnAh) - slices.Pieces.Min(p => p.DrawnAh);
+        return new Estimate(model, fit, count, model.Resistance, taps, log.UsualStepS, emptyV)
+        {
+            CountSd = count.SamplingAh(log.RowsAreAverages) / Math.Max(0.02 * ratedAh, movedAh),
+        };
     }
 
     private static ChargeSlices Cut(DiagnosisColumns log, ChargeCount count, double ratedAh, double topV)
@@ -76,7 +83,7 @@ internal static class PackEstimator
         {
             PackFit fit = new(model, Begin(model, start));
             LookAgain(model, fit, scan, keepBetter: false);
-            fit.Run(20, adaptFloors: false, enough: 0.1);
+            fit.Run(20, adaptFloors: false, enough: 0.01);
             fits.Add(fit);
         }
         fits.Sort((a, b) => a.Judgement.CompareTo(b.Judgement));

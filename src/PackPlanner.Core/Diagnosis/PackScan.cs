@@ -9,7 +9,7 @@ namespace PackPlanner.Core.Diagnosis;
 /// </remarks>
 internal sealed class PackScan
 {
-    private const int MostPoints = 160;
+    private const int MostPoints = 220;
 
     // Capacity from 0.55 to 1.15 of the pack's in steps of 0.03, charge up to 24 points off in steps of one and a half.
     private const int Ratios = 21, Offsets = 33;

@@ -26,11 +26,12 @@ public static class RideDiagnoser
         Identifiability told = Identifiability.Of(estimate, flat);
         GroupEstimate[] groups = LooseWires.Widened(GroupEstimates.Of(estimate, told, flat), loose);
         HashSet<int> suspect = [.. estimate.Taps.SelectMany(t => (int[])[t.A, t.B]).Where(k => k >= 0), .. loose.SelectMany(w => (int[])[w.Below, w.Below + 1])];
-        (double Resistance, double Offset) spread = (Verdicts.Spread(groups, g => g.TotalShare), Verdicts.Spread(groups, g => g.Offset));
+        ResistanceTrend trend = ResistanceTrend.Of(groups);
+        (double Resistance, double Offset) spread = (trend.Spread, Verdicts.Spread(groups, g => g.Offset));
         double[] standingV = flat ? new double[groups.Length] : StandingOff.Of(estimate.Model);
         List<FindingDetail>[] findings = [.. groups.Select((g, k) => loose.Where(wire => wire.Touches(k)).ToArray() is { Length: > 0 } wires
-            ? Verdicts.OfLoose(wires, k, told)
-            : Verdicts.Of(g, estimate, told, suspect.Contains(k), spread, standingV[k]))];
+            ? Verdicts.OfLoose(wires, k, told, g)
+            : Verdicts.Of(g, estimate, told, suspect.Contains(k), spread, standingV[k], trend.Share[k]))];
         (IReadOnlyList<RideEvent> events, IReadOnlyList<Caution> cautions) = RideEvents.Of(log, given, count, suspect);
         (LoadedRecovery loaded, IReadOnlyList<Remedy> remedies) = Remedies.Of(estimate, groups, findings);
         double meanDegC = columns.TemperatureDegC is { } t ? t.Where(double.IsFinite).DefaultIfEmpty(double.NaN).Average() : double.NaN;
@@ -46,7 +47,7 @@ public static class RideDiagnoser
             DeliveredWh = Delivered(log, count),
             Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC),
             Cautions = [.. cautions, .. TapCautions(estimate), .. LooseWires.Cautions(loose), .. OutsideMeasured(told)],
-            Notes = [.. Notes(log, given, estimate, groups, count, stretch, meanDegC), .. Uneven(spread.Offset), .. Unlogged(unlogged)],
+            Notes = [.. Notes(log, given, estimate, groups, count, stretch, meanDegC), .. Uneven(spread.Offset), .. trend.Notes, .. Unlogged(unlogged)],
         };
     }
 

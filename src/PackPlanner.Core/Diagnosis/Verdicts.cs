@@ -10,7 +10,7 @@ internal static class Verdicts
 
     /// <summary>Findings of one group.</summary>
     internal static List<FindingDetail> Of(
-        GroupEstimate g, PackEstimator.Estimate estimate, Identifiability told, bool sensor, (double Resistance, double Offset) spread, double standingV)
+        GroupEstimate g, PackEstimator.Estimate estimate, Identifiability told, bool sensor, (double Resistance, double Offset) spread, double standingV, double usualShare)
     {
         List<FindingDetail> findings = [];
         if (sensor)
@@ -21,7 +21,7 @@ internal static class Verdicts
             findings.Add(leak);
         if (Imbalance(g, estimate, spread.Offset) is { } offset)
             findings.Add(offset);
-        if (PackStart.Known(estimate.Model) && Resistance(g, spread.Resistance) is { } resistance)
+        if (PackStart.Known(estimate.Model) && Resistance(g, spread.Resistance, usualShare) is { } resistance)
             findings.Add(resistance);
         if (findings.Count == 0 && standingV != 0)
             findings.Add(Standing(standingV));
@@ -29,7 +29,7 @@ internal static class Verdicts
     }
 
     /// <summary>Findings of a group beside a loose sense wire: nothing else about it can be told apart from its neighbour.</summary>
-    internal static List<FindingDetail> OfLoose(IReadOnlyList<LooseWires.Wire> wires, int group, Identifiability told)
+    internal static List<FindingDetail> OfLoose(IReadOnlyList<LooseWires.Wire> wires, int group, Identifiability told, GroupEstimate mean)
     {
         FindingDetail loose = new(
             FindingKind.Sensor,
@@ -37,9 +37,21 @@ internal static class Verdicts
                 .. wires.Select(wire => Invariant($"jumps {wire.Jumps} times against group {(group == wire.Below ? wire.Below + 2 : wire.Below + 1)}, which jumps as far the other way; they stand {1000 * wire.ApartV:f0} mV off their mean")),
                 "their sum is steady, so the cells do not jump: the sense wire between them makes and breaks contact",
                 "its other figures are the mean of the groups beside the wire, so that a weak one among them would show at half its size in both",
+                .. HalfHidden(mean, told),
             ],
             Sureness.High, "Measure both cells with a meter, then move the sense wire and its contact while watching the readings.");
         return WithCannotTell([loose], told);
+    }
+
+    /// <summary>What the mean of the groups beside a wire says of the weaker one, were the other sound.</summary>
+    private static IEnumerable<string> HalfHidden(GroupEstimate mean, Identifiability told)
+    {
+        if (told.Told && mean.Share < 0.97)
+            yield return Invariant($"that mean holds {100 * mean.Share:f0} % of the median group's charge: were one of two sound, the other would hold {100 * ((2 * mean.Share) - 1):f0} %");
+        if (mean.TotalShare > 1 + (HighTotal / 2))
+            yield return Invariant($"that mean has {mean.TotalShare:f2} times the median group's resistance: were one of two sound, the other would have {(2 * mean.TotalShare) - 1:f2} times");
+        if (Math.Abs(mean.Offset) > LowOffset / 2)
+            yield return Invariant($"that mean stands {100 * mean.Offset:+0.0;-0.0} points of charge off: were one of two level, the other would stand {200 * mean.Offset:+0.0;-0.0} off");
     }
 
     private static List<FindingDetail> WithCannotTell(List<FindingDetail> findings, Identifiability told)
@@ -123,14 +135,16 @@ internal static class Verdicts
             "Charge full, rest 24 h or more with the balancer off, and read this group against its neighbours twice.");
     }
 
-    private static FindingDetail? Resistance(GroupEstimate g, double spread)
+    private static FindingDetail? Resistance(GroupEstimate g, double spread, double usualShare)
     {
-        double excess = g.TotalShare - 1;
+        double excess = (g.TotalShare / usualShare) - 1;
         // Where groups are read at different moments, resistances scatter by half: then only what is beyond the scatter accuses.
         if (excess < Math.Max(HighTotal, 4 * spread))
             return null;
-        double slow = g.CellsShare - 1;
-        string size = Invariant($"{1000 * (g.ResistanceOhm - (g.ResistanceOhm / g.TotalShare)):f2} milliohm above the median group ({g.TotalShare:f2} times)");
+        double slow = (g.CellsShare / usualShare) - 1;
+        string size = usualShare == 1
+            ? Invariant($"{1000 * (g.ResistanceOhm - (g.ResistanceOhm / g.TotalShare)):f2} milliohm above the median group ({g.TotalShare:f2} times)")
+            : Invariant($"{1000 * g.ResistanceOhm * excess / (1 + excess):f2} milliohm above its neighbours in the string ({1 + excess:f2} times; {g.TotalShare:f2} times the median group)");
         bool joint = slow < 0.45 * excess;
         Sureness sure = Grade(Math.Abs(slow - (0.45 * excess)) / g.CellsSd);
         return joint

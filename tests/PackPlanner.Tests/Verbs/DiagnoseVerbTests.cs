@@ -104,7 +104,7 @@ public class DiagnoseVerbTests
     public void A_log_compared_with_itself_has_not_changed()
     {
         (int exitCode, JsonElement answer) = Planner.Json(
-            "compare", Sample("sample03.csv"), Sample("sample03.csv"), "--given", Sample("sample03.given.json"), "--km-then", "10", "--km-now", "10");
+            "compare", Sample("sample03.csv"), Sample("sample03.csv"), "--given", Sample("sample03.given.json"), "--km-then", "10", "--km-now", "10", "--use", "38Wh/km");
 
         Assert.Equal(0, exitCode);
         Assert.All(answer.GetProperty("groups").EnumerateArray(), g => Assert.Equal(0, g.GetProperty("capacityAh").GetProperty("change").GetDouble()));
@@ -112,6 +112,22 @@ public class DiagnoseVerbTests
         Assert.Equal(0, causes["pack"].GetDouble());
         Assert.Equal(0, causes["vehicle"].GetDouble(), tolerance: 1e-12);
         Assert.Equal(JsonValueKind.Null, causes["cold"].ValueKind);
+        Assert.Equal(answer.GetProperty("usableWh").GetProperty("now").GetDouble() / 38, answer.GetProperty("rangeKm").GetProperty("now").GetDouble(), 1e-9);
+        Assert.Equal(0, answer.GetProperty("rangeKm").GetProperty("change").GetDouble());
+    }
+
+    [Fact]
+    public void The_use_typed_and_the_use_in_the_given_file_must_agree_and_must_be_a_use()
+    {
+        string tractor = Repository.At("sample-data", "tractor", "ride-october.csv"), given = Repository.At("sample-data", "tractor", "given.json");
+
+        (int contradicts, JsonElement both) = Planner.Json("diagnose", tractor, "--given", given, "--use", "38Wh/km");
+        (int wrong, JsonElement unit) = Planner.Json("diagnose", tractor, "--given", given, "--use", "38Wh");
+
+        Assert.Equal(3, contradicts);
+        Assert.Contains("--use", both.GetProperty("message").GetString(), StringComparison.Ordinal);
+        Assert.Equal(2, wrong);
+        Assert.Contains("38Wh/km", unit.GetProperty("next").GetString(), StringComparison.Ordinal);
     }
 
     // The use of 73 Wh/km stands in the given file: kilometres are the energy of each line over that.

@@ -16,7 +16,7 @@ public partial class KeptAnswersTests
     private static readonly string Tractor = "group,capacityAh,resistanceMilliohm,stateOfCharge\n" + string.Concat(Enumerable.Range(1, 16).Select(g =>
         FormattableString.Invariant($"{g},{(g == 11 ? 71 : 92 + g % 3)},{(g == 4 ? 1.6 : 0.5)},{(g == 3 ? 0.47 : 0.50)}\n")));
 
-    public static TheoryData<string> Names => ["energy-trike", "energy-tractor", "share-trike", "join-trike", "balance-tractor", "balance-plateau"];
+    public static TheoryData<string> Names => ["energy-trike", "energy-tractor", "share-trike", "join-trike", "balance-tractor", "balance-plateau", "diagnose-tractor", "compare-tractor"];
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -26,7 +26,9 @@ public partial class KeptAnswersTests
         (_, string words, _) = Planner.RunWithInput(input, args);
         (_, string json, _) = Planner.RunWithInput(input, [.. args, "--json"]);
 
-        string shown = (words + "\n" + NineDigits(json)).Replace(Repository.At("sample-data") + Path.DirectorySeparatorChar, "", StringComparison.Ordinal);
+        // A fit ends where steps become small, so that its own last digits say nothing; sums are kept to nine.
+        bool fitted = name is "diagnose-tractor" or "compare-tractor";
+        string shown = (words + (fitted ? "" : "\n" + NineDigits(json))).Replace(Repository.At("sample-data") + Path.DirectorySeparatorChar, "", StringComparison.Ordinal);
         string file = Repository.At("tests", "PackPlanner.Tests", "Golden", "Answers", name + ".txt");
         if (Environment.GetEnvironmentVariable("ACCEPT_GOLDEN") == "1")
             File.WriteAllText(file, shown);
@@ -42,9 +44,13 @@ public partial class KeptAnswersTests
         "share-trike" => (string.Join('\n', File.ReadLines(Trike).Take(10)) + "\n", ["share", "-", "--chemistry", "NMC", "--load", "22A", "--link", "0.2mohm", "--positive-at", "1", "--negative-at", "9"]),
         "join-trike" => (string.Join('\n', File.ReadLines(Trike).Take(1).Concat(File.ReadLines(Trike).Skip(106).Take(9))) + "\n", ["join", "-", "--chemistry", "NMC"]),
         "balance-tractor" => (Tractor, ["balance", "-", "--bleed", "60mA", "--charger", "5A"]),
+        "diagnose-tractor" => ("", ["diagnose", Ride("ride-october.csv"), "--given", Ride("given.json")]),
+        "compare-tractor" => ("", ["compare", Ride("ride-may.csv"), Ride("ride-october.csv"), "--given", Ride("given.json")]),
         "balance-plateau" => ("group,capacityAh,restV\n1,105,3.295\n2,105,3.296\n3,105,3.462\n", ["balance", "-", "--chemistry", "LFP", "--bleed", "60mA"]),
         _ => throw new ArgumentOutOfRangeException(nameof(name)),
     };
+
+    private static string Ride(string name) => Repository.At("sample-data", "tractor", name);
 
     // Groups of nine cells in a row of the trike's table are near enough to what it is built of.
     private static string Nine(int series) => "group,capacityAh,resistanceMilliohm\n" + string.Concat(Enumerable.Range(1, series).Select(g =>

@@ -18,6 +18,30 @@ public class ChargeCountTests
         Assert.Equal(0, count.CurrentA[10]);
     }
 
+    // By hand: a step of 36 A somewhere within ten seconds, one in sixty rows; a twelfth of (36 A x 10 s)^2 each is 0.029 Ah.
+    [Fact]
+    public void A_step_between_two_rows_leaves_a_doubt_in_the_count_and_averaged_rows_leave_none()
+    {
+        double[] time = [.. Enumerable.Range(0, 601).Select(i => i * 10.0)];
+        double[] amps = [.. Enumerable.Range(0, 601).Select(i => i / 60 % 2 == 0 ? 0.0 : 36.0)];
+
+        ChargeCount count = ChargeCount.Of(time, amps, averages: false, ratedAh: 20);
+
+        Assert.Equal(0.1 / Math.Sqrt(12) * Math.Sqrt(10), count.SamplingAh(averages: false), 0.001);
+        Assert.Equal(0, count.SamplingAh(averages: true));
+    }
+
+    // By hand: a current drawn anew at each row with a spread of 10 A misses sqrt(600) x 10 A x 10 s in 600 rows: 0.68 Ah.
+    [Fact]
+    public void A_current_that_jumps_faster_than_the_rows_leaves_the_doubt_of_its_scatter()
+    {
+        Random random = new(5);
+        double[] time = [.. Enumerable.Range(0, 600).Select(i => i * 10.0)];
+        double[] amps = [.. time.Select(_ => 40 + (10 * Math.Sqrt(12) * (random.NextDouble() - 0.5)))];
+
+        Assert.Equal(0.68, ChargeCount.Of(time, amps, averages: false, ratedAh: 20).SamplingAh(averages: false), 0.08);
+    }
+
     [Fact]
     public void A_parked_night_without_rows_moves_no_charge()
     {

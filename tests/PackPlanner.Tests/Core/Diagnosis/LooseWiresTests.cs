@@ -48,6 +48,18 @@ public class LooseWiresTests
         Assert.Empty(LooseWires.Of(Log(_ => 0, i => i / 30 % 2 * 200, thirdOhm: 0.0021, secondOhm: 0.0019)));
     }
 
+    // Half a million rows of rest: four jumps are chance there, in four hundred rows they are a wire.
+    [Fact]
+    public void Jumps_are_counted_against_the_length_of_the_log()
+    {
+        DiagnosisColumns few = Log(i => i / 80 % 2 == 0 ? 0.21 : -0.21);
+        double[] time = [.. Enumerable.Range(0, 500_000).Select(i => (double)i)];
+        DiagnosisColumns many = new(time, new double[time.Length], [.. few.GroupV.Select(v => time.Select((_, i) => v[Math.Min(i, 399)]).ToArray())], null, false);
+
+        Assert.Single(LooseWires.Of(few));
+        Assert.Empty(LooseWires.Of(many));
+    }
+
     // Two wires beside one another: of three groups only the sum is right, and it does not matter which wire is looked at first.
     [Fact]
     public void Wires_beside_one_another_are_mended_together_and_tell_when_they_jumped_first()
