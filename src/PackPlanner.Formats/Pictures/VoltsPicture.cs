@@ -75,8 +75,8 @@ internal static class VoltsPicture
         }
     }
 
-    // A line breaks where its readings were lost.
-    private static void Line(Chart chart, Stretch[] stretches, int k, int group)
+    /// <summary>The line of one group with its marks; it breaks where readings were lost.</summary>
+    internal static void Line(Chart chart, Stretch[] stretches, int k, int group)
     {
         List<Coordinates> run = [];
         foreach (Stretch stretch in stretches)

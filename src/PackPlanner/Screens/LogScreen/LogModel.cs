@@ -1,6 +1,7 @@
 using System.Globalization;
 using PackPlanner.Core.Balancing;
 using PackPlanner.Core.Diagnosis;
+using PackPlanner.Core.Jobs;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Keys;
@@ -17,7 +18,7 @@ internal sealed class LogModel : IStep
 
     private readonly Desk desk;
     private readonly ListTable[] tables = [.. Views.Select(_ => new ListTable([new Column("", row => "")]))];
-    private readonly PlotWindow window = new();
+    private readonly LogPlots plots = new();
     private RideDiagnosis? shown;
     private RideDiagnosis? shownEarlier;
     private Look? shownWith;
@@ -61,6 +62,9 @@ internal sealed class LogModel : IStep
 
     private RideLog? Log => desk.Job is { Logs.IsEmpty: false } job ? job.Logs[Which].Log : null;
 
+    // Beside this log stands the next one, after the last the first.
+    private int Other => (Which + 1) % Math.Max(1, desk.Job?.Logs.Count ?? 1);
+
     public void Paint(Area body)
     {
         if (Diagnosis() is not { } known || Log is not { } log)
@@ -74,7 +78,7 @@ internal sealed class LogModel : IStep
             int left = Math.Clamp(body.Width * 5 / 8, 72, 110);
             int plot = body.Height / 2;
             PaintPlot(body.Part(0, 0, left - 1, plot), log, known);
-            PaintTable(body.Part(0, plot, left - 1, body.Height - plot), Table, focused: !window.HasFocus);
+            PaintTable(body.Part(0, plot, left - 1, body.Height - plot), Table, focused: !plots.Window.HasFocus);
             for (int y = 0; y < body.Height; y++)
                 body.Write(left, y, "│");
             PaintTable(body.Part(left + 1, 0, body.Width - left - 1, body.Height), tables[view == 1 ? 0 : 1], focused: false);
@@ -84,10 +88,10 @@ internal sealed class LogModel : IStep
         int rows = body.Height >= 10 ? 6 : 0;
         if (rows > 0)
             PaintPlot(body.Part(0, 0, body.Width, rows), log, known);
-        PaintTable(body.From(rows), Table, focused: !window.HasFocus);
+        PaintTable(body.From(rows), Table, focused: !plots.Window.HasFocus);
     }
 
-    public bool Move(string key) => Diagnosis() is not null && (window.HasFocus ? window.Move(key) : Table.Move(key));
+    public bool Move(string key) => Diagnosis() is not null && (plots.Window.HasFocus ? plots.Move(key) : Table.Move(key));
 
     public WhereFrom? WhereFrom()
     {
@@ -152,14 +156,26 @@ internal sealed class LogModel : IStep
     private void PaintPlot(Area area, RideLog log, RideDiagnosis known)
     {
         int[] groups = [.. Chosen(known)];
-        string named = groups.Length == 0 ? "" : $"group{(groups.Length > 1 ? "s" : "")} {string.Join(", ", groups)} and ";
-        area.Write(0, 0, "V", Ink.Bold);
-        area.Write(4, 0, TextWidth.Cut(area.Look.Of($"{named}median m{window.Words}{(desk.Job!.Logs.Count > 1 ? $", log {Which + 1} of {desk.Job.Logs.Count}" : "")}"), area.Width - 6), window.HasFocus ? Ink.Accent | Ink.Bold : Ink.Plain);
-        BrailleCurves.Paint(area.From(1), LogCurves.Of(log, groups, window.From, window.To), "h");
-        if (window.HasFocus)
+        Area left = area;
+        if (plots.IsBeside && Other != Which)
+        {
+            int half = area.Width / 2;
+            left = area.Part(0, 0, half - 1, area.Height);
+            for (int y = 0; y < area.Height; y++)
+                area.Write(half - 1, y, "│");
+            RideLog other = desk.Job!.Logs[Other].Log;
+            plots.Paint(area.Part(half, 0, area.Width - half, area.Height), other, desk.Answers.Diagnosis(Other), Rated(other), groups, Named(Other));
+        }
+
+        plots.Paint(left, log, known, Rated(log), groups, Named(Which));
+        if (plots.Window.HasFocus)
             area.Cursor(0, 0);
-        area.OnClick(0, 0, area.Width, () => window.HasFocus = !window.HasFocus);
+        area.OnClick(0, 0, area.Width, () => plots.Window.HasFocus = !plots.Window.HasFocus);
     }
+
+    private string Named(int which) => desk.Job!.Logs.Count > 1 ? $"log {which + 1} of {desk.Job.Logs.Count}: " : "";
+
+    private double? Rated(RideLog log) => JobLogs.Given(desk.Job!.Givens, log)?.RatedGroupAh;
 
     // The group under the cursor, else those of the first findings: one or two, or the plot is a tangle.
     private IEnumerable<int> Chosen(RideDiagnosis known)
@@ -188,19 +204,29 @@ internal sealed class LogModel : IStep
 
     private List<KeyAction> Known(RideDiagnosis known)
     {
+        PlotWindow focus = plots.Window;
         List<KeyAction> keys =
         [
-            new(KeyBook.NextPane, window.HasFocus ? "table" : "plot", "goes between plot and table; in the plot left and right move in time", () => window.HasFocus = !window.HasFocus),
-            new(KeyBook.NextView, $"next view: {Views[(view + 1) % Views.Length]}", "goes through findings, groups, events, remedies, balance, and what changed since the log before", () => view = (view + 1) % Views.Length),
+            new(KeyBook.NextPane, focus.HasFocus ? "table" : "plot", "goes between plot and table; in the plot left and right move in time, or from rest to rest", () => focus.HasFocus = !focus.HasFocus),
+            focus.HasFocus
+                ? new(KeyBook.NextView, $"next plot: {plots.NextName}", "goes through volts, volts less the median, the drop of each group, and the groups at rest", plots.Next)
+                : new(KeyBook.NextView, $"next view: {Views[(view + 1) % Views.Length]}", "goes through findings, groups, events, remedies, balance, and what changed since the log before", () => view = (view + 1) % Views.Length),
             new(KeyBook.Open, "open", "shows the grounds of the finding, for and against", () => WhereFrom() is null ? "nothing is under the cursor" : null, Open),
-            new(KeyBook.SecondLog, "other log", "shows the next log of this job", () => desk.Job!.Logs.Count < 2 ? "the job has one log; i adds another" : null, () => chosen = (Which + 1) % desk.Job!.Logs.Count),
+            focus.HasFocus
+                ? new(KeyBook.SecondLog, plots.IsBeside ? "one log" : "beside", "draws the next log of this job beside this one, or this one alone again", WhyOneLog, () => plots.IsBeside = !plots.IsBeside)
+                : new(KeyBook.SecondLog, "other log", "shows the next log of this job; in the plot it draws it beside this one", WhyOneLog, () => chosen = Other),
             new(KeyBook.Remedy, "remedies", "shows what each remedy would give back", () => known.Remedies.Count == 0 ? "there is none to try" : null, () => view = 3),
-            new(KeyBook.ZoomIn, "", "looks at half the time shown", () => window.Zoom(0.5)),
-            new(KeyBook.ZoomOut, "", "looks at twice the time shown", () => window.Zoom(2)),
+            new(KeyBook.ZoomIn, "", "looks at half the time shown", () => focus.Zoom(0.5)),
+            new(KeyBook.ZoomOut, "", "looks at twice the time shown", () => focus.Zoom(2)),
         ];
         keys.AddRange(Unknown());
-        keys.AddRange(TableKeys.Of(desk, Table));
+        if (focus.HasFocus)
+            keys.Add(new(KeyBook.Columns, "groups", "chooses the groups that are drawn", () => plots.Choose(desk, known.Groups.Count)));
+        else
+            keys.AddRange(TableKeys.Of(desk, Table));
         return keys;
+
+        string? WhyOneLog() => desk.Job!.Logs.Count < 2 ? "the job has one log; i adds another" : null;
     }
 
     private List<KeyAction> Unknown() =>

@@ -47,6 +47,8 @@ public partial class PictureTests
     [InlineData("trike", "groups")]
     [InlineData("trike", "losses")]
     [InlineData("tractor", "volts")]
+    [InlineData("tractor", "apart")]
+    [InlineData("tractor", "rest")]
     [InlineData("scooter", "layout")]
     public void Pictures_of_the_documents_are_those_that_the_program_draws(string job, string name)
     {
@@ -176,6 +178,21 @@ public partial class PictureTests
         Assert.Equal(3.4, stretches.Max(stretch => stretch.HighestV));
         Assert.True(double.IsNaN(stretches[100].MeanV[0]));
         Assert.Equal(3.3, stretches[0].MeanV[0], 1e-9);
+    }
+
+    // Three groups at 3.3, 3.4 and 3.35 V: the first lies 50 mV below the middle one, whichever is chosen.
+    [Fact]
+    public void Groups_apart_are_drawn_less_the_middle_one()
+    {
+        double[] seconds = [.. Enumerable.Range(0, 90).Select(row => (double)row)];
+        RideLog log = new() { TimeS = seconds, CurrentA = [.. seconds.Select(_ => 10.0)], GroupV = [.. ((double[])[3.3, 3.4, 3.35]).Select(v => seconds.Select(_ => v).ToArray())], Source = "ride.csv" };
+
+        Assert.All(ApartPicture.Apart(log, [1, 2]), stretch =>
+        {
+            Assert.Equal(-50, stretch.MeanV[0], 1e-6);
+            Assert.Equal(50, stretch.MeanV[1], 1e-6);
+        });
+        Assert.Equal("with fewer than three groups there is no middle one", Named("apart").WhyNot(Ridden));
     }
 
     [Fact]

@@ -1,0 +1,126 @@
+using System.Globalization;
+using PackPlanner.Core.Diagnosis;
+using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Overlays;
+using PackPlanner.Screens.Plots;
+
+namespace PackPlanner.Screens.LogScreen;
+
+/// <summary>The plots above the tables of the Log step: volts, volts against the median, drop of each group, groups at rest.</summary>
+internal sealed class LogPlots
+{
+    private static readonly string[] Names = ["volts", "against the median", "drop of each group", "at rest"];
+
+    private readonly SortedSet<int> chosen = [];
+    private readonly Derived restsOf = new();
+    private int kind;
+    private int rest;
+
+    /// <summary>What part of the time is shown, and whether the plot has the keys.</summary>
+    internal PlotWindow Window { get; } = new();
+
+    /// <summary>Another log of the job is drawn at the right.</summary>
+    internal bool IsBeside { get; set; }
+
+    internal string NextName => Names[(kind + 1) % Names.Length];
+
+    internal void Next() => kind = (kind + 1) % Names.Length;
+
+    /// <summary>Moves in time; at rest, to the rest before or after.</summary>
+    internal bool Move(string key)
+    {
+        if (kind != 3 || key is not ("Left" or "Right"))
+            return Window.Move(key);
+        rest += key == "Left" ? -1 : 1;
+        return true;
+    }
+
+    /// <summary>Asks which groups are drawn; none ticked: the one under the cursor.</summary>
+    internal void Choose(Desk desk, int groups) => desk.Show(new ListOverlay(
+        desk, "groups drawn; none ticked: the one under the cursor",
+        () => [.. Enumerable.Range(1, groups).Select(group => new ListItem($"group {group}", chosen.Contains(group) ? "drawn" : "", () => Tick(group)))],
+        staysOpen: true));
+
+    /// <summary>One log's plot.</summary>
+    /// <param name="area">Where.</param>
+    /// <param name="log">The log.</param>
+    /// <param name="known">What was found in it; null when that is not known yet, and then nothing that needs it is drawn.</param>
+    /// <param name="ratedAh">Rated capacity of a group; null when not known.</param>
+    /// <param name="fallback">Groups to draw when none was chosen.</param>
+    /// <param name="which">Names the log where a job has several, with a colon; blank else.</param>
+    internal void Paint(Area area, RideLog log, RideDiagnosis? known, double? ratedAh, IReadOnlyList<int> fallback, string which)
+    {
+        int[] groups = [.. (chosen.Count > 0 ? chosen.AsEnumerable() : fallback).Where(group => group <= log.Groups)];
+        string named = groups.Length == 0 ? "" : $"group{(groups.Length > 1 ? "s" : "")} {string.Join(", ", groups)} ";
+        switch (kind)
+        {
+            case 0:
+                Head(area, "V", $"{which}{named}{(named.Length > 0 ? "and " : "")}median m{Window.Words}");
+                BrailleCurves.Paint(area.From(1), LogCurves.Of(log, groups, Window.From, Window.To), "h");
+                break;
+            case 1:
+                Head(area, "mV", $"{which}{named}less the median{Window.Words}");
+                BrailleCurves.Paint(area.From(1), LogCurves.Apart(log, groups, Window.From, Window.To), "h");
+                break;
+            case 2:
+                PaintDrops(area, known, groups, which);
+                break;
+            default:
+                PaintRest(area, log, ratedAh, groups, which);
+                break;
+        }
+    }
+
+    private void PaintDrops(Area area, RideDiagnosis? known, int[] groups, string which)
+    {
+        if (known?.Loaded is not { CurrentA: > 0 } loaded)
+        {
+            Head(area, "", $"{which}drop of each group: {(known is null ? "the log is not judged yet" : "the log shows no steps of current")}");
+            return;
+        }
+        Head(area, "mV", $"{which}drop of each group at {area.Look.Figure(loaded.CurrentA, 0)} A");
+        GroupBars.Paint(area.From(1), [.. known.Groups.Select(g => g.ResistanceMilliohm?.Value * loaded.CurrentA ?? double.NaN)], "mV", groups);
+    }
+
+    private void PaintRest(Area area, RideLog log, double? ratedAh, int[] groups, string which)
+    {
+        IReadOnlyList<LogRest> rests = ratedAh is > 0 ? restsOf.Of(log, ratedAh.Value) : [];
+        if (rests.Count == 0)
+        {
+            Head(area, "", $"{which}at rest: the log has no rest of a minute");
+            return;
+        }
+        rest = Math.Clamp(rest, 0, rests.Count - 1);
+        LogRest at = rests[rest];
+        Head(area, "mV", string.Create(CultureInfo.InvariantCulture,
+            $"{which}at rest, {rest + 1} of {rests.Count}: from {at.FromS / 3600:f2} h for {at.LengthS / 60:f0} min, each group less {at.MedianV:f3} V"));
+        GroupBars.Paint(area.From(1), [.. at.ApartV.Select(v => 1000 * v)], "mV", groups);
+    }
+
+    private void Head(Area area, string unit, string words)
+    {
+        area.Write(0, 0, unit, Ink.Bold);
+        area.Write(4, 0, TextWidth.Cut(area.Look.Of(words), area.Width - 6), Window.HasFocus ? Ink.Accent | Ink.Bold : Ink.Plain);
+    }
+
+    private void Tick(int group)
+    {
+        if (!chosen.Remove(group))
+            chosen.Add(group);
+    }
+
+    /// <summary>The rests of the log drawn last: asked for once, not at each drawing.</summary>
+    private sealed class Derived
+    {
+        private readonly Dictionary<RideLog, IReadOnlyList<LogRest>> known = [];
+
+        internal IReadOnlyList<LogRest> Of(RideLog log, double ratedAh)
+        {
+            if (known.TryGetValue(log, out IReadOnlyList<LogRest>? rests))
+                return rests;
+            if (known.Count > 3)
+                known.Clear();
+            return known[log] = LogRest.Of(log, ratedAh);
+        }
+    }
+}
