@@ -38,8 +38,8 @@ public class LogStepTests
         bench.Press("Tab", "d", "c", "Down", "Enter", "Down", "Enter", "Esc");
         string text = bench.Text(120, 36);
 
-        Assert.Contains("log 2 of 2: groups 2, 3 and medi", text, StringComparison.Ordinal);
-        Assert.Contains("log 1 of 2: groups 2, 3 and medi", text, StringComparison.Ordinal);
+        Assert.Contains("log 2 of 2: groups 2, 3 and m", text, StringComparison.Ordinal);
+        Assert.Contains("log 1 of 2: groups 2, 3 and m", text, StringComparison.Ordinal);
         bench.Press("d");
         Assert.DoesNotContain("log 1 of 2", bench.Text(120, 36), StringComparison.Ordinal);
     }
