@@ -31,5 +31,5 @@ internal static class RestPicture
 
     private static double? Rated(SheetInput input) => JobLogs.Given(input.Job.Givens, input.Job.Logs[^1].Log)?.RatedGroupAh;
 
-    private static LogRest? Longest(SheetInput input) => LogRest.Of(input.Job.Logs[^1].Log, Rated(input)!.Value, most: 1).FirstOrDefault();
+    private static LogRest? Longest(SheetInput input) => LogRest.Of(input.Job.Logs[^1].Log, Rated(input)!.Value, most: 1) is [LogRest longest] ? longest : null;
 }
