@@ -10,6 +10,8 @@ internal static class BoxSearch
         SlabStack[] stacks = [.. Axes3.All.Select(along => new SlabStack(scene, attitudes, along, cancel))];
         foreach (SlabStack stack in stacks)
             stack.LookQuickly();
+        // What the quick look found is often tidier than a search's answer of the same size, and then has shorter plates.
+        List<List<Body>> found = [.. stacks.Select(s => s.Bodies())];
         int best = stacks.Max(s => s.Count);
         progress?.Report(new FitProgress("quick slabs", best, bound, 0.2));
         if (!effort.IsQuick)
@@ -33,7 +35,8 @@ internal static class BoxSearch
             }
         }
 
-        Layout[] layouts = [.. stacks.Select(s => new Layout(s.Bodies(), "slabs", null, Regular: false))];
+        found.AddRange(stacks.Select(s => s.Bodies()));
+        Layout[] layouts = [.. found.Select(b => new Layout(b, "slabs", null, Regular: false))];
         return new LayoutChoice([.. layouts.OrderByDescending(l => l.Bodies.Count)], bound, method, null, null);
     }
 }

@@ -62,6 +62,9 @@ public sealed record FitAnswer
     /// <summary>Places when the cells are free to lie anywhere; null when it was not looked for.</summary>
     public int? FreeCount { get; init; }
 
+    /// <summary>The layout that was passed over where places and group size pull two ways; null when one layout has most of both.</summary>
+    public OtherLayout? Other { get; init; }
+
     /// <summary>Fewest neighbouring pairs between two groups joined by a plate; null without links.</summary>
     public int? NarrowestLink { get; init; }
 

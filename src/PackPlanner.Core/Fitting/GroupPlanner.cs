@@ -6,6 +6,11 @@ namespace PackPlanner.Core.Fitting;
 /// </summary>
 internal static class GroupPlanner
 {
+    private const double LongPlates = 1.05;
+    private const int SmallGroup = 16;
+    private const int Polished = 8;
+    private const int PolishMoves = 100_000;
+
     /// <summary>The best plan found; null when not even one cell in each group can be linked in series.</summary>
     /// <param name="graph">Which cells a plate can join.</param>
     /// <param name="series">Groups wanted, at least 1.</param>
@@ -27,7 +32,7 @@ internal static class GroupPlanner
                 ? Paths(graph, series, jumpers, orders, cancel)
                 : Grown(graph, series, parallel, jumpers, orders, cancel);
             if (valid.Count > 0)
-                return Choose(graph, valid, series, parallel);
+                return parallel == 1 ? Choose(graph, valid, series, parallel) : Polish(graph, Choose(graph, valid, series, parallel), valid, series, cancel);
             if (cancel.IsCancellationRequested)
                 return null;
         }
@@ -92,7 +97,7 @@ internal static class GroupPlanner
 
     private static List<int[]> Paths(NeighbourGraph graph, int series, int jumpers, double[][] orders, CancellationToken cancel)
     {
-        int tries = Math.Clamp(4_000_000 / Math.Max(1, series * graph.Count), 40, 2000);
+        int tries = Math.Clamp(4_000_000 / Math.Max(1, series * graph.Count), 40, 600);
         int[]?[] found = new int[tries][];
         Parallel.For(0, tries, t =>
         {
@@ -103,13 +108,30 @@ internal static class GroupPlanner
             int start = t < orders.Length ? Array.IndexOf(rank, rank.Min()) : random.Next(graph.Count);
             found[t] = SeriesPath.Find(graph, series, jumpers, start, rank, steps: 4 * series + 200);
         });
-        return [.. found.OfType<int[]>().Select(path =>
+        // The shortest paths of different starts, each shortened in its own way.
+        int[][] shortest = [.. found.OfType<int[]>().OrderBy(path => PathPolish.Length(graph, path)).Take(Polished)];
+        int[][] polished = new int[shortest.Length][];
+        Parallel.For(0, shortest.Length, i => polished[i] = cancel.IsCancellationRequested ? shortest[i] : PathPolish.Shorten(graph, shortest[i], seed: i, PolishMoves));
+        return [.. polished.Select(path =>
         {
             int[] groupOf = new int[graph.Count];
             for (int k = 0; k < path.Length; k++)
                 groupOf[path[k]] = k + 1;
             return groupOf;
         })];
+    }
+
+    /// <summary>Shortens the plates of small groups, where boxes of unequal sides make the sweeps' plates long.</summary>
+    private static GroupPlan Polish(NeighbourGraph graph, GroupPlan chosen, List<int[]> valid, int series, CancellationToken cancel)
+    {
+        if (!(chosen.BusbarRatio > LongPlates) || chosen.Parallel > SmallGroup)
+            return chosen;
+        // The exchanges cost about the square of the group; four starts: the one chosen and the three shortest beside it.
+        int moves = Math.Min(400_000, 12_000_000 / (chosen.Parallel * chosen.Parallel));
+        int[][] starts = [chosen.GroupOf, .. valid.OrderBy(g => LinkMeasures.BusbarRatio(graph, g, series, LinkMeasures.Pairs(graph, g, series))).Take(3)];
+        int[][] shorter = new int[starts.Length][];
+        Parallel.For(0, starts.Length, i => shorter[i] = GroupPolish.Shorten(graph, starts[i], series, seed: i, moves, cancel));
+        return Choose(graph, [.. shorter], series, chosen.Parallel);
     }
 
     private static GroupPlan Choose(NeighbourGraph graph, List<int[]> valid, int series, int parallel)

@@ -3,6 +3,9 @@ namespace PackPlanner.Core.Fitting;
 /// <summary>Fits cells into a cavity and groups them. The door for the verb, the screens, and sizing.</summary>
 public static class LayoutSearch
 {
+    /// <summary>Plates this much longer than the least possible are short enough: no other layout is looked at for shorter ones.</summary>
+    private const double ShortPlates = 1.03;
+
     /// <summary>Looks for the fullest layout and the best groups in it.</summary>
     /// <param name="fitCase">A case in which <see cref="FitCaseCheck"/> found no problem.</param>
     /// <param name="effort">How long to look.</param>
@@ -18,10 +21,12 @@ public static class LayoutSearch
         LayoutChoice choice = fitCase.Cell is CellBody.Cylinder cylinder
             ? Cylinders(scene, cylinder, effort, progress, cancel)
             : BoxSearch.Find(scene, effort, progress, cancel);
-        (Layout layout, GroupPlan? plan) = Grouped(scene, choice.Layouts, cancel);
+        if (fitCase is { Series: not null, Cell: CellBody.Box })
+            choice = choice with { Layouts = BoxClosing.Ranked(scene, choice.Layouts, cancel) };
+        (Layout layout, GroupPlan? plan, OtherLayout? other) = Grouped(scene, choice.Layouts, effort.PreferGroups, cancel);
         progress?.Report(new FitProgress("groups", layout.Bodies.Count, choice.Bound, 1));
         IReadOnlyList<FitReason> reasons = FitReasons.Of(scene, layout, plan, cancel);
-        return AnswerBuilder.Build(scene, layout, plan, choice, reasons, cancel.IsCancellationRequested);
+        return AnswerBuilder.Build(scene, layout, plan, choice, reasons, cancel.IsCancellationRequested) with { Other = other };
     }
 
     /// <summary>How many cells fit by regular nests or quick slabs: a lower limit, fast enough to try many cells and cavities.</summary>
@@ -85,33 +90,55 @@ public static class LayoutSearch
 
         foreach (CylinderSearch search in searches.Where(s => s.Regions.Select(r => r.Key).Distinct().Skip(1).Any()))
             layouts.AddRange(search.InLine());
+        if (scene.Case.Series is not null && searches.Any(s => s.LayersApart))
+            layouts.AddRange([.. layouts.SelectMany(l => LayerShift.ClosedUp(scene, l))]);
         string method = bound is null ? "no useful bound for cells in several directions" : "area and perimeter";
         return new LayoutChoice([.. layouts.OrderByDescending(l => l.Bodies.Count).ThenByDescending(l => l.Regular)], bound, method, regular, free);
     }
 
-    /// <summary>The layout whose groups are largest; among equals the fullest.</summary>
-    private static (Layout Layout, GroupPlan? Plan) Grouped(Scene scene, IReadOnlyList<Layout> layouts, CancellationToken cancel)
+    /// <summary>
+    /// The layout whose groups are largest; among equals the fullest, then the one with the shortest plates. Where larger groups would cost
+    /// more places than <see cref="MayLose"/> allows, the fullest layout is kept unless larger groups were preferred.
+    /// </summary>
+    private static (Layout Layout, GroupPlan? Plan, OtherLayout? Other) Grouped(
+        Scene scene, IReadOnlyList<Layout> layouts, bool preferGroups, CancellationToken cancel)
     {
         FitCase c = scene.Case;
         int? most = c is { CellMassLimitKg: double kg, CellMassG: double g } ? (int)Math.Floor((kg * 1000 / g) + 1e-9) : null;
-        Layout best = layouts[0];
+        Layout fullest = layouts[0];
         if (c.Series is not int series)
-            return (most < best.Bodies.Count ? best with { Bodies = [.. best.Bodies.Take(most.Value)] } : best, null);
-        GroupPlan? plan = null;
+            return (most < fullest.Bodies.Count ? fullest with { Bodies = [.. fullest.Bodies.Take(most.Value)] } : fullest, null, null);
+        (Layout Layout, GroupPlan? Plan) best = (fullest, null), kept = (fullest, null);
+        int? fullestParallel = null;
+        int nearlyAll = fullest.Bodies.Count - MayLose(fullest.Bodies.Count);
         foreach (Layout layout in layouts)
         {
-            int places = Math.Min(layout.Bodies.Count, most ?? int.MaxValue);
+            int places = Math.Min(layout.Bodies.Count, most ?? int.MaxValue), known = best.Plan?.Parallel ?? 0;
             int largest = Math.Min(c.Parallel ?? int.MaxValue, places / series), smallest = c.Parallel ?? 1;
-            // The layouts come fullest first: the others cannot have larger groups.
-            if (largest < smallest || largest <= (plan?.Parallel ?? 0))
+            bool asFull = layout.Bodies.Count == best.Layout.Bodies.Count;
+            // The layouts come fullest first: the others cannot have larger groups, and as large ones only count in one as full.
+            if (largest < Math.Max(smallest, known) || (largest == known && (!asFull || best.Plan?.BusbarRatio <= ShortPlates)))
                 break;
             NeighbourGraph graph = NeighbourGraph.Of(layout.Bodies, c.Clearances, c.LinkReachMm);
             double[] angles = layout.AngleRad is double a ? [a] : [];
-            GroupPlan? found = GroupPlanner.Plan(graph, series, largest, Math.Max(smallest, (plan?.Parallel ?? 0) + 1), c.JumpersAllowed, angles, cancel);
-            if (found is not null)
-                (best, plan) = (layout, found);
+            GroupPlan? found = GroupPlanner.Plan(graph, series, largest, Math.Max(smallest, known + (asFull ? 0 : 1)), c.JumpersAllowed, angles, cancel);
+            if (found is null || (found.Parallel == known && !(found.BusbarRatio < best.Plan?.BusbarRatio - 1e-9)))
+                continue;
+            best = (layout, found);
+            fullestParallel = layout.Bodies.Count == fullest.Bodies.Count ? found.Parallel : fullestParallel;
+            if (layout.Bodies.Count >= nearlyAll || preferGroups)
+                kept = best;
         }
 
-        return (best, plan);
+        // A layout that can be linked comes before a fuller one that cannot.
+        if (kept.Plan is null)
+            kept = best;
+        OtherLayout? other = kept.Layout.Bodies.Count < fullest.Bodies.Count
+            ? new OtherLayout(fullest.Bodies.Count, fullestParallel, IsFuller: true)
+            : best.Plan?.Parallel > kept.Plan?.Parallel ? new OtherLayout(best.Layout.Bodies.Count, best.Plan?.Parallel, IsFuller: false) : null;
+        return (kept.Layout, kept.Plan, other);
     }
+
+    /// <summary>Places that larger groups may cost: one of fewer than sixty, else two in a hundred.</summary>
+    private static int MayLose(int places) => places < 60 ? 1 : places / 50;
 }

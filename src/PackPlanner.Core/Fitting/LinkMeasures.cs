@@ -31,7 +31,7 @@ internal static class LinkMeasures
         double least = ((2.0 * (parallel - 1)) + ((series - 1.0 - jumped) * ((2.0 * parallel) - 1))) * (graph.SmallestMm ?? 0);
         if (least <= 0)
             return null;
-        double sum = Tree(graph, members[1]) + Tree(graph, members[series]);
+        double sum = Tree(graph, [.. members[1]]) + Tree(graph, [.. members[series]]);
         for (int k = 1; k < series; k++)
         {
             if (pairs[k - 1] > 0)
@@ -42,29 +42,28 @@ internal static class LinkMeasures
     }
 
     /// <summary>Length of the minimum spanning tree over centres, millimetres (Prim, all pairs).</summary>
-    private static double Tree(NeighbourGraph graph, List<int> cells)
+    internal static double Tree(NeighbourGraph graph, ReadOnlySpan<int> cells)
     {
-        int n = cells.Count;
-        double[] near = new double[n];
-        bool[] done = new bool[n];
-        Array.Fill(near, double.PositiveInfinity);
+        const int Few = 256;
+        int n = cells.Length;
+        Span<double> near = n <= Few ? stackalloc double[Few] : new double[n];
+        Span<int> open = n <= Few ? stackalloc int[Few] : new int[n];
+        for (int i = 0; i < n; i++)
+            (near[i], open[i]) = (double.PositiveInfinity, cells[i]);
         double sum = 0;
-        int at = 0;
-        for (int step = 1; step < n; step++)
+        // The cells still to be joined stand at the front; the one joined last is replaced by the last of them.
+        for (int left = n - 1, at = n > 0 ? open[0] : 0, hole = 0; left > 0; left--)
         {
-            done[at] = true;
-            int next = -1;
-            for (int i = 0; i < n; i++)
+            (open[hole], near[hole]) = (open[left], near[left]);
+            int next = 0;
+            for (int i = 0; i < left; i++)
             {
-                if (done[i])
-                    continue;
-                near[i] = Math.Min(near[i], graph.Distance(cells[at], cells[i]));
-                if (next < 0 || near[i] < near[next])
-                    next = i;
+                near[i] = Math.Min(near[i], graph.Distance(at, open[i]));
+                next = near[i] < near[next] ? i : next;
             }
 
             sum += near[next];
-            at = next;
+            (at, hole) = (open[next], next);
         }
 
         return sum;

@@ -16,18 +16,72 @@ internal sealed class Tube3(PointMm from, PointMm to, double radius)
     internal double ToCylinder(Axis axis, double low, double high, double x, double y, double r, out double at)
     {
         (Axis first, Axis second) = Axes3.Others(axis);
-        double a0 = From[axis], da = To[axis] - a0, p0 = From[first], dp = To[first] - p0, q0 = From[second], dq = To[second] - q0;
-        // The square of the distance and its slope, which never falls: the least is where the slope crosses zero.
-        (double Squared, double Slope) At(double t)
+        double a0 = From[axis] - low, da = To[axis] - From[axis], p0 = From[first] - x, dp = To[first] - From[first], q0 = From[second] - y, dq = To[second] - From[second];
+        double height = high - low, across2 = (dp * dp) + (dq * dq);
+        // Where the line passes nearest to the axis beside the body, not above or below it, no other point of it is nearer.
+        double nearest = across2 > 0 ? Math.Clamp(-((p0 * dp) + (q0 * dq)) / across2, 0, 1) : 0, beside = a0 + (nearest * da);
+        if (beside >= 0 && beside <= height)
         {
-            double along = a0 + (t * da), px = p0 + (t * dp) - x, py = q0 + (t * dq) - y;
-            double side = along < low ? along - low : along > high ? along - high : 0;
-            double line = Math.Sqrt((px * px) + (py * py)), out2 = Math.Max(0, line - r);
-            return ((side * side) + (out2 * out2), (side * da) + (out2 > 0 ? out2 * ((px * dp) + (py * dq)) / line : 0));
+            at = nearest;
+            double px = p0 + (at * dp), py = q0 + (at * dq);
+            return Math.Max(0, Math.Sqrt((px * px) + (py * py)) - r);
         }
 
-        at = SlopeCrossing(t => At(t).Slope);
-        return Math.Sqrt(At(at).Squared);
+        at = Least(a0, da, p0, dp, q0, dq, height, r);
+        _ = Slope(at, a0, da, p0, dp, q0, dq, height, r, out double squared);
+        return Math.Sqrt(squared);
+    }
+
+    /// <summary>Slope of the square of the distance along the bar, which never falls, and the square itself.</summary>
+    private static double Slope(double t, double a0, double da, double p0, double dp, double q0, double dq, double height, double r, out double squared)
+    {
+        double along = a0 + (t * da), px = p0 + (t * dp), py = q0 + (t * dq);
+        double side = along < 0 ? along : along > height ? along - height : 0;
+        double line2 = (px * px) + (py * py), slope = side * da;
+        squared = side * side;
+        if (line2 > r * r)
+        {
+            double line = Math.Sqrt(line2), out2 = line - r;
+            squared += out2 * out2;
+            slope += out2 * ((px * dp) + (py * dq)) / line;
+        }
+
+        return slope;
+    }
+
+    /// <summary>Where the slope crosses zero in 0..1, else the end nearest to it: false position, halving a side that stays.</summary>
+    private static double Least(double a0, double da, double p0, double dp, double q0, double dq, double height, double r)
+    {
+        double low = 0, high = 1;
+        double below = Slope(0, a0, da, p0, dp, q0, dq, height, r, out _), above = Slope(1, a0, da, p0, dp, q0, dq, height, r, out _);
+        if (below >= 0)
+            return 0;
+        if (above <= 0)
+            return 1;
+        int stayed = 0;
+        for (int i = 0; i < 100 && high - low > 1e-13; i++)
+        {
+            // Every fourth step halves, so that a flat stretch or a kink cannot hold it up.
+            double t = i % 4 == 3 ? (low + high) / 2 : ((low * above) - (high * below)) / (above - below);
+            double s = Slope(t, a0, da, p0, dp, q0, dq, height, r, out _);
+            // The square is known to a billionth of a square millimetre then: its slope is no steeper than this times the step left.
+            if (Math.Abs(s) * (high - low) < 1e-10)
+                return t;
+            if (s < 0)
+            {
+                (low, below) = (t, s);
+                above = stayed < 0 ? above / 2 : above;
+                stayed = -1;
+            }
+            else
+            {
+                (high, above) = (t, s);
+                below = stayed > 0 ? below / 2 : below;
+                stayed = 1;
+            }
+        }
+
+        return (low + high) / 2;
     }
 
     /// <summary>Distance from the bar's centre line to a solid box, millimetres.</summary>
@@ -43,42 +97,6 @@ internal sealed class Tube3(PointMm from, PointMm to, double radius)
         }
 
         return Math.Sqrt(Squared(Least(Squared)));
-    }
-
-    /// <summary>Where a slope that never falls crosses zero in 0..1, else the end nearest to it: false position, halving a side that stays.</summary>
-    private static double SlopeCrossing(Func<double, double> slope)
-    {
-        double low = 0, high = 1, below = slope(0), above = slope(1);
-        if (below >= 0)
-            return 0;
-        if (above <= 0)
-            return 1;
-        int stayed = 0;
-        for (int i = 0; i < 100 && high - low > 1e-13; i++)
-        {
-            // Every fourth step halves, so that a flat stretch or a kink cannot hold it up.
-            double t = i % 4 == 3 ? (low + high) / 2 : ((low * above) - (high * below)) / (above - below);
-            double s = slope(t);
-            if (s == 0)
-                return t;
-            if (s < 0)
-            {
-                (low, below) = (t, s);
-                above = stayed < 0 ? above / 2 : above;
-                stayed = -1;
-            }
-            else
-            {
-                (high, above) = (t, s);
-                below = stayed > 0 ? below / 2 : below;
-                stayed = 1;
-            }
-
-            if (Math.Abs(s) < 1e-10)
-                return t;
-        }
-
-        return (low + high) / 2;
     }
 
     private static double Lack(double value, double low, double high) => Math.Max(0, Math.Max(low - value, value - high));

@@ -20,8 +20,7 @@ public static class JobPlaces
         foreach (IGrouping<int, PlacedCell> place in layout.Cells.Where(cell => cell.Group is not null).GroupBy(cell => Position(cell, layout, placement)!.Value))
         {
             JobGroup? group = GroupAt(groups, placement, place.Key);
-            IEnumerable<PlacedCell> cells = place.OrderByDescending(cell => Math.Round(cell.Centre.Y, 3)).ThenBy(cell => cell.Centre.X).ThenBy(cell => cell.Cell);
-            foreach ((PlacedCell cell, int i) in cells.Select((cell, i) => (cell, i)))
+            foreach ((PlacedCell cell, int i) in ByHand(place).Select((cell, i) => (cell, i)))
             {
                 if (group is not null && i < group.Cells.Count)
                     labels[cell.Cell] = group.Cells[i].Label;
@@ -34,6 +33,12 @@ public static class JobPlaces
                 cell, Position(cell, layout, placement), labels.GetValueOrDefault(cell.Cell), PlusUp(cell, layout, placement))),
         ];
     }
+
+    /// <summary>Places in the order in which a builder lays cells out by hand: from the back row to the front, from left to right.</summary>
+    /// <param name="places">Places of one group.</param>
+    /// <returns>The same places.</returns>
+    public static IEnumerable<PlacedCell> ByHand(IEnumerable<PlacedCell> places) =>
+        places.OrderByDescending(cell => Math.Round(cell.Centre.Y, 3)).ThenBy(cell => cell.Centre.X).ThenBy(cell => cell.Cell);
 
     /// <summary>The groups in series order from pack minus, after exchanges.</summary>
     /// <param name="groups">The job's groups.</param>

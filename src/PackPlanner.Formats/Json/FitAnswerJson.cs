@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using PackPlanner.Core.Fitting;
+using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Formats.Json;
 
@@ -66,6 +67,9 @@ public sealed record FitAnswerJson : Answer
     /// <summary>The nest.</summary>
     public required FitNestJson Nest { get; init; }
 
+    /// <summary>The layout that was passed over where places and group size pull two ways; null when one layout has most of both.</summary>
+    public FitOtherJson? Other { get; init; }
+
     /// <summary>The links; null without groups.</summary>
     public FitLinksJson? Links { get; init; }
 
@@ -88,8 +92,9 @@ public sealed record FitAnswerJson : Answer
     /// <param name="answer">From Core.</param>
     /// <param name="understood">What was assumed, one sentence each.</param>
     /// <param name="stoppedBy">Why the search ended early; null when it did not.</param>
+    /// <param name="labels">The measured cell that goes to each place, by the place's number; null when none were named.</param>
     /// <returns>The document.</returns>
-    public static FitAnswerJson From(FitAnswer answer, IReadOnlyList<string> understood, string? stoppedBy)
+    public static FitAnswerJson From(FitAnswer answer, IReadOnlyList<string> understood, string? stoppedBy, IReadOnlyDictionary<int, string>? labels = null)
     {
         ArgumentNullException.ThrowIfNull(answer);
         return new FitAnswerJson
@@ -97,7 +102,7 @@ public sealed record FitAnswerJson : Answer
             Count = answer.Cells.Count,
             RegularCount = answer.RegularCount,
             FreeCount = answer.FreeCount,
-            Cells = [.. answer.Cells.Select(FitCellJson.From)],
+            Cells = [.. answer.Cells.Select(cell => FitCellJson.From(cell, labels?.GetValueOrDefault(cell.Cell)))],
             Series = answer.Series,
             Parallel = answer.Parallel,
             Used = answer.Used,
@@ -113,6 +118,7 @@ public sealed record FitAnswerJson : Answer
             BoundMethod = answer.BoundMethod,
             Proven = answer.Proven,
             Nest = new FitNestJson(answer.NestKind, answer.NestAngleDeg),
+            Other = answer.Other is { } other ? new FitOtherJson(other.Count, other.Parallel, FitWords.Other(answer)!) : null,
             Links = answer.Parallel is null ? null : new FitLinksJson(answer.NarrowestLink, answer.BusbarRatio, answer.Jumpers, answer.LinkPairs),
             Groups = [.. answer.Groups.Select(g => new FitGroupJson(g.Group, g.Cells, g.Plus, g.MassKg, Triple(g.Centre)!))],
             Taps = [.. answer.Taps.Select(t => new FitTapJson(t.Tap, t.OnGroup, t.Pole, t.NominalV, t.FullV, Triple(t.At)!))],
@@ -161,8 +167,13 @@ public sealed record FitCellJson
     /// <summary>1..series; null for a spare place.</summary>
     public int? Group { get; init; }
 
-    internal static FitCellJson From(PlacedCell cell) => new()
+    /// <summary>The measured cell that goes here; absent when no groups were named, or for a spare place.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Label { get; init; }
+
+    internal static FitCellJson From(PlacedCell cell, string? label) => new()
     {
+        Label = label,
         Cell = cell.Cell,
         X = cell.Centre.X,
         Y = cell.Centre.Y,
@@ -188,6 +199,12 @@ public sealed record FitMarginJson(
 /// <param name="Kind">hex, square, free, slabs, block or none.</param>
 /// <param name="AngleDeg">Direction of the rows; null when there are none.</param>
 public sealed record FitNestJson(string Kind, double? AngleDeg);
+
+/// <summary>A layout that was passed over.</summary>
+/// <param name="Count">Its places.</param>
+/// <param name="Parallel">Cells in each of its groups; null when its groups cannot be linked.</param>
+/// <param name="Text">What it would gain and cost, in words.</param>
+public sealed record FitOtherJson(int Count, int? Parallel, string Text);
 
 /// <summary>The links.</summary>
 /// <param name="Narrowest">Fewest neighbouring pairs between two groups joined by a plate.</param>

@@ -26,6 +26,8 @@ public static class FitWords
         lines.Add($"  places  {answer.Cells.Count}; {limit}{(answer.Proven ? ": no layout holds more" : "")}");
         if (answer.RegularCount is int regular)
             lines.Add($"  nests   {regular} in a regular nest, as moulded holders need; {(answer.FreeCount is int free ? $"{free} when cells may lie freely" : "free packing not looked for")}; shown: {answer.NestKind}");
+        if (Other(answer) is { } other)
+            lines.Add($"  also    {other}");
         if (answer.Parallel is not null && answer.Series > 1)
             lines.Add(F($"  links   narrowest {answer.NarrowestLink} pairs side by side; plates {answer.BusbarRatio:0.00} times the shortest possible{(answer.Jumpers.Count > 0 ? $"; by cable after group {string.Join(", ", answer.Jumpers)}" : "")}"));
         Masses(answer, lines);
@@ -40,19 +42,37 @@ public static class FitWords
         return lines;
     }
 
-    /// <summary>One row for each place.</summary>
+    /// <summary>What the layout that was passed over would gain and cost.</summary>
     /// <param name="answer">From Core.</param>
-    /// <returns>The table.</returns>
-    public static MainTable Table(FitAnswer answer)
+    /// <returns>A sentence; null when no layout was passed over.</returns>
+    public static string? Other(FitAnswer answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
+        return answer.Other switch
+        {
+            null => null,
+            { IsFuller: true, Parallel: null } fuller => $"{fuller.Count} places would fit, but their groups cannot be linked: linking costs {fuller.Count - answer.Cells.Count} places",
+            { IsFuller: true } fuller => $"{fuller.Count} places would fit, but in groups of {fuller.Parallel} only: larger groups cost {fuller.Count - answer.Cells.Count} places",
+            var larger => $"groups of {larger.Parallel} can be linked among {larger.Count} places: {answer.Cells.Count - larger.Count} places fewer (--prefer groups shows them)",
+        };
+    }
+
+    /// <summary>One row for each place.</summary>
+    /// <param name="answer">From Core.</param>
+    /// <param name="labels">The measured cell that goes to each place, by the place's number; null when none were named.</param>
+    /// <returns>The table.</returns>
+    public static MainTable Table(FitAnswer answer, IReadOnlyDictionary<int, string>? labels = null)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        string[] last = labels is null ? [] : ["label"];
         return new(
-            ["cell", "xMm", "yMm", "zMm", "sizeXMm", "sizeYMm", "sizeZMm", "axis", "terminals", "plus", "group"],
-            [.. answer.Cells.Select(c => new object?[]
-            {
+            ["cell", "xMm", "yMm", "zMm", "sizeXMm", "sizeYMm", "sizeZMm", "axis", "terminals", "plus", "group", .. last],
+            [.. answer.Cells.Select(c => (object?[])
+            [
                 c.Cell, c.Centre.X, c.Centre.Y, c.Centre.Z, c.SizeMm.X, c.SizeMm.Y, c.SizeMm.Z,
                 c.RoundAlong?.ToString().ToLowerInvariant(), Direction(c.Terminals), Direction(c.Plus), c.Group,
-            })]);
+                .. last.Select(_ => labels!.GetValueOrDefault(c.Cell)),
+            ])]);
     }
 
     /// <summary>In the table "z-" for "-z": a spreadsheet would take a leading sign for a formula.</summary>

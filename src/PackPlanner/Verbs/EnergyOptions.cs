@@ -25,6 +25,7 @@ internal sealed class EnergyOptions
     private static readonly Option<string?> RatedAh = new("--rated-ah") { Description = "capacity of a group when new, such as 45Ah" };
     private static readonly Option<string?> NominalV = new("--nominal-v") { Description = "nominal volts of a group (default the chemistry's)" };
     private static readonly Option<string?> Link = new("--link") { Description = "each link between two groups, such as 0.2mohm" };
+    private static readonly Option<string?> PlacesOption = new("--places") { Description = "the answer of fit --json: --link is then one strip, and a link of several side by side has its part of it" };
     private static readonly Option<string?> Leads = new("--leads") { Description = "leads, fuse and contactor together, such as 2mohm" };
     private static readonly Option<string?> TestCurrent = new("--test-current") { Description = "current through a group in the capacity tests" };
     private static readonly Option<string?> TestCutoffV = new("--test-cutoff-v") { Description = "volts of a group at which the capacity tests ended" };
@@ -55,7 +56,7 @@ internal sealed class EnergyOptions
 
     internal static IReadOnlyList<Option> All { get; } =
     [
-        LoadOption, FullVOption, EmptyVOption, PackEmptyV, ControllerMaxV, TemperatureOption, Reserve, Use, RatedAh, NominalV, Link, Leads,
+        LoadOption, FullVOption, EmptyVOption, PackEmptyV, ControllerMaxV, TemperatureOption, Reserve, Use, RatedAh, NominalV, Link, PlacesOption, Leads,
         TestCurrent, TestCutoffV, ParallelOption, CellRating, Charger, ChargeTemperature, Has, DrawsOption, CableLength, CapacitanceOption,
         Joint, Peak, PeakTime, CellMass, InsulationOption, MassOption, SpeedOption, Crr, Cda, Efficiency, Aux, Grade,
     ];
@@ -107,6 +108,18 @@ internal sealed class EnergyOptions
         TestCurrentA = call.Quantity<ElectricCurrent>(TestCurrent, "a current", "2A")?.Amperes ?? request.TestCurrentA,
         TestCutoffV = Volts(TestCutoffV) ?? request.TestCutoffV,
     };
+
+    /// <summary>The request with its links as they were placed, where places were named.</summary>
+    internal Outcome<EnergyRequest> Linked(EnergyRequest request)
+    {
+        if (call.Value(PlacesOption) is not { } places)
+            return request;
+        if (request.LinkMilliohm is not { } strip)
+            return Refusal.CommandLine("no-strip", "--places", "how many strips join two groups tells nothing without the resistance of one", "Add --link 0.2mohm, one strip between two cells.");
+        return FitLinks.Read(places).Is(out FitLinks? links, out Refusal? why) && links.Mean(request.Groups.Count).Is(out LinkFactor? factor, out why)
+            ? request with { LinkMilliohm = strip * factor.Value }
+            : why;
+    }
 
     /// <summary>What is typed of the protection, over what a job says.</summary>
     internal StringProtection Over(StringProtection job) => new()

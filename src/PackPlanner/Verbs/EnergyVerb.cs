@@ -50,8 +50,10 @@ internal static class EnergyVerb
             Load = load.Plan,
             RepeatabilityFraction = repeatability,
         });
-        return Wrong(request, input.Name) is { } crossed ? crossed : Answer(
-            call, options, request, options.Protection with { OnlyFirstInstant = groups.OnlyFirstInstant }, options.WhPerKm,
+        if (!options.Linked(request).Is(out EnergyRequest? linked, out why))
+            return why;
+        return Wrong(linked, input.Name) is { } crossed ? crossed : Answer(
+            call, options, linked, options.Protection with { OnlyFirstInstant = groups.OnlyFirstInstant }, options.WhPerKm,
             [.. input.Understood, .. groups.Understood], input.Account);
     }
 
@@ -79,8 +81,10 @@ internal static class EnergyVerb
             Load = load.Plan ?? said.Load,
             RepeatabilityFraction = repeatability ?? said.RepeatabilityFraction,
         });
-        return Wrong(request, file) is { } crossed ? crossed : Answer(
-            call, options, request, options.Over(JobEnergy.Protection(job.Givens)), options.WhPerKm ?? job.Givens.NumberOf("whPerKm"),
+        if (!options.Linked(request).Is(out EnergyRequest? linked, out why))
+            return why;
+        return Wrong(linked, file) is { } crossed ? crossed : Answer(
+            call, options, linked, options.Over(JobEnergy.Protection(job.Givens)), options.WhPerKm ?? job.Givens.NumberOf("whPerKm"),
             ["What was typed stands over what the job says; the job itself is unchanged."], null);
     }
 

@@ -15,6 +15,7 @@ internal static class ShareVerb
     private static readonly Argument<string[]> Files = new("FILE") { Description = "a case file (JSON) or tables of cells; - reads standard input", Arity = ArgumentArity.OneOrMore };
     private static readonly Option<string?> Load = new("--load") { Description = "current drawn from each group, such as 40A; charging is negative: --load=-10A" };
     private static readonly Option<string?> Link = new("--link") { Description = "each piece of bar between neighbours, such as 0.2mohm (default none)" };
+    private static readonly Option<string?> Places = new("--places") { Description = "the answer of fit --groups --json: cells in the order in which they stand, pieces of bar as long as they are" };
     private static readonly Option<int?> PositiveAt = new("--positive-at") { Description = "cell, from 1, at which the load leaves the positive bar (default 1)" };
     private static readonly Option<int?> NegativeAt = new("--negative-at") { Description = "cell, from 1, at which it leaves the negative bar (default the last)" };
     private static readonly Option<string?> Rating = new("--discharge-rating") { Description = "highest continuous current of one cell, such as 10A" };
@@ -30,7 +31,7 @@ internal static class ShareVerb
             ("packplanner share cells.csv --load 40A --link 0.2mohm --positive-at 1 --negative-at 8 --chemistry NMC", "a table, to near empty"),
         ],
         [Files],
-        [Load, Link, PositiveAt, NegativeAt, Rating, RatedAh, EmptyV, CellFuses],
+        [Load, Link, Places, PositiveAt, NegativeAt, Rating, RatedAh, EmptyV, CellFuses],
         Run);
 
     private static Outcome<Reply> Run(VerbCall call)
@@ -94,9 +95,12 @@ internal static class ShareVerb
             return why;
         if (input.Case is { } json)
             return ShareCase.Read(json).Is(out ShareCase? shareCase, out why) ? (shareCase, null) : why;
-        return CellGroups.Networks(input.Rows, linkMilliohm, positiveAt, negativeAt, found.Chemistry, input.Name).Is(out ShareCase? table, out why)
-            ? (table with { Chemistry = found.Chemistry, Understood = [.. input.Understood, .. table.Understood] }, input.Account)
-            : why;
+        if (!CellGroups.Networks(input.Rows, linkMilliohm, positiveAt, negativeAt, found.Chemistry, input.Name).Is(out ShareCase? table, out why))
+            return why;
+        if (call.Value(Places) is { } places
+            && (!FitLinks.Read(places).Is(out FitLinks? links, out why) || !links.Arranged(table, positiveAt, negativeAt).Is(out table, out why)))
+            return why;
+        return (table with { Chemistry = found.Chemistry, Understood = [.. input.Understood, .. table.Understood] }, input.Account);
     }
 
     private static int? TakeOff(VerbCall call, Option<int?> option)
