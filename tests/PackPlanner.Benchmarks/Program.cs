@@ -9,6 +9,8 @@ else if (args is ["power"])
     PowerTargets.Run();
 else if (args is ["diagnosis", var from, var to])
     DiagnosisTargets.Run(int.Parse(from, System.Globalization.CultureInfo.InvariantCulture), int.Parse(to, System.Globalization.CultureInfo.InvariantCulture));
+else if (args is ["fitting", .. var fitting])
+    FittingTargets.Run(fitting is [var work, ..] ? int.Parse(work, System.Globalization.CultureInfo.InvariantCulture) : 700, fitting is [_, var only, ..] ? only : null);
 else if (args is ["screens", .. var parts])
     ScreensTargets.Run(parts);
 else if (args is ["reading", .. var sizes])

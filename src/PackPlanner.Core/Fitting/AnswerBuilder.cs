@@ -45,7 +45,7 @@ internal static class AnswerBuilder
             Reasons = reasons,
             Stopped = stopped,
         };
-        answer = answer with { CentreOfMass = WholeCentre(answer, c), WaysIn = WaysInCheck.Of(scene, [.. order.Select(i => layout.Bodies[i])]) };
+        answer = answer with { CentreOfMass = WholeCentre(answer, c), WaysIn = WaysInCheck.Of(scene, [.. order.Take(used.Length > 0 ? used.Length : count).Select(i => layout.Bodies[i])]) };
         return answer with { Cautions = FitCautions.Of(answer, c) };
     }
 

@@ -32,7 +32,7 @@ internal static class WaysInCheck
 
     /// <summary>Furthest from the opening first; the numbers are those of the answer, which sorts the same way as it numbers.</summary>
     private static int[] InOrder(IReadOnlyList<Body> bodies, Axis across, bool positive) =>
-        [.. Enumerable.Range(0, bodies.Count).OrderBy(i => positive ? bodies[i].Centre[across] : -bodies[i].Centre[across]).ThenBy(i => i)];
+        [.. Enumerable.Range(0, bodies.Count).OrderBy(i => positive ? bodies[i].Centre[across] : -bodies[i].Centre[across]).ThenBy(i => i).Select(i => i + 1)];
 
     private static double Room(Scene scene, IReadOnlyList<Body> bodies, Axis across, bool positive) => positive
         ? scene.Parts.Max(p => p.Extent(across).High) - bodies.Max(b => b.Box.High(across))

@@ -134,6 +134,7 @@ public class FitVerbTests
         JsonElement lid = answer.GetProperty("openings")[0];
         Assert.False(lid.GetProperty("packPasses").GetBoolean());
         Assert.True(lid.GetProperty("cellPasses").GetBoolean());
-        Assert.Equal(answer.GetProperty("count").GetInt32(), lid.GetProperty("orderIn").GetArrayLength());
+        Assert.Equal(answer.GetProperty("used").GetInt32(), lid.GetProperty("orderIn").GetArrayLength());
+        Assert.DoesNotContain(0, lid.GetProperty("orderIn").EnumerateArray().Select(n => n.GetInt32()));
     }
 }

@@ -6,7 +6,7 @@ namespace PackPlanner.Tests.Core.Fitting;
 /// Checks every rule of a fit case on an answer, from the two JSON documents alone. Written apart from the search: it shares no code with it
 /// and does everything the long way, by winding numbers, sampled bars and all pairs.
 /// </summary>
-internal sealed class PlacementChecker
+internal sealed partial class PlacementChecker
 {
     private const double ForgiveMm = 0.02;
     private readonly JsonElement given;
@@ -49,6 +49,7 @@ internal sealed class PlacementChecker
         checker.CheckPairs();
         checker.CheckGroups(answer);
         checker.CheckMass(answer);
+        checker.CheckTold(answer);
         return checker.faults;
     }
 
