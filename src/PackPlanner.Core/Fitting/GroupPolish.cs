@@ -105,7 +105,7 @@ internal sealed class GroupPolish
     }
 
     /// <summary>Plates are counted 0 (minus end of the first group), k (group k to the next), series (plus end of the last).</summary>
-    private int Touched(int g, int h, Span<int> touched)
+    private static int Touched(int g, int h, Span<int> touched)
     {
         int n = 0;
         foreach (int k in (ReadOnlySpan<int>)[g - 1, g, h - 1, h])
