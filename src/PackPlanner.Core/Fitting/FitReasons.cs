@@ -88,10 +88,13 @@ internal static class FitReasons
     {
         int now = LayoutSearch.QuickCount(scene, cancel);
         List<FitReason> reasons = [];
+        // A look at boxes costs far more than one at round cells: fewer steps, and told to 4 mm.
+        bool boxes = scene.Case.Cell is CellBody.Box;
+        double fine = boxes ? 4 : 0.5;
         foreach (Axis axis in Axes3.All)
         {
             double enough = 0, low = 0;
-            foreach (double mm in (double[])[2, 5, 10, 20, 40, 80, 160, 320])
+            foreach (double mm in boxes ? (double[])[4, 16, 64, 256] : [2, 5, 10, 20, 40, 80, 160, 320])
             {
                 if (LayoutSearch.QuickCount(new Scene(Longer(scene.Case, axis, mm)), cancel) >= need)
                 {
@@ -102,7 +105,7 @@ internal static class FitReasons
                 low = mm;
             }
 
-            while (enough > 0 && enough - low > 0.5)
+            while (enough > 0 && enough - low > fine)
             {
                 double middle = (low + enough) / 2;
                 if (LayoutSearch.QuickCount(new Scene(Longer(scene.Case, axis, middle)), cancel) >= need)

@@ -62,7 +62,7 @@ internal sealed class Scene
 
         foreach (Tube3 tube in Tubes)
         {
-            if (tube.ToBox(skin) < tube.Radius - Geometry2.RoundingMm)
+            if (tube.CanTouch(skin) && tube.ToBox(skin) < tube.Radius - Geometry2.RoundingMm)
                 return false;
         }
 

@@ -87,34 +87,38 @@ internal sealed class Tube3(PointMm from, PointMm to, double radius)
     /// <summary>Distance from the bar's centre line to a solid box, millimetres.</summary>
     internal double ToBox(in Box3 box)
     {
-        Box3 b = box;
-        double Squared(double t)
-        {
-            double dx = Lack(From.X + (t * (To.X - From.X)), b.X0, b.X1);
-            double dy = Lack(From.Y + (t * (To.Y - From.Y)), b.Y0, b.Y1);
-            double dz = Lack(From.Z + (t * (To.Z - From.Z)), b.Z0, b.Z1);
-            return (dx * dx) + (dy * dy) + (dz * dz);
-        }
-
-        return Math.Sqrt(Squared(Least(Squared)));
-    }
-
-    private static double Lack(double value, double low, double high) => Math.Max(0, Math.Max(low - value, value - high));
-
-    private static double Least(Func<double, double> f)
-    {
         double low = 0, high = 1;
-        for (int i = 0; i < 48; i++)
+        if (BoxSlope(0, box, out double first) >= 0)
+            return Math.Sqrt(first);
+        if (BoxSlope(1, box, out double last) <= 0)
+            return Math.Sqrt(last);
+        double squared = first;
+        // The slope of the square never falls and is straight between the planes of the box: halving finds where it crosses zero.
+        for (int i = 0; i < 48 && squared > 0; i++)
         {
-            double a = low + ((high - low) * 0.38196601125), b = high - ((high - low) * 0.38196601125);
-            if (f(a) <= f(b))
-                high = b;
-            else
-                low = a;
+            double middle = (low + high) / 2, slope = BoxSlope(middle, box, out squared);
+            if (slope == 0)
+                break;
+            (low, high) = slope < 0 ? (middle, high) : (low, middle);
         }
 
-        double t = (low + high) / 2;
-        // The ends are reached exactly, which the shrinking bracket only approaches.
-        return f(0) <= f(t) ? 0 : f(1) <= f(t) ? 1 : t;
+        return Math.Sqrt(squared);
     }
+
+    /// <summary>Whether a box could be nearer than the bar is thick, by their outer measures alone.</summary>
+    internal bool CanTouch(in Box3 box) =>
+        Math.Min(From.X, To.X) - Radius < box.X1 && Math.Max(From.X, To.X) + Radius > box.X0
+        && Math.Min(From.Y, To.Y) - Radius < box.Y1 && Math.Max(From.Y, To.Y) + Radius > box.Y0
+        && Math.Min(From.Z, To.Z) - Radius < box.Z1 && Math.Max(From.Z, To.Z) + Radius > box.Z0;
+
+    private double BoxSlope(double t, in Box3 box, out double squared)
+    {
+        double x = To.X - From.X, y = To.Y - From.Y, z = To.Z - From.Z;
+        double dx = Beyond(From.X + (t * x), box.X0, box.X1), dy = Beyond(From.Y + (t * y), box.Y0, box.Y1), dz = Beyond(From.Z + (t * z), box.Z0, box.Z1);
+        squared = (dx * dx) + (dy * dy) + (dz * dz);
+        return (dx * x) + (dy * y) + (dz * z);
+    }
+
+    /// <summary>How far a value lies beyond an interval: below zero under it, 0 within.</summary>
+    private static double Beyond(double value, double low, double high) => value < low ? value - low : value > high ? value - high : 0;
 }
