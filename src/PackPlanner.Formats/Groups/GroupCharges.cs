@@ -51,6 +51,8 @@ public sealed record GroupCharges(
 
         if (json.Wrong is { } wrong)
             return wrong;
+        if (groups.FirstOrDefault(group => group.Fraction is < -0.5 or > 1.5) is { } odd)
+            return Refusal.Input("charge-outside", json.File, $"group {odd.Number} has a state of charge of {odd.Fraction}", "Give it as a fraction from 0 to 1.");
         return groups.GroupBy(group => group.Number).FirstOrDefault(same => same.Count() > 1) is { } twice
             ? Refusal.Input("group-twice", json.File, $"group {twice.Key} stands twice", "Number each group once.")
             : new GroupCharges(groups, milliohms, understood, cautions);

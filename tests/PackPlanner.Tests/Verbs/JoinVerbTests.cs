@@ -93,6 +93,21 @@ public class JoinVerbTests
         Assert.Equal("caution-03", Assert.Single(answer.GetProperty("cautions").EnumerateArray()).GetProperty("code").GetString());
     }
 
+    [Theory]
+    [InlineData("""{"groups":[{"group":1,"capacityAh":20,"stateOfCharge":95},{"group":2,"capacityAh":20,"stateOfCharge":90}]}""", "charge-outside")]
+    [InlineData("""{"groups":[{"group":1,"capacityAh":20,"stateOfCharge":0.9},{"group":1,"capacityAh":20,"stateOfCharge":0.8}]}""", "group-twice")]
+    [InlineData("""{"groups":[{"group":1,"capacityAh":20},{"group":2,"capacityAh":20}]}""", "no-charge")]
+    [InlineData("""{"groups":[{"group":1,"capacityAh":20,"restV":3.9},{"group":2,"capacityAh":20,"restV":3.95}]}""", "no-chemistry")]
+    [InlineData("""{"groups":[{"group":1,"capacityAh":20,"stateOfChargeOffset":{"value":0,"low":0.1,"high":-0.1}}]}""", "bad-field")]
+    [InlineData("""{"groups":[{"group":1,"capacityAh":0,"stateOfCharge":0.9}]}""", "bad-field")]
+    public void A_list_of_groups_that_cannot_be_balanced_is_refused(string json, string code)
+    {
+        (int exitCode, JsonElement error) = Run("balance", json, "--bleed", "60mA");
+
+        Assert.Equal(3, exitCode);
+        Assert.Equal(code, error.GetProperty("code").GetString());
+    }
+
     // NMC at 90 and 50 % through the curve, 5 milliohm each; iron phosphate at 60 % lies on the plateau.
     [Theory]
     [InlineData("NMC", 0.9, 0.5, true)]

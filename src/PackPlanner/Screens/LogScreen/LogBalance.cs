@@ -24,6 +24,7 @@ internal static class LogBalance
             new("or add Ah", row => look.Figure(groups[row].AddAh, 2), row => groups[row].AddAh, Rank: 0),
             new("± Ah", row => look.Figure(groups[row].SpreadAh, 2), row => groups[row].SpreadAh, Rank: 2),
             new("h at 60 mA", row => look.Figure(groups[row].BleedHours, 1), row => groups[row].BleedHours, Rank: 1),
+            new("h from to", row => groups[row].BleedRange is { } range ? $"{look.Figure(range.Low, 1)} {look.Figure(range.High, 1)}" : "", row => groups[row].BleedRange?.High, Rank: 3),
             new("note", row => groups[row].Reason?.Replace('-', ' ') ?? "", Rank: 1) { Stretches = true },
         ];
     }
