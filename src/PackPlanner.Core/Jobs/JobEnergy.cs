@@ -67,19 +67,19 @@ public static class JobEnergy
         return Asked(givens, chemistry, groups, givens.Parallel ?? 1);
     }
 
-    /// <summary>The budget of a job's groups, or of those of its log where it has no cells.</summary>
+    /// <summary>Budget, short-circuit currents and cautions of a job's groups, or of those of its log where it has no cells.</summary>
     /// <param name="job">The job.</param>
     /// <param name="groups">Its groups; empty where it has no cells.</param>
     /// <param name="diagnosis">What its log says; null without a log.</param>
     /// <param name="stopped">The user's cancel.</param>
-    /// <returns>The budget; null while the chemistry or a capacity is unknown, or the volts given are not limits of that chemistry.</returns>
-    public static EnergyBudget? Budget(Job job, IReadOnlyList<JobGroup> groups, RideDiagnosis? diagnosis, CancellationToken stopped)
+    /// <returns>The figures; null while the chemistry or a capacity is unknown, or the volts given are not limits of that chemistry.</returns>
+    public static StringFigures? Figures(Job job, IReadOnlyList<JobGroup> groups, RideDiagnosis? diagnosis, CancellationToken stopped)
     {
         EnergyRequest? request = groups.Count > 0 ? Request(job, groups, stopped)
             : diagnosis is { CapacityTold: true } ? Request(job.Givens, diagnosis) : null;
         if (request is null)
             return null;
-        return request.HasLimitsOfItsChemistry ? EnergyBudgets.Of(request, stopped) : null;
+        return request.HasLimitsOfItsChemistry ? StringFigures.Of(request, Protection(job.Givens), stopped) : null;
     }
 
     private static EnergyRequest Asked(JobGivens givens, Chemistry chemistry, IReadOnlyList<SeriesGroup> groups, int parallel) => new()

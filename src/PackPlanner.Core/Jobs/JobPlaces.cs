@@ -30,7 +30,7 @@ public static class JobPlaces
         return
         [
             .. layout.Cells.Select(cell => new PlacedLabel(
-                cell, Position(cell, layout, placement), labels.GetValueOrDefault(cell.Cell), PlusUp(cell, layout, placement))),
+                cell, Position(cell, layout, placement), labels.GetValueOrDefault(cell.Cell), PlusUp(cell, layout, placement), Turned(cell, layout, placement))),
         ];
     }
 
@@ -56,11 +56,13 @@ public static class JobPlaces
     private static int? Position(PlacedCell cell, FitAnswer layout, JobPlacement placement) =>
         placement.EndsSwapped ? layout.Series + 1 - cell.Group : cell.Group;
 
-    // Swapping the ends numbers the groups from the other side, so that each must also stand the other way up.
     private static bool? PlusUp(PlacedCell cell, FitAnswer layout, JobPlacement placement)
     {
         bool? up = cell.Plus switch { "+z" => true, "-z" => false, _ => null };
-        bool turned = Position(cell, layout, placement) is { } position && placement.Turned.Contains(position);
-        return up ^ turned ^ placement.EndsSwapped;
+        return up ^ Turned(cell, layout, placement);
     }
+
+    // Swapping the ends numbers the groups from the other side, so that each must also stand the other way up.
+    private static bool Turned(PlacedCell cell, FitAnswer layout, JobPlacement placement) =>
+        placement.EndsSwapped ^ (Position(cell, layout, placement) is { } position && placement.Turned.Contains(position));
 }

@@ -72,6 +72,7 @@ public static class DemoRun
         string proven = match.ProvenOptimal ? "proven best" : $"at most {Figures.Fixed(match.MinGroupBoundAh, 4)} Ah is possible";
         lines.Add($"match   {match.Series} groups of {match.Parallel}: the smallest holds {Figures.Fixed(match.MinGroupAh, 4)} Ah, spread {Figures.Fixed(match.SpreadAh, 4)} Ah, {proven}; {match.Spare} spare.");
         lines.Add($"        but one test repeats to {Figures.Digits(lot.Repeatability.Fraction * 100, 2)} %, so that the true groups differ by more than that.");
+        cautions.AddRange(groups.SelectMany(group => JobJoining.Plan(group.Number, group.Cells, job.Givens).Cautions));
         return Energy(job, groups, answer with { Match = match }, lines, cautions, stopped);
     }
 

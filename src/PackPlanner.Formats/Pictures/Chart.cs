@@ -19,7 +19,10 @@ internal sealed partial class Chart
     internal static readonly Color Light = Color.FromHex("#dcdcdc");
     internal static readonly Color Paper = Color.FromHex("#ffffff");
 
+    internal const int UsualHeightPx = 600;
+
     private const int MostOfATitle = 48;
+    private const int MostOfAName = 22;
 
     internal Chart(SheetInput input, string title, string xLabel, string yLabel)
     {
@@ -32,6 +35,8 @@ internal sealed partial class Chart
         Plot.Grid.MajorLineWidth = 1;
         Plot.Title($"{title}\n{JobName(input)}", Type + 2);
         Plot.Axes.Title.Label.Font = PictureFont.Bold;
+        // Over the whole figure: beside long names the plot alone is too narrow for it.
+        Plot.Axes.Title.FullFigureCenter = true;
         Plot.XLabel(xLabel, Type);
         Plot.YLabel(yLabel, Type);
         Plot.Axes.Bottom.TickGenerator = new NumericAutomatic { LabelFormatter = Ungrouped };
@@ -47,7 +52,7 @@ internal sealed partial class Chart
 
     internal int WidthPx { get; set; } = 960;
 
-    internal int HeightPx { get; set; } = 600;
+    internal int HeightPx { get; set; } = UsualHeightPx;
 
     /// <summary>A difference in whole units with its sign; nothing is neither gained nor lost.</summary>
     internal static string Signed(double difference) => Figures.Fixed(Math.Abs(difference), 0) is var size && size == "0" ? "0" : $"{(difference > 0 ? "+" : "−")}{size}";
@@ -83,10 +88,14 @@ internal sealed partial class Chart
             [.. shown.Select(number => (double)number)], [.. shown.Select(number => Figures.Fixed(number, 0))]);
     }
 
-    /// <summary>Names down the left axis, the first at the top, at -1, -2 and so on.</summary>
-    internal void Names(IReadOnlyList<string> names)
+    /// <summary>Names down the left axis, the first at the top, at -1, -2 and so on; long ones in lines under one another.</summary>
+    /// <param name="names">The names.</param>
+    /// <param name="linePx">Height of a line of type in a row.</param>
+    internal void Names(IReadOnlyList<string> names, int linePx = 26)
     {
-        Plot.Axes.Left.TickGenerator = new NumericManual([.. names.Select((_, i) => -(double)(i + 1))], [.. names]);
+        string[] folded = [.. names.Select(Folded)];
+        HeightPx = 190 + (names.Count * ((folded.Max(name => name.Count(mark => mark == '\n') + 1) * linePx) + 8));
+        Plot.Axes.Left.TickGenerator = new NumericManual([.. folded.Select((_, i) => -(double)(i + 1))], folded);
         Plot.Axes.Left.MajorTickStyle.Length = 0;
         Plot.Grid.YAxisStyle.IsVisible = false;
     }
@@ -112,6 +121,19 @@ internal sealed partial class Chart
 
     // No mark between thousands: a comma there is a decimal mark to half of the readers.
     private static string Ungrouped(double value) => Math.Round(value, 9).ToString(CultureInfo.InvariantCulture).Replace('-', '−');
+
+    private static string Folded(string name)
+    {
+        List<string> lines = [""];
+        foreach (string word in name.Split(' '))
+        {
+            if (lines[^1].Length > 0 && lines[^1].Length + word.Length >= MostOfAName)
+                lines.Add("");
+            lines[^1] += lines[^1].Length == 0 ? word : " " + word;
+        }
+
+        return string.Join('\n', lines);
+    }
 
     private static string JobName(SheetInput input)
     {

@@ -71,6 +71,14 @@ internal static class LayoutPicture
 
         if (cell.Position is not { } group)
             return;
+        if (cell.PlusToward is { } toward)
+        {
+            double step = (toward[1] == 'x' ? size.X : size.Y) * (toward[0] == '+' ? 0.42 : -0.42);
+            (double dx, double dy) = toward[1] == 'x' ? (step, 0.0) : (0.0, step);
+            chart.Words("+", at.X + dx, at.Y + dy, Alignment.MiddleCenter, bold: true);
+            chart.Words("−", at.X - dx, at.Y - dy, Alignment.MiddleCenter, bold: true);
+        }
+
         string sign = cell.PlusUp switch { true => "+", false => "−", null => "" };
         float type = (float)Math.Clamp(Math.Min(size.X, size.Y) * px * 0.4, 12, 34);
         chart.Words($"{sign}{Figures.Fixed(group, 0)}", at.X, at.Y, Alignment.MiddleCenter, type, bold: true);

@@ -48,8 +48,6 @@ internal static class LossesPicture
 
         chart.Names([.. rows.Select(row => row.Name)]);
         chart.Plot.Axes.SetLimits(0, most * 1.2, -rows.Count - 0.7, -0.3);
-        chart.HeightPx = Math.Max(chart.HeightPx, 180 + (44 * rows.Count));
-        chart.WidthPx = 1100;
         return [chart];
     }
 

@@ -9,8 +9,6 @@ namespace PackPlanner.Formats.Pictures;
 /// <summary>Usable energy as the pack stands and after each remedy.</summary>
 internal static class RemediesPicture
 {
-    private const int MostOfAName = 34;
-
     /// <summary>One bar.</summary>
     internal sealed record Row(string Name, double Wh, double GainWh, int? NextBottleneck);
 
@@ -45,10 +43,8 @@ internal static class RemediesPicture
         chart.Bars(rows.Select((row, i) => new Bar { Position = -(i + 1), Value = row.Wh, Size = 0.62, FillColor = i == 0 ? Chart.Dark : Chart.Light }), lying: true);
         for (int i = 0; i < rows.Count; i++)
             chart.Words(Says(rows[i], isNow: i == 0), rows[i].Wh + (most * 0.01), -(i + 1), Alignment.MiddleLeft, bold: i == 0);
-        chart.Names([.. rows.Select(row => Folded(row.Name))]);
-        chart.Plot.Axes.SetLimits(0, most * 1.8, -rows.Count - 0.7, -0.3);
-        chart.WidthPx = 1200;
-        chart.HeightPx = Math.Max(480, 180 + (rows.Count * (rows.Any(row => row.Name.Length > MostOfAName) ? 92 : 60)));
+        chart.Names([.. rows.Select(row => row.Name)]);
+        chart.Plot.Axes.SetLimits(0, most * 1.75, -rows.Count - 0.7, -0.3);
         return [chart];
     }
 
@@ -57,21 +53,7 @@ internal static class RemediesPicture
 
     private static string Says(Row row, bool isNow)
     {
-        string ends = row.NextBottleneck is { } group ? $", {(isNow ? "" : "then ")}group {Figures.Fixed(group, 0)} limits" : "";
+        string ends = row.NextBottleneck is { } group ? $",{(isNow ? " " : "\nthen ")}group {Figures.Fixed(group, 0)} limits" : "";
         return isNow ? $"{Figures.Fixed(row.Wh, 0)} Wh{ends}" : $"{Chart.Signed(row.GainWh)} Wh{ends}";
-    }
-
-    // Long names stand in lines under one another.
-    private static string Folded(string name)
-    {
-        List<string> lines = [""];
-        foreach (string word in name.Split(' '))
-        {
-            if (lines[^1].Length > 0 && lines[^1].Length + word.Length >= MostOfAName)
-                lines.Add("");
-            lines[^1] += lines[^1].Length == 0 ? word : " " + word;
-        }
-
-        return string.Join('\n', lines);
     }
 }

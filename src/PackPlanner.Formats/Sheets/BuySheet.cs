@@ -21,16 +21,21 @@ internal static class BuySheet
 
         Add("series links", series - 1, "conductor for the peak current: by the maker's data and a qualified person");
         Add("sense leads", series + 1, "with a fuse or resistor at the tap");
-        Add("insulation over each side", 2, "fish paper or sheet, the size of the tray");
+        Add("insulation over each side", 2, Over(input));
         rows.AddRange(Protection(input.Job.Givens));
         return
         [
-            new SheetPage("To buy", Html.Table(
+            SheetPage.Of("To buy", "", Html.Table(
                 ["what", "how many", "note", "have"],
                 rows.Select(row => (IReadOnlyList<string>)[Html.Text(row.What), $"<b class=\"num\">{row.Count}</b>", Html.Text(row.Note), Html.Tick])),
-                ["caution-23"]),
+                "caution-23"),
         ];
     }
+
+    // From the cells as they are placed; what stands round them is left to the builder.
+    private static string Over(SheetInput input) => input.Places.Count == 0 ? "fish paper or sheet, the size of the cells as they stand" : string.Create(
+        CultureInfo.InvariantCulture,
+        $"fish paper or sheet, at least {Math.Ceiling(input.Places.Max(place => place.Place.Centre.X + (place.Place.SizeMm.X / 2)) - input.Places.Min(place => place.Place.Centre.X - (place.Place.SizeMm.X / 2)))} x {Math.Ceiling(input.Places.Max(place => place.Place.Centre.Y + (place.Place.SizeMm.Y / 2)) - input.Places.Min(place => place.Place.Centre.Y - (place.Place.SizeMm.Y / 2)))} mm");
 
     private static IEnumerable<(string What, string Count, string Note)> Protection(JobGivens givens)
     {

@@ -7,19 +7,17 @@ namespace PackPlanner.Formats.Sheets;
 /// <summary>Charger settings, and readings to take while the pack is charged for the first time.</summary>
 internal static class FirstChargeSheet
 {
-    private const int GroupsOnAPage = 14;
-
-    internal static IReadOnlyList<SheetPage> Pages(SheetInput input)
-    {
-        List<SheetPage> pages = [new SheetPage("Charger and first charge", Settings(input), ["caution-28"])];
-        pages.AddRange(Enumerable.Range(1, input.Groups.Count).Chunk(GroupsOnAPage).Select(groups => new SheetPage(
+    internal static IReadOnlyList<SheetPage> Pages(SheetInput input) =>
+    [
+        SheetPage.Of("Charger and first charge", "", Settings(input), "caution-28"),
+        .. SheetPage.Rows(
             "Volts of each group during the first charge",
-            "<p>No group may pass the full volts above. One that runs ahead or stays behind: stop and find out why.</p>\n" + Html.Table(
-                ["group", "before", "after 10 min", "half", "full"],
-                groups.Select(group => (IReadOnlyList<string>)[$"<b class=\"num\">{group.ToString(CultureInfo.InvariantCulture)}</b>", Html.Box, Html.Box, Html.Box, Html.Box])),
-            ["caution-28"])));
-        return pages;
-    }
+            $"<p>No group may pass {Html.Figure(input.Job.Givens.FullV, 2)} V. One that runs ahead or stays behind: stop and find out why.</p>\n",
+            ["group", "before", "after 10 min", "half", "full"],
+            [.. input.Groups.Select((_, i) => (IReadOnlyList<string>)[$"<b class=\"num\">{(i + 1).ToString(CultureInfo.InvariantCulture)}</b>", Html.Box, Html.Box, Html.Box, Html.Box])],
+            14,
+            "caution-28"),
+    ];
 
     private static string Settings(SheetInput input)
     {
@@ -45,6 +43,7 @@ internal static class FirstChargeSheet
             ("cold", Html.Text(cold), "data sheet first"),
             ("charger's own label", Html.Text($"{Words.Figures.Fixed(givens.NumberOf("chargerV"), 1)} V, {Words.Figures.Fixed(chargerA, 1)} A"), chargerA is null ? "not given: not checked" : "your charger"),
             ("start", "date " + Html.Box, "time " + Html.Box),
+            ("cells at the start", "°C " + Html.Box, "warmest after 10 min, °C " + Html.Box),
             ("full", "V " + Html.Box, "Ah " + Html.Box),
         ];
         return Html.Table(["what", "value", "from"], rows.Select(row => (IReadOnlyList<string>)[Html.Text(row.What), row.Value, row.From.StartsWith('<') || row.From.Contains(Html.Box, StringComparison.Ordinal) ? row.From : Html.Text(row.From)]));

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Net;
 using System.Text;
 using PackPlanner.Formats.Words;
@@ -19,7 +18,7 @@ internal static class Html
 
     internal static string Figure(double? figure, int places) => $"<span class=\"num\">{Figures.Fixed(figure, places)}</span>";
 
-    /// <summary>A table; heads are plain text, cells are HTML already.</summary>
+    /// <summary>A table; heads are plain text, cells are HTML already. Each cell also carries its head, for screens too narrow for columns.</summary>
     internal static string Table(IReadOnlyList<string> heads, IEnumerable<IReadOnlyList<string>> rows)
     {
         StringBuilder table = new("<table><thead><tr>");
@@ -29,13 +28,11 @@ internal static class Html
         foreach (IReadOnlyList<string> row in rows)
         {
             table.Append("<tr>");
-            foreach (string cell in row)
-                table.Append("<td>").Append(cell).Append("</td>");
+            foreach ((string cell, int i) in row.Select((cell, i) => (cell, i)))
+                table.Append(heads[i].Length > 0 && cell.Length > 0 ? $"<td data-head=\"{Text(heads[i])}\">" : "<td>").Append(cell).Append("</td>");
             table.Append("</tr>\n");
         }
 
         return table.Append("</tbody></table>\n").ToString();
     }
-
-    internal static string Mm(double millimetres) => Math.Round(millimetres, 2).ToString(CultureInfo.InvariantCulture);
 }

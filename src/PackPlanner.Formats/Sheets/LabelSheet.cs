@@ -5,33 +5,28 @@ using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Formats.Sheets;
 
-/// <summary>Labels for the cells, 24 to a page.</summary>
+/// <summary>Labels for the cells, 24 to a page. Each says whose it is, because it is cut off from the others.</summary>
 internal static class LabelSheet
 {
     private const int OnAPage = 24;
+    private const int InABlock = 12;
+
+    // Longer ones would not fit in the large type beside the group.
+    private const int LongLabel = 8;
 
     internal static IReadOnlyList<SheetPage> Pages(SheetInput input)
     {
-        Dictionary<string, int> groupOf = input.Groups
-            .SelectMany((group, i) => group.Cells.Select(cell => (cell.Label, Group: i + 1)))
-            .ToDictionary(pair => pair.Label, pair => pair.Group, StringComparer.Ordinal);
+        Dictionary<string, int> groupOf = GroupOf(input);
         return
         [
-            .. Cells(input).Chunk(OnAPage).Select(cells =>
-            {
-                StringBuilder body = new("<div class=\"labels\">\n");
-                foreach (ScreenedCell cell in cells)
-                    body.Append(Label(input, cell, groupOf));
-                return new SheetPage($"Labels {cells[0].Label} to {cells[^1].Label}", body.Append("</div>\n").ToString(), []);
-            }),
+            .. Cells(input).Chunk(OnAPage).Select(cells => new SheetPage(
+                $"Labels {cells[0].Label} to {cells[^1].Label}", "", [.. cells.Chunk(InABlock).Select(some => Block(input, some, groupOf))], [])),
         ];
     }
 
     internal static MainTable Csv(SheetInput input)
     {
-        Dictionary<string, int> groupOf = input.Groups
-            .SelectMany((group, i) => group.Cells.Select(cell => (cell.Label, Group: i + 1)))
-            .ToDictionary(pair => pair.Label, pair => pair.Group, StringComparer.Ordinal);
+        Dictionary<string, int> groupOf = GroupOf(input);
         return new MainTable(
             ["cell", "group", "verdict", "capacityAh", "resistanceMilliohm", "tray", "job", "revision"],
             [.. Cells(input).Select(cell => new object?[]
@@ -41,13 +36,28 @@ internal static class LabelSheet
             })]);
     }
 
+    private static Dictionary<string, int> GroupOf(SheetInput input) => input.Groups
+        .SelectMany((group, i) => group.Cells.Select(cell => (cell.Label, Group: i + 1)))
+        .ToDictionary(pair => pair.Label, pair => pair.Group, StringComparer.Ordinal);
+
     private static IEnumerable<ScreenedCell> Cells(SheetInput input) => input.Lot!.Cells.OrderBy(cell => cell.Label, StringComparer.Ordinal);
+
+    private static SheetBlock Block(SheetInput input, IEnumerable<ScreenedCell> cells, Dictionary<string, int> groupOf)
+    {
+        StringBuilder body = new("<div class=\"labels\">\n");
+        foreach (ScreenedCell cell in cells)
+            body.Append(Label(input, cell, groupOf));
+        return new SheetBlock(body.Append("</div>\n").ToString());
+    }
 
     private static string Label(SheetInput input, ScreenedCell cell, Dictionary<string, int> groupOf)
     {
         string where = groupOf.TryGetValue(cell.Label, out int group)
             ? string.Create(CultureInfo.InvariantCulture, $"group {group}")
             : cell.Verdict == Verdict.Use ? "spare" : VerdictWords.Name(cell.Verdict).ToUpperInvariant();
-        return $"<div class=\"label\"><span class=\"big\">{Html.Text(cell.Label)}</span> <b class=\"num\">{where}</b><br>{Html.Figure(cell.CapacityAh, 3)} Ah {Html.Figure(cell.ResistanceMilliohm, 1)} mΩ<br>{Html.Text(cell.Tray ?? "")} rev {input.Revision}</div>\n";
+        string tray = cell.Tray is { } known ? $"tray {Html.Text(known)}, " : "";
+        string size = OneLine.Of(cell.Label).Length > LongLabel ? "long" : "big";
+        return $"<div class=\"label\"><span class=\"{size}\">{Html.Text(cell.Label)}</span> <b class=\"num\">{where}</b><br>{Html.Figure(cell.CapacityAh, 3)} Ah {Html.Figure(cell.ResistanceMilliohm, 1)} mΩ"
+            + $"<span class=\"whose\">{tray}rev {input.Revision}</span><span class=\"whose\">{Html.Text(input.Job.Title)}</span></div>\n";
     }
 }

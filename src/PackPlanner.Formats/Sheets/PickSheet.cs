@@ -6,7 +6,7 @@ namespace PackPlanner.Formats.Sheets;
 /// <summary>The cells of the pack in the order of their trays, so that each tray is opened once.</summary>
 internal static class PickSheet
 {
-    private const int RowsInAColumn = 25;
+    private const int RowsInAColumn = 12;
 
     internal static IReadOnlyList<SheetPage> Pages(SheetInput input)
     {
@@ -19,12 +19,13 @@ internal static class PickSheet
         string sum = $"<p>{cells.Length} cells for {input.Groups.Count} groups, from {trays} {(trays == 1 ? "tray" : "trays")}. Tick each as you take it; put it into the box of its group.</p>\n";
         return
         [
-            .. cells.Chunk(2 * RowsInAColumn).Select(page => new SheetPage(
-                "Pick list by tray",
-                sum + "<div class=\"columns\">" + string.Concat(page.Chunk(RowsInAColumn).Select(Column)) + "</div>\n",
-                [])),
+            .. cells.Chunk(4 * RowsInAColumn).Select(page => new SheetPage(
+                "Pick list by tray", sum, [.. page.Chunk(2 * RowsInAColumn).Select(Block)], [])),
         ];
     }
+
+    private static SheetBlock Block((ScreenedCell Cell, int Group)[] cells) =>
+        new("<div class=\"columns\">" + string.Concat(SheetPage.Evenly(cells, Math.Max(1, (cells.Length + 1) / 2)).Select(Column)) + "</div>\n");
 
     private static string Column((ScreenedCell Cell, int Group)[] cells) => Html.Table(
         ["tray", "cell", "group", ""],

@@ -5,11 +5,11 @@ using PackPlanner.Core.Jobs;
 
 namespace PackPlanner.Formats.Sheets;
 
-/// <summary>The placement as a drawing in mm: cavity, cells with group and sign, an edge grid, and where pack minus is.</summary>
+/// <summary>The placement as a drawing in millimetres of paper: cells with group and sign, an edge grid in mm of the pack, and where pack minus is.</summary>
 internal static class PlaceDrawing
 {
     private const double GridMm = 50;
-    private const double EdgeMm = 16;
+    private const double Type = PlacePart.TypeMm;
 
     /// <summary>Heights at which cells stand, from below.</summary>
     internal static IReadOnlyList<double> Layers(IReadOnlyList<PlacedLabel> places)
@@ -24,61 +24,52 @@ internal static class PlaceDrawing
         return layers;
     }
 
-    /// <summary>One layer as SVG.</summary>
-    /// <param name="fitCase">The cavity.</param>
+    /// <summary>One part of one layer as SVG.</summary>
     /// <param name="places">All places.</param>
     /// <param name="layerMm">Height of the layer.</param>
     /// <param name="below">Seen from below, mirrored left to right.</param>
-    internal static string Svg(FitCase fitCase, IReadOnlyList<PlacedLabel> places, double layerMm, bool below)
+    /// <param name="part">Which part, and how large.</param>
+    internal static string Svg(IReadOnlyList<PlacedLabel> places, double layerMm, bool below, PlacePart part)
     {
-        PlacedLabel[] cells = [.. places.Where(place => Math.Abs(place.Place.Centre.Z - layerMm) <= 1)];
-        (double x0, double y0, double x1, double y1) = Frame(places);
-        double width = x1 - x0 + (2 * EdgeMm);
-        double height = y1 - y0 + (2 * EdgeMm);
-        // Paper has y downwards; the drawing has y to the back, so that the back is at the top of the page.
-        double X(double x) => EdgeMm + (below ? x1 - x : x - x0);
-        double Y(double y) => EdgeMm + y1 - y;
+        PlacedLabel[] cells = [.. places.Where(place => Math.Abs(place.Place.Centre.Z - layerMm) <= 1 && part.Holds(place))];
+        Paper paper = new(part, below);
         StringBuilder svg = new();
-        svg.Append(Inv($"<svg viewBox=\"0 0 {width:0.##} {height:0.##}\" role=\"img\" aria-label=\"placement seen from {(below ? "below" : "above")}\" font-family=\"Arial, Helvetica, sans-serif\">\n"));
-        svg.Append(Inv($"<rect x=\"{EdgeMm}\" y=\"{EdgeMm}\" width=\"{x1 - x0:0.##}\" height=\"{y1 - y0:0.##}\" fill=\"none\" stroke=\"#000\" stroke-width=\".6\"/>\n"));
-        Grid(svg, X, Y, (x0, y0, x1, y1));
+        svg.Append(Inv($"<svg viewBox=\"0 0 {part.WidthMm:0.##} {part.HeightMm:0.##}\" width=\"{part.WidthMm:0.##}mm\" height=\"{part.HeightMm:0.##}mm\" role=\"img\" aria-label=\"placement seen from {(below ? "below" : "above")}\" font-family=\"Arial, Helvetica, sans-serif\" font-size=\"{Type:0.##}\">\n"));
+        svg.Append(Inv($"<rect x=\"{paper.Left:0.##}\" y=\"{paper.Top:0.##}\" width=\"{paper.Right - paper.Left:0.##}\" height=\"{paper.Foot - paper.Top:0.##}\" fill=\"none\" stroke=\"#000\" stroke-width=\".35\"/>\n"));
+        Grid(svg, paper, part.Frame);
         foreach (PlacedLabel cell in cells)
-            Cell(svg, cell, X(cell.Place.Centre.X), Y(cell.Place.Centre.Y), below);
-        MinusArrow(svg, cells, X, Y, (x0, y0, x1, y1));
+            Cell(svg, cell, paper, below);
+        Minus(svg, cells, places, layerMm, paper, part);
         return svg.Append("</svg>").ToString();
     }
 
-    private static (double X0, double Y0, double X1, double Y1) Frame(IReadOnlyList<PlacedLabel> places) => (
-        places.Min(place => place.Place.Centre.X - (place.Place.SizeMm.X / 2)) - 4,
-        places.Min(place => place.Place.Centre.Y - (place.Place.SizeMm.Y / 2)) - 4,
-        places.Max(place => place.Place.Centre.X + (place.Place.SizeMm.X / 2)) + 4,
-        places.Max(place => place.Place.Centre.Y + (place.Place.SizeMm.Y / 2)) + 4);
-
-    private static void Grid(StringBuilder svg, Func<double, double> x, Func<double, double> y, (double X0, double Y0, double X1, double Y1) frame)
+    private static void Grid(StringBuilder svg, Paper paper, (double X0, double Y0, double X1, double Y1) frame)
     {
         for (double at = FirstTick(frame.X0); at <= frame.X1; at += GridMm)
         {
-            svg.Append(Inv($"<path d=\"M{x(at):0.##} {EdgeMm - 3}V{EdgeMm}M{x(at):0.##} {y(frame.Y0):0.##}v3\" stroke=\"#000\" stroke-width=\".4\"/>"));
-            svg.Append(Inv($"<text x=\"{x(at):0.##}\" y=\"{EdgeMm - 4}\" font-size=\"6\" text-anchor=\"middle\">{at:0}</text>\n"));
+            svg.Append(Inv($"<path d=\"M{paper.X(at):0.##} {paper.Top - 2}V{paper.Top}M{paper.X(at):0.##} {paper.Foot:0.##}v2\" stroke=\"#000\" stroke-width=\".25\"/>"));
+            svg.Append(Inv($"<text x=\"{paper.X(at):0.##}\" y=\"{paper.Top - 3:0.##}\" text-anchor=\"middle\">{at:0}</text>\n"));
         }
 
         for (double at = FirstTick(frame.Y0); at <= frame.Y1; at += GridMm)
         {
-            svg.Append(Inv($"<path d=\"M{EdgeMm - 3} {y(at):0.##}H{EdgeMm}\" stroke=\"#000\" stroke-width=\".4\"/>"));
-            svg.Append(Inv($"<text x=\"{EdgeMm - 4}\" y=\"{y(at) + 2:0.##}\" font-size=\"6\" text-anchor=\"end\">{at:0}</text>\n"));
+            svg.Append(Inv($"<path d=\"M{paper.Left - 2:0.##} {paper.Y(at):0.##}H{paper.Left:0.##}\" stroke=\"#000\" stroke-width=\".25\"/>"));
+            svg.Append(Inv($"<text x=\"{paper.Left - 2.5:0.##}\" y=\"{paper.Y(at) + (0.36 * Type):0.##}\" text-anchor=\"end\">{at:0}</text>\n"));
         }
     }
 
     // The sum makes a negative zero positive.
     private static double FirstTick(double from) => (Math.Ceiling(from / GridMm) * GridMm) + 0.0;
 
-    private static void Cell(StringBuilder svg, PlacedLabel cell, double x, double y, bool below)
+    private static void Cell(StringBuilder svg, PlacedLabel cell, Paper paper, bool below)
     {
-        PointMm size = cell.Place.SizeMm;
-        string style = cell.Position is null ? "fill=\"none\" stroke=\"#000\" stroke-width=\".3\" stroke-dasharray=\"1.5 1\"" : "fill=\"none\" stroke=\"#000\" stroke-width=\".5\"";
-        svg.Append(cell.Place.RoundAlong == Axis.Z
-            ? Inv($"<circle cx=\"{x:0.##}\" cy=\"{y:0.##}\" r=\"{size.X / 2:0.##}\" {style}/>")
-            : Inv($"<rect x=\"{x - (size.X / 2):0.##}\" y=\"{y - (size.Y / 2):0.##}\" width=\"{size.X:0.##}\" height=\"{size.Y:0.##}\" {style}/>"));
+        double x = paper.X(cell.Place.Centre.X), y = paper.Y(cell.Place.Centre.Y);
+        double wide = cell.Place.SizeMm.X * paper.Scale, deep = cell.Place.SizeMm.Y * paper.Scale;
+        bool round = cell.Place.RoundAlong == Axis.Z;
+        string style = cell.Position is null ? "fill=\"none\" stroke=\"#000\" stroke-width=\".2\" stroke-dasharray=\"1 .7\"" : "fill=\"none\" stroke=\"#000\" stroke-width=\".3\"";
+        svg.Append(round
+            ? Inv($"<circle cx=\"{x:0.##}\" cy=\"{y:0.##}\" r=\"{wide / 2:0.##}\" {style}/>")
+            : Inv($"<rect x=\"{x - (wide / 2):0.##}\" y=\"{y - (deep / 2):0.##}\" width=\"{wide:0.##}\" height=\"{deep:0.##}\" {style}/>"));
         if (cell.Position is not { } group)
         {
             svg.Append('\n');
@@ -87,25 +78,70 @@ internal static class PlaceDrawing
 
         // A ring inside marks the plus end as well, so that the sign is told apart at arm's length.
         bool? plus = cell.PlusUp ^ below;
-        if (plus == true && cell.Place.RoundAlong == Axis.Z)
-            svg.Append(Inv($"<circle cx=\"{x:0.##}\" cy=\"{y:0.##}\" r=\"{(size.X / 2) - 1.4:0.##}\" fill=\"none\" stroke=\"#000\" stroke-width=\".9\"/>"));
+        if (plus == true && round)
+            svg.Append(Inv($"<circle cx=\"{x:0.##}\" cy=\"{y:0.##}\" r=\"{(wide / 2) - 0.6:0.##}\" fill=\"none\" stroke=\"#000\" stroke-width=\".5\"/>"));
         string sign = plus switch { true => "+", false => "−", null => "" };
-        svg.Append(Inv($"<text x=\"{x:0.##}\" y=\"{y + 2.8:0.##}\" font-size=\"8\" font-weight=\"bold\" text-anchor=\"middle\">{sign}{group}</text>\n"));
+        // Along the longer side where a thin cell would not hold it across.
+        Poles(svg, cell, x, y, wide, deep, below);
+        string turned = !round && deep > wide ? Inv($" transform=\"rotate(-90 {x:0.##} {y:0.##})\"") : "";
+        svg.Append(Inv($"<text x=\"{x:0.##}\" y=\"{y + (0.36 * Type):0.##}\" font-weight=\"bold\" text-anchor=\"middle\"{turned}>{sign}{group}</text>\n"));
     }
 
-    private static void MinusArrow(StringBuilder svg, PlacedLabel[] cells, Func<double, double> x, Func<double, double> y, (double X0, double Y0, double X1, double Y1) frame)
+    // A box shows both its poles on one face, each at an end: they stand where they are, from whichever side one looks.
+    private static void Poles(StringBuilder svg, PlacedLabel cell, double x, double y, double wide, double deep, bool below)
     {
-        PlacedLabel[] first = [.. cells.Where(cell => cell.Position == 1)];
+        if (cell.PlusToward is not { } toward)
+            return;
+        double along = (toward[1] == 'x' ? wide : deep) / 2 - (0.45 * Type);
+        double step = toward[0] == '+' ? along : -along;
+        (double dx, double dy) = toward[1] == 'x' ? (below ? -step : step, 0.0) : (0.0, -step);
+        foreach ((string pole, int side) in new[] { ("+", 1), ("−", -1) })
+            svg.Append(Inv($"<text x=\"{x + (side * dx):0.##}\" y=\"{y + (side * dy) + (0.36 * Type):0.##}\" font-weight=\"bold\" text-anchor=\"middle\">{pole}</text>"));
+    }
+
+    private static void Minus(StringBuilder svg, PlacedLabel[] cells, IReadOnlyList<PlacedLabel> places, double layerMm, Paper paper, PlacePart part)
+    {
+        PlacedLabel[] here = [.. cells.Where(cell => cell.Position == 1)];
+        PlacedLabel[] first = here.Length > 0 ? here : [.. places.Where(place => place.Position == 1)];
         if (first.Length == 0)
             return;
-        double at = x(first.Average(cell => cell.Place.Centre.X));
-        double foot = y(frame.Y0);
-        double left = Math.Min(x(frame.X0), x(frame.X1));
-        double right = Math.Max(x(frame.X0), x(frame.X1));
-        bool toTheRight = at < (left + right) / 2;
-        svg.Append(Inv($"<path d=\"M{at:0.##} {foot + 13:0.##}V{foot + 2:0.##}m-2.5 4l2.5 -4l2.5 4\" fill=\"none\" stroke=\"#000\" stroke-width=\"1\"/>"));
-        svg.Append(Inv($"<text x=\"{at + (toTheRight ? 4 : -4):0.##}\" y=\"{foot + 12:0.##}\" font-size=\"8\" font-weight=\"bold\" text-anchor=\"{(toTheRight ? "start" : "end")}\">pack minus this end</text>\n"));
+        double at = Math.Clamp(paper.X(first.Average(cell => cell.Place.Centre.X)), paper.Left + 2, paper.Right - 2);
+        bool toTheRight = at < (paper.Left + paper.Right) / 2;
+        double aside = at + (toTheRight ? 3 : -3);
+        string anchor = toTheRight ? "start" : "end";
+        if (here.Length > 0)
+            svg.Append(Inv($"<path d=\"M{at:0.##} {paper.Foot + 10:0.##}V{paper.Foot + 1.5:0.##}m-2 3l2 -3l2 3\" fill=\"none\" stroke=\"#000\" stroke-width=\".7\"/>"));
+        string says = here.Length > 0 ? "pack minus this end" : Elsewhere(first, layerMm, part);
+        svg.Append(Inv($"<text x=\"{aside:0.##}\" y=\"{paper.Foot + 9:0.##}\" font-weight=\"bold\" text-anchor=\"{anchor}\">{says}</text>\n"));
+    }
+
+    // No cell of group 1 is drawn here: say where to look for it.
+    private static string Elsewhere(PlacedLabel[] first, double layerMm, PlacePart part)
+    {
+        if (!first.Any(place => Math.Abs(place.Place.Centre.Z - layerMm) <= 1))
+            return "pack minus is on another layer";
+        double x = first.Average(place => place.Place.Centre.X), y = first.Average(place => place.Place.Centre.Y);
+        string end = x < part.Frame.X0 ? "to the left" : x > part.Frame.X1 ? "to the right" : y < part.Frame.Y0 ? "to the front" : "to the back";
+        return $"pack minus: in another part, {end} seen from above";
     }
 
     private static string Inv(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    // Paper has y downwards; the pack has y to the back, so that the back is at the top of the page.
+    private readonly struct Paper(PlacePart part, bool below)
+    {
+        internal double Scale => part.PaperPerMm;
+
+        internal double Left => PlacePart.EdgeMm;
+
+        internal double Right => part.WidthMm - PlacePart.EdgeMm;
+
+        internal double Top => PlacePart.EdgeMm - 3;
+
+        internal double Foot => part.HeightMm - PlacePart.EdgeMm - 3;
+
+        internal double X(double x) => Left + ((below ? part.Frame.X1 - x : x - part.Frame.X0) * Scale);
+
+        internal double Y(double y) => Top + ((part.Frame.Y1 - y) * Scale);
+    }
 }

@@ -6,24 +6,27 @@ namespace PackPlanner.Formats.Sheets;
 /// <summary>Where each cell stands: from above, mirrored from below, and by label.</summary>
 internal static class PlaceSheet
 {
-    private const int GroupsOnAPage = 16;
+    // Lines of labels on a page, and what one line of their column holds.
+    private const int LinesOnAPage = 20;
+    private const int MarksInALine = 50;
 
     internal static IReadOnlyList<SheetPage> Pages(SheetInput input)
     {
-        List<SheetPage> pages = [];
+        bool standing = input.Places.Any(place => place.PlusUp is not null);
         string[] round = input.Layout!.Cells.Any(cell => cell.RoundAlong is not null) ? ["caution-18"] : [];
+        string[] parallel = input.Layout.Parallel > 1 ? ["caution-20a"] : [];
+        string[] above = [.. parallel.Length > 0 ? parallel : ["caution-20b"], .. round];
         IReadOnlyList<double> layers = PlaceDrawing.Layers(input.Places);
+        List<SheetPage> pages = [];
         for (int layer = 0; layer < layers.Count; layer++)
         {
             string which = layers.Count == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", layer {layer + 1} of {layers.Count} from below");
-            pages.Add(new SheetPage(
-                "Placement from above" + which,
-                "<p>Number: the group. Sign: the end that faces you. Pack minus is at group 1.</p>\n" + Drawing(input, layers[layer], below: false),
-                ["caution-20a", .. round]));
-            pages.Add(new SheetPage(
-                "Placement from below, mirrored" + which,
-                "<p>The same pack turned over left to right: left and right change, and so does every sign. Compare a corner with the page before.</p>\n" + Drawing(input, layers[layer], below: true),
-                ["caution-20a", "caution-20b"]));
+            pages.AddRange(Drawn(
+                input, layers[layer], below: false, "Placement from above" + which,
+                $"<p>Number: the group. Sign: {(standing ? "the end that faces you" : "the pole at that end of the cell")}. Edges: mm from the left and from the front.</p>\n", above));
+            pages.AddRange(Drawn(
+                input, layers[layer], below: true, "Placement from below, mirrored" + which,
+                $"<p>The same pack turned over left to right: left and right change{(standing ? ", and so does every sign" : "; each pole stays at its end of the cell, on the far side")}. Compare a corner with the drawing from above.</p>\n", [.. parallel, "caution-20b"]));
         }
 
         if (input.Groups.Count > 0)
@@ -31,30 +34,40 @@ internal static class PlaceSheet
         return pages;
     }
 
-    private static string Drawing(SheetInput input, double layerMm, bool below) =>
-        $"<div class=\"drawing\">{PlaceDrawing.Svg(input.Case!, input.Places, layerMm, below)}</div>\n";
+    private static IEnumerable<SheetPage> Drawn(SheetInput input, double layerMm, bool below, string title, string intro, string[] cautions)
+    {
+        (IReadOnlyList<PlacePart> parts, int onAPage) = PlacePart.Of(input.Places);
+        bool foot = onAPage == 1;
+        return SheetPage.Evenly(parts, onAPage).Select(some => new SheetPage(
+            title + Named(some), intro,
+            [.. some.Select(part => new SheetBlock($"<div class=\"drawing\">{PlaceDrawing.Svg(input.Places, layerMm, below, part)}</div>\n", foot))],
+            cautions));
+    }
+
+    private static string Named(PlacePart[] parts) => parts[0].Count == 1 ? ""
+        : string.Create(CultureInfo.InvariantCulture, $", {(parts.Length == 1 ? "part" : "parts")} {string.Join(" and ", parts.Select(part => part.Number))} of {parts[0].Count}");
 
     // In the order in which JobPlaces fills them: from the back row to the front, from left to right.
     private static IEnumerable<SheetPage> ByLabel(SheetInput input)
     {
         ILookup<int, PlacedLabel> byGroup = input.Places.Where(place => place.Position is not null).ToLookup(place => place.Position!.Value);
-        foreach (int[] groups in Enumerable.Range(1, input.Groups.Count).Chunk(GroupsOnAPage))
-        {
-            yield return new SheetPage(
-                "Which cell stands where",
-                "<p>Cells of a group in the order of their places seen from above: from the back (top of the drawing) to the front, from left to right.</p>\n"
-                    + Html.Table(
-                        ["group", "up", "cells from back to front", "done"],
-                        groups.Select(group => (IReadOnlyList<string>)
-                        [
-                            $"<b class=\"num\">{group.ToString(CultureInfo.InvariantCulture)}</b>",
-                            Up(byGroup[group]),
-                            string.Join(" ", byGroup[group].OrderByDescending(place => Math.Round(place.Place.Centre.Y, 3)).ThenBy(place => place.Place.Centre.X).ThenBy(place => place.Place.Cell)
-                                .Select(place => Html.Text(place.Label ?? "-"))),
-                            Html.Tick,
-                        ])),
-                ["caution-20a"]);
-        }
+        int lines = (input.Groups.Max(group => group.Cells.Sum(cell => cell.Label.Length + 1)) + MarksInALine - 1) / MarksInALine;
+        return SheetPage.Rows(
+            "Which cell stands where",
+            "<p>Cells of a group in the order of their places seen from above: from the back (top of the drawing) to the front, from left to right.</p>\n",
+            ["group", "up", "cells from back to front", "done"],
+            [
+                .. Enumerable.Range(1, input.Groups.Count).Select(group => (IReadOnlyList<string>)
+                [
+                    $"<b class=\"num\">{group.ToString(CultureInfo.InvariantCulture)}</b>",
+                    Up(byGroup[group]),
+                    string.Join(" ", byGroup[group].OrderByDescending(place => Math.Round(place.Place.Centre.Y, 3)).ThenBy(place => place.Place.Centre.X).ThenBy(place => place.Place.Cell)
+                        .Select(place => $"<span class=\"num\">{Html.Text(place.Label ?? "-")}</span>")),
+                    Html.Tick,
+                ]),
+            ],
+            Math.Max(2, LinesOnAPage / lines),
+            input.Layout!.Parallel > 1 ? "caution-20a" : "caution-20b");
     }
 
     private static string Up(IEnumerable<PlacedLabel> cells) => cells.First().PlusUp switch

@@ -6,7 +6,7 @@ namespace PackPlanner.Formats.Sheets;
 /// <summary>What the latest log shows, where the group sits, and the reading that settles it.</summary>
 internal static class RepairSheet
 {
-    private const int FindingsOnAPage = 3;
+    private const int FindingsOnAPage = 2;
 
     internal static IReadOnlyList<SheetPage> Pages(SheetInput input)
     {
@@ -17,13 +17,13 @@ internal static class RepairSheet
                 .Where(pair => pair.finding.Kind != FindingKind.CannotTell).OrderBy(pair => pair.finding.Sure).ThenBy(pair => pair.Group),
         ];
         if (findings.Length == 0)
-            return [new SheetPage("Repair", "<p>The log shows nothing to mend.</p>\n", Gravest(diagnosis))];
+            return [SheetPage.Of("Repair", "", "<p>The log shows nothing to mend.</p>\n", Gravest(diagnosis))];
         return
         [
-            .. findings.Chunk(FindingsOnAPage).Select(some => new SheetPage(
+            .. SheetPage.Evenly(findings, FindingsOnAPage).Select(some => new SheetPage(
                 "Repair: what to settle before anything is changed",
-                "<p>Groups are counted from pack minus. Before opening anything measure the volts from pack minus to the plus of the group: they tell that you have the right one.</p>\n"
-                    + string.Concat(some.Select(pair => Block(input, pair.Group, pair.Finding))),
+                "<p>Groups are counted from pack minus. Before opening anything measure the volts from pack minus to the plus of the group: they tell that you have the right one.</p>\n",
+                [.. some.Select(pair => new SheetBlock(Block(input, pair.Group, pair.Finding)))],
                 Gravest(diagnosis))),
             .. SheetPictures.Page(input, "What the log shows", [], "volts", "drop"),
             .. SheetPictures.Page(input, "What a repair would give back", [], "losses", "remedies"),

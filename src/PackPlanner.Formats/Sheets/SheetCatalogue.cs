@@ -6,17 +6,25 @@ public static class SheetCatalogue
     /// <summary>All, in the order of the work.</summary>
     public static IReadOnlyList<Sheet> All { get; } =
     [
-        new("labels", "labels, 24 to a page", NeedsCells, LabelSheet.Pages),
-        new("pick", "which cells to take out of which tray", NeedsGroups, PickSheet.Pages),
-        new("place", "placement from above, and mirrored from below", NeedsLayout, PlaceSheet.Pages),
-        new("links", "series links in order, with a check before each", NeedsGroups, LinkSheet.Pages),
-        new("taps", "sense taps with the volts to expect", NeedsGroups, TapSheet.Pages),
-        new("rejects", "cells held and rejected, with reasons", NeedsCells, RejectSheet.Pages),
-        new("buy", "what to buy", NeedsGroups, BuySheet.Pages),
-        new("first-charge", "charger settings and the first charge", NeedsGroups, FirstChargeSheet.Pages),
-        new("base-line", "what the pack was like new, to compare next year", NeedsGroups, BaseLineSheet.Pages),
-        new("repair", "what a log found, and the reading that settles it", NeedsDiagnosis, RepairSheet.Pages),
+        Of("labels", "labels, 24 to a page", NeedsCells, LabelSheet.Pages),
+        Of("pick", "which cells to take out of which tray", NeedsGroups, PickSheet.Pages, "caution-07", "caution-08", "caution-14"),
+        Of("place", "placement from above, and mirrored from below", NeedsLayout, PlaceSheet.Pages, "caution-09", "caution-21", "caution-22", "caution-25", "caution-26", "caution-27"),
+        Of("links", "series links in order, with a check before each", NeedsGroups, LinkSheet.Pages, "caution-07", "caution-08", "caution-09", "caution-21", "caution-22"),
+        Of("taps", "sense taps with the volts to expect", NeedsGroups, TapSheet.Pages, "caution-09", "caution-21"),
+        Of("rejects", "cells held and rejected, with reasons", NeedsCells, RejectSheet.Pages, "caution-01", "caution-02", "caution-03", "caution-04", "caution-05", "caution-14"),
+        Of("buy", "what to buy", NeedsGroups, BuySheet.Pages, "caution-09", "caution-21", "caution-22", "caution-24", "caution-25", "caution-27"),
+        Of("first-charge", "charger settings and the first charge", NeedsGroups, FirstChargeSheet.Pages, "caution-09", "caution-10", "caution-11", "caution-12", "caution-23"),
+        Of("base-line", "what the pack was like new, to compare next year", NeedsGroups, BaseLineSheet.Pages),
+        Of("repair", "what a log found, and the reading that settles it", NeedsDiagnosis, RepairSheet.Pages, "caution-03", "caution-09", "caution-11", "caution-12", "caution-13", "caution-14", "caution-15"),
     ];
+
+    // After its own pages, those cautions of the job that concern whoever works by the sheet.
+    private static Sheet Of(string name, string title, Func<SheetInput, string?> whyNot, Func<SheetInput, IReadOnlyList<SheetPage>> pages, params string[] cautions) =>
+        new(name, title, whyNot, input =>
+        {
+            IReadOnlyList<SheetPage> own = pages(input);
+            return [.. own, .. SheetCautions.Further(input, own, cautions)];
+        });
 
     private static string? NeedsCells(SheetInput input) => input.Lot is null ? "the job has no cells" : null;
 

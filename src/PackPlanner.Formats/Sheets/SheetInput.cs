@@ -3,6 +3,7 @@ using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
+using PackPlanner.Core.Sharing;
 using PackPlanner.Core.UsableEnergy;
 
 namespace PackPlanner.Formats.Sheets;
@@ -24,6 +25,9 @@ public sealed record SheetInput
 
     /// <summary>Its groups in series order from pack minus; empty while they cannot be made.</summary>
     public IReadOnlyList<JobGroup> Groups { get; init; } = [];
+
+    /// <summary>What happens if the cells of each group are joined as they rest, in the order of <see cref="Groups"/>.</summary>
+    public IReadOnlyList<JoinPlan> Joinings { get; init; } = [];
 
     /// <summary>Where the cells go; null when the job has no cavity or the pack does not fit.</summary>
     public FitAnswer? Layout { get; init; }
@@ -68,19 +72,23 @@ public sealed record SheetInput
             layout = null;
         RideLog? log = job.Logs.LastOrDefault()?.Log;
         RideDiagnosis? diagnosis = log is not null && JobLogs.Given(job.Givens, log) is { } given ? RideDiagnoser.Diagnose(log, given, stopped) : null;
+        IReadOnlyList<JobGroup> inSeries = JobPlaces.InSeries(groups, job.Placement);
+        JoinPlan[] joinings = [.. inSeries.Select((group, i) => JobJoining.Plan(i + 1, group.Cells, job.Givens))];
+        StringFigures? energy = JobEnergy.Figures(job, groups, diagnosis, stopped);
         return new SheetInput
         {
             Diagnosis = diagnosis,
-            Energy = JobEnergy.Budget(job, groups, diagnosis, stopped),
+            Energy = energy?.Budget,
             Job = job,
             Revision = history.Revision,
             Date = date,
             Lot = lot,
-            Groups = JobPlaces.InSeries(groups, job.Placement),
+            Groups = inSeries,
+            Joinings = joinings,
             Layout = layout,
             Case = fitCase,
             Places = layout is null ? [] : JobPlaces.Of(layout, groups, job.Placement),
-            Cautions = [.. JobCautions.Of(job.Givens), .. lot?.Cautions ?? [], .. layout?.Cautions ?? [], .. diagnosis?.Cautions ?? []],
+            Cautions = [.. energy?.Raised ?? JobCautions.Of(job.Givens), .. lot?.Cautions ?? [], .. layout?.Cautions ?? [], .. diagnosis?.Cautions ?? [], .. joinings.SelectMany(plan => plan.Cautions)],
             WhyNoGroups = groups.Count > 0 ? null
                 : lot is null ? "the job has no cells"
                 : outcome is Core.Grouping.GroupingOutcome.TooFewCells few ? $"{few.Needed} cells are needed and {few.Usable} may be used"

@@ -17,17 +17,19 @@ internal static class TapSheet
             : "";
         return
         [
-            .. taps.Chunk(RowsOnAPage).Select(some => new SheetPage(
+            .. SheetPage.Rows(
                 "Sense taps, measured before anything is plugged in",
-                "<p>Black lead on pack minus. Volts are those of the cells at their last resting reading; charging since then raises all steps alike.</p>\n" + unknown
-                    + Html.Table(
-                        ["tap", "volts", "+/-", "step", "where", "measured"],
-                        some.Select(tap => (IReadOnlyList<string>)
-                        [
-                            $"<b class=\"num\">B{tap.Number.ToString(CultureInfo.InvariantCulture)}</b>", Html.Figure(tap.Volts, 2), Html.Figure(tap.ToleranceV, 2),
-                            tap.Number == 0 ? "" : Html.Figure(tap.StepV, 2), Html.Text(Where(input, tap.Number)), Html.Box,
-                        ])),
-                ["caution-19"])),
+                "<p>Black lead on pack minus. Volts are those of the cells at their last resting reading; charging since then raises all steps alike.</p>\n" + unknown,
+                ["tap", "volts", "+/-", "step", "where", "measured"],
+                [
+                    .. taps.Select(tap => (IReadOnlyList<string>)
+                    [
+                        $"<b class=\"num\">B{tap.Number.ToString(CultureInfo.InvariantCulture)}</b>", Html.Figure(tap.Volts, 2), Html.Figure(tap.ToleranceV, 2),
+                        tap.Number == 0 ? "" : Html.Figure(tap.StepV, 2), Html.Text(Where(input, tap.Number)), Html.Box,
+                    ]),
+                ],
+                RowsOnAPage,
+                "caution-19"),
         ];
     }
 

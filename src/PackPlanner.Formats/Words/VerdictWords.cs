@@ -85,7 +85,7 @@ public static class VerdictWords
         ReasonCodes.RepeatsDisagree => $"its tests differ by {Text(reason.Value, "0")} %: one was broken off, or two cells share this label",
         ReasonCodes.HighResistance => $"{Milliohm(reason.Value)} mΩ, above {Milliohm(reason.Limit)}",
         ReasonCodes.ResistanceNearLimit => $"{Milliohm(reason.Value)} mΩ, above {Milliohm(reason.Limit)} by less than twice its spread: measure again",
-        ReasonCodes.UnlikeItsLot => $"{Name(reason.What)} {Figure(reason)} {Unit(reason)}, unlike its lot (median {Text(reason.Limit, "0.####")})",
+        ReasonCodes.UnlikeItsLot => $"{Unlike(reason)}, unlike its lot (median {Text(reason.Limit, "0.####")})",
         ReasonCodes.NotChecked => $"{Name(reason.What)} not checked{Noted(reason)}",
         ReasonCodes.RequiredReadingMissing => $"{Name(reason.What)} is required and missing{Noted(reason)}",
         ReasonCodes.DeepDischarge => $"rests at {V(reason.Value)} V, limit {V(reason.Limit)}: not to be charged again",
@@ -99,6 +99,22 @@ public static class VerdictWords
         ReasonCodes.TestedOtherwise => $"tested at {Figure(reason)} {Unit(reason)}, most of the lot at {Text(reason.Limit, "0.##")}",
         ReasonCodes.ByHand => $"by hand: {reason.Noted}",
         _ => reason.Code,
+    };
+
+    /// <summary>Reasons that rest on one figure, which is said once.</summary>
+    /// <param name="reasons">One or more with the same value.</param>
+    /// <returns>The words.</returns>
+    public static string Says(IReadOnlyList<VerdictReason> reasons) =>
+        reasons.Count == 2 && reasons[0].Code != ReasonCodes.UnlikeItsLot && reasons[1] is { Code: ReasonCodes.UnlikeItsLot } lot
+            ? $"{Says(reasons[0])}, and unlike its lot (median {Text(lot.Limit, "0.####")})"
+            : string.Join("; ", reasons.Select(Says));
+
+    private static string Unlike(VerdictReason reason) => reason.What switch
+    {
+        ReadingName.Capacity => $"{Ah(reason.Value)} Ah",
+        ReadingName.Resistance => $"{Milliohm(reason.Value)} mΩ",
+        ReadingName.RestVoltage => $"rests at {V(reason.Value)} V",
+        _ => $"{Name(reason.What)} {Figure(reason)} {Unit(reason)}",
     };
 
     private static string Noted(VerdictReason reason) => reason.Noted switch

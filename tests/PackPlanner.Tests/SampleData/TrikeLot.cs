@@ -39,7 +39,7 @@ internal static class TrikeLot
             int slot = ((cell - 1) % 4) + 1;
             // Told cells do not draw fewer numbers than the others, so that changing one leaves the rest as they are.
             if (cell == 113)
-                restV = 3.317;
+                (ah, restV) = (4.603, 3.317);
             if (cell == 36)
                 restV = 1.741;
             if (cell == 62)

@@ -16,13 +16,8 @@ internal sealed record GroupsView(MatchedPack Pack, ScreenedLot Lot, GroupsQuest
     internal ScreenedCell Cell(string label) => cells[label];
 
     /// <summary>What happens if the cells of a group are joined now.</summary>
-    internal JoinPlan JoinPlanOf(MatchedGroup group, JobGivens givens) => JoiningCheck.Plan(new JoinRequest(
-        group.Number,
-        [.. group.Cells.Select(cell => new JoinCell(cell.Label, cells[cell.Label].RestV, cell.ResistanceMilliohm, cell.CapacityAh, cells[cell.Label].HeldForSafety))],
-        givens.LinkMilliohm ?? 0,
-        givens.NumberOf("cellChargeA"),
-        givens.NumberOf("cellDischargeA"),
-        givens.Chemistry));
+    internal JoinPlan JoinPlanOf(MatchedGroup group, JobGivens givens) =>
+        JobJoining.Plan(group.Number, group.Cells.Select(cell => cells[cell.Label]), givens);
 
     /// <summary>Sums of typed values keep the typed digits, so that a calculator agrees.</summary>
     internal int AhDecimals => Pack.StepAh >= 0.1 ? 1 : Pack.StepAh >= 0.01 ? 2 : 3;

@@ -69,7 +69,7 @@ public partial class PictureTests
         Assert.Equal(["ride-may.csv", "ride-october.csv"], tractor.Logs.Select(log => log.Log.Source));
     }
 
-    // Three findings to a page are what a page of Letter holds with two cautions under them, by the script that prints them all.
+    // Each finding is a block; two are what a page of Letter holds with two cautions over them, by the script that prints them all.
     [Fact]
     public void A_repair_sheet_has_for_each_finding_a_box_a_place_and_what_settles_it_and_then_the_pictures()
     {

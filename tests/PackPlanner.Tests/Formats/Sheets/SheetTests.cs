@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats;
@@ -31,16 +32,66 @@ public class SheetTests
         {
             IReadOnlyList<SheetPage> pages = sheet.Pages(Trike.Value);
             string html = SheetDocument.Of(Trike.Value, sheet.Name, pages);
-            string[] blocks = html.Split("<section class=\"page\">")[1..];
+            string[] printed = html.Split("<section class=\"page\">")[1..];
 
-            Assert.Equal(pages.Count, blocks.Length);
-            for (int i = 0; i < blocks.Length; i++)
+            Assert.Equal(pages.Count, printed.Length);
+            for (int i = 0; i < printed.Length; i++)
             {
-                Assert.Contains("<b>Bakery trike (invented data)</b><b>rev 0</b><span>2026-11-24</span>", blocks[i], StringComparison.Ordinal);
-                Assert.Contains($"{sheet.Name}, page {i + 1} of {blocks.Length}", blocks[i], StringComparison.Ordinal);
-                Assert.Contains($"check {SheetDocument.Check(Trike.Value, pages[i])}", blocks[i], StringComparison.Ordinal);
+                string[] blocks = printed[i].Split("<section class=\"block\">")[1..];
+                Assert.Equal(pages[i].Blocks.Count, blocks.Length);
+                Assert.All(blocks, block =>
+                {
+                    Assert.StartsWith("\n<header class=\"strip\"><span>Bakery trike (invented)</span><span>rev 0</span><span>2026-11-24</span>", block, StringComparison.Ordinal);
+                    Assert.Contains($"<span>{sheet.Name}, page {i + 1} of {printed.Length}</span><span>check {SheetDocument.Check(Trike.Value, pages[i])}</span>", block, StringComparison.Ordinal);
+                });
             }
         }
+    }
+
+    // By hand: 16 taps, at most 14 on a page: two pages of 8, each in two blocks of 4. A photo of half a page shows a strip.
+    [Fact]
+    public void Rows_are_spread_evenly_over_pages_and_blocks()
+    {
+        SheetPage[] pages = [.. SheetPage.Rows("t", "", ["a"], [.. Enumerable.Range(0, 16).Select(i => (IReadOnlyList<string>)[$"r{i}"])], 14)];
+
+        Assert.Equal([[4, 4], [4, 4]], pages.Select(page => page.Blocks.Select(block => Regex.Count(block.Body, ">r[0-9]+<")).ToArray()).ToArray());
+        Assert.Equal(Enumerable.Range(0, 16).Select(i => $"r{i}"), Regex.Matches(string.Concat(pages.Select(page => page.Body)), "r[0-9]+").Select(match => match.Value));
+    }
+
+    [Fact]
+    public void A_danger_stands_in_each_block_that_it_concerns()
+    {
+        foreach (string name in new[] { "place", "links" })
+        {
+            Sheet sheet = SheetCatalogue.All.Single(sheet => sheet.Name == name);
+            string html = SheetDocument.Of(Trike.Value, name, sheet.Pages(Trike.Value));
+            string[] blocks = [.. html.Split("<section class=\"block\">")[1..].Where(block => !block.Contains("Cautions of this job", StringComparison.Ordinal))];
+
+            Assert.All(blocks, block => Assert.Contains("<b class=\"word\">DANGER</b>", block, StringComparison.Ordinal));
+        }
+    }
+
+    // T113 rests 0.31 V under the others of its group: the sheet says what to bring it to before it is joined, and warns there.
+    [Fact]
+    public void A_cell_that_would_take_too_much_on_joining_is_named_where_it_is_joined()
+    {
+        IReadOnlyList<SheetPage> links = SheetCatalogue.All.Single(sheet => sheet.Name == "links").Pages(Trike.Value);
+        string html = SheetDocument.Of(Trike.Value, "links", links);
+        Caution joining = Assert.Single(Trike.Value.Cautions, caution => caution.Code == "caution-07");
+
+        Assert.Equal(("cell T113", SignalWord.Warning), (joining.Where, joining.Signal));
+        Assert.Matches("T113 to <b class=\"num\">3\\.6[234] V</b>", html);
+        Assert.Contains("<b class=\"word\">WARNING</b> <b>current on joining.</b> cell T113:", html, StringComparison.Ordinal);
+        Assert.Contains(SheetCatalogue.All.Single(sheet => sheet.Name == "pick").Pages(Trike.Value), page => page.Body.Contains("cell T113:", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_figure_with_two_grounds_is_said_once()
+    {
+        string rejects = string.Concat(RejectSheet.Pages(Trike.Value).Select(page => page.Body));
+
+        Assert.Contains("3.512 Ah, under 4.000, and unlike its lot", rejects, StringComparison.Ordinal);
+        Assert.Single(Regex.Matches(rejects, "3\\.512 Ah"));
     }
 
     [Fact]
@@ -120,8 +171,9 @@ public class SheetTests
     [Fact]
     public void The_underside_is_mirrored_and_every_sign_changes()
     {
-        string above = PlaceDrawing.Svg(Trike.Value.Case!, Trike.Value.Places, 38.1, below: false);
-        string below = PlaceDrawing.Svg(Trike.Value.Case!, Trike.Value.Places, 38.1, below: true);
+        PlacePart whole = PlacePart.Whole(Trike.Value.Places);
+        string above = PlaceDrawing.Svg(Trike.Value.Places, 38.1, below: false, whole);
+        string below = PlaceDrawing.Svg(Trike.Value.Places, 38.1, below: true, whole);
         (double X, double Y, string Text)[] one = Marks(above);
         (double X, double Y, string Text)[] other = Marks(below);
 
@@ -206,7 +258,7 @@ public class SheetTests
 
     private static (double X, double Y, string Text)[] Marks(string svg) =>
     [
-        .. Regex.Matches(svg, "<text x=\"([0-9.]+)\" y=\"([0-9.]+)\" font-size=\"8\" font-weight=\"bold\" text-anchor=\"middle\">([+−][0-9]+)</text>")
+        .. Regex.Matches(svg, "<text x=\"([0-9.]+)\" y=\"([0-9.]+)\" font-weight=\"bold\" text-anchor=\"middle\">([+−][0-9]+)</text>")
             .Select(match => (double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture), double.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture), match.Groups[3].Value)),
     ];
 }
