@@ -9,7 +9,7 @@ namespace PackPlanner.Verbs;
 /// <summary>completion SHELL: a script that completes verbs and options, made from the same definitions as the parser.</summary>
 internal static class CompletionVerb
 {
-    private static readonly string[] Shells = ["bash", "zsh", "fish", "pwsh"];
+    internal static readonly string[] Shells = ["bash", "zsh", "fish", "pwsh"];
 
     private static readonly Argument<string> Shell = new("SHELL") { Description = "bash, zsh, fish or pwsh" };
 
@@ -55,7 +55,13 @@ internal static class CompletionVerb
         text.Append("  case \"${COMP_WORDS[1]}\" in\n");
         foreach (Verb verb in VerbList.All)
             text.Append($"    {verb.Name}) options=\"{Options(verb)}\" ;;\n");
-        text.Append("  esac\n  case \"$word\" in -*) COMPREPLY=($(compgen -W \"$options\" -- \"$word\")) ;; esac\n}\n");
+        text.Append("  esac\n  case \"${COMP_WORDS[COMP_CWORD-1]}\" in\n");
+        foreach ((string option, string[] values) in CompletionWords.OfOptions)
+            text.Append($"    {option}) COMPREPLY=($(compgen -W \"{string.Join(' ', values)}\" -- \"$word\")); return ;;\n");
+        text.Append("  esac\n  case \"$word\" in -*) COMPREPLY=($(compgen -W \"$options\" -- \"$word\")); return ;; esac\n  case \"${COMP_WORDS[1]}\" in\n");
+        foreach ((string verb, string[] words, bool files) in CompletionWords.OfVerbs)
+            text.Append($"    {verb}) COMPREPLY=($(compgen -W \"{string.Join(' ', words)}\" -- \"$word\"){(files ? " $(compgen -f -- \"$word\")" : "")}) ;;\n");
+        text.Append("  esac\n}\n");
         text.Append("complete -o default -F _packplanner packplanner\n");
         return text.ToString();
     }
@@ -68,7 +74,13 @@ internal static class CompletionVerb
         text.Append("    )\n    _describe verb verbs\n    return\n  fi\n  local -a options=()\n  case $words[2] in\n");
         foreach (Verb verb in VerbList.All)
             text.Append($"    {verb.Name}) options=({Options(verb)}) ;;\n");
-        text.Append("  esac\n  if [[ $PREFIX == -* ]]; then compadd -- $options; else _files; fi\n}\ncompdef _packplanner packplanner\n");
+        text.Append("  esac\n  case $words[CURRENT-1] in\n");
+        foreach ((string option, string[] values) in CompletionWords.OfOptions)
+            text.Append($"    {option}) compadd -- {string.Join(' ', values)}; return ;;\n");
+        text.Append("  esac\n  if [[ $PREFIX == -* ]]; then compadd -- $options; return; fi\n  case $words[2] in\n");
+        foreach ((string verb, string[] given, bool files) in CompletionWords.OfVerbs)
+            text.Append($"    {verb}) compadd -- {string.Join(' ', given)}{(files ? "; _files" : "")} ;;\n");
+        text.Append("    *) _files ;;\n  esac\n}\ncompdef _packplanner packplanner\n");
         return text.ToString();
     }
 
@@ -79,9 +91,14 @@ internal static class CompletionVerb
         {
             text.Append($"complete -c packplanner -n __fish_use_subcommand -a {verb.Name} -d '{verb.Summary.Replace("'", "\\'", StringComparison.Ordinal)}'\n");
             foreach (Option option in verb.Options.Concat(CommonOptions.All))
-                text.Append($"complete -c packplanner -n '__fish_seen_subcommand_from {verb.Name}' -l {option.Name[2..]}\n");
+            {
+                string values = CompletionWords.OfOptions.TryGetValue(option.Name, out string[]? known) ? $" -x -a '{string.Join(' ', known)}'" : "";
+                text.Append($"complete -c packplanner -n '__fish_seen_subcommand_from {verb.Name}' -l {option.Name[2..]}{values}\n");
+            }
         }
 
+        foreach ((string verb, string[] words, bool files) in CompletionWords.OfVerbs)
+            text.Append($"complete -c packplanner -n '__fish_seen_subcommand_from {verb}'{(files ? "" : " -f")} -a '{string.Join(' ', words)}'\n");
         return text.ToString();
     }
 
@@ -90,8 +107,15 @@ internal static class CompletionVerb
         StringBuilder text = new("Register-ArgumentCompleter -Native -CommandName packplanner -ScriptBlock {\n  param($word, $line, $at)\n  $options = @{\n");
         foreach (Verb verb in VerbList.All)
             text.Append($"    '{verb.Name}' = '{Options(verb)}'\n");
+        text.Append("  }\n  $values = @{\n");
+        foreach ((string option, string[] values) in CompletionWords.OfOptions)
+            text.Append($"    '{option}' = '{string.Join(' ', values)}'\n");
+        foreach ((string verb, string[] words, _) in CompletionWords.OfVerbs)
+            text.Append($"    '{verb}' = '{string.Join(' ', words)}'\n");
         text.Append("  }\n  $words = $line.CommandElements | ForEach-Object { $_.ToString() }\n");
-        text.Append("  $choices = if ($words.Count -le 2 -and $options.Keys -notcontains $words[1]) { $options.Keys } else { $options[$words[1]] -split ' ' }\n");
+        text.Append("  $choices = if ($words.Count -le 2 -and $options.Keys -notcontains $words[1]) { $options.Keys }\n");
+        text.Append("    elseif ($word -like '-*') { $options[$words[1]] -split ' ' }\n");
+        text.Append("    else { $before = if ($word) { $words[-2] } else { $words[-1] }\n      if ($before -like '--*' -and $values.ContainsKey($before)) { $values[$before] -split ' ' } elseif ($values.ContainsKey($words[1])) { $values[$words[1]] -split ' ' } else { @() } }\n");
         text.Append("  $choices | Where-Object { $_ -like \"$word*\" } | Sort-Object | ForEach-Object { [System.Management.Automation.CompletionResult]::new($_) }\n}\n");
         return text.ToString();
     }

@@ -6,17 +6,22 @@ using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Verbs;
 
-/// <summary>explain CODE: what a caution or another code in an answer means.</summary>
+/// <summary>explain CODE: what the code of a caution, a finding, a verdict's reason or an error means.</summary>
 internal static class ExplainVerb
 {
-    private static readonly Argument<string> Code = new("CODE") { Description = "a code from an answer, such as caution-07" };
+    private static readonly Argument<string> Code = new("CODE") { Description = "a code from an answer, such as caution-07, low-capacity or two-readings" };
+
+    private static readonly CodeMeaning[] Meanings = [.. FindingMeanings.All, .. ErrorMeanings.All];
+
+    /// <summary>Every code that can be asked for: cautions, findings, reasons of verdicts, errors.</summary>
+    internal static IReadOnlyList<string> Codes { get; } = [.. CautionCatalogue.All.Select(known => known.Code), .. Meanings.Select(known => known.Code).Distinct()];
 
     internal static Verb Definition { get; } = new(
         "explain",
-        "what a code in an answer means, why it matters, and what to do",
+        "what the code of a caution, a finding, a verdict or an error means, and what to do",
         [
             ("packplanner explain caution-07", "the current that flows when cells are joined"),
-            ("packplanner explain caution-20b --json", "the same as one JSON document"),
+            ("packplanner explain two-readings --json", "what an error means, as one JSON document"),
         ],
         [Code],
         [],
@@ -25,10 +30,21 @@ internal static class ExplainVerb
     private static Outcome<Reply> Run(VerbCall call)
     {
         string code = call.Value(Code)!.ToLowerInvariant();
-        CautionEntry? entry = CautionCatalogue.All.FirstOrDefault(known => known.Code == code);
-        if (entry is null)
-            return Refusal.CommandLine("unknown-code", $"explain {code}", "no answer uses this code",
-                $"Did you mean {NearestName.Of(code, CautionCatalogue.All.Select(known => known.Code))}?");
+        if (CautionCatalogue.All.FirstOrDefault(known => known.Code == code) is { } entry)
+            return Caution(entry);
+        // Some names serve a finding and a verdict's reason, or a reason and an error: all are told.
+        CodeMeaning[] meanings = [.. Meanings.Where(known => known.Code == code)];
+        if (meanings.Length == 0)
+            return Refusal.CommandLine("unknown-code", $"explain {OneLine.Of(code)}", "no answer uses this code",
+                $"Did you mean {NearestName.Of(code, Codes)}?");
+        string Each(Func<CodeMeaning, string> part) => string.Join(" ", meanings.Select(meaning => meanings.Length == 1 ? part(meaning) : $"As a {meaning.Kind}: {part(meaning)}."));
+        ExplainAnswer answer = new(code, string.Join(", ", meanings.Select(meaning => meaning.Kind)), Each(meaning => meaning.Means), meanings[0].Why, Each(meaning => meaning.Do.TrimEnd('.')), "", "");
+        IEnumerable<string> words = meanings.SelectMany(meaning => new[] { $"{code} ({meaning.Kind})", $"  when    {meaning.Means}", $"  why     {meaning.Why}", $"  do      {meaning.Do}" });
+        return Reply.Of(answer, ExplainAnswerContext.Default.ExplainAnswer, [.. words], Table(answer));
+    }
+
+    private static Outcome<Reply> Caution(CautionEntry entry)
+    {
         ExplainAnswer answer = new(entry.Code, entry.Title, entry.Trigger, entry.Why, entry.DoNow, entry.DoNot, entry.Source);
         string[] words =
         [
@@ -39,9 +55,10 @@ internal static class ExplainVerb
             $"  do not  {entry.DoNot}",
             $"  source  {entry.Source}; see docs/sources.md",
         ];
-        MainTable table = new(
-            ["code", "title", "when", "why", "do", "doNot", "source"],
-            [[entry.Code, entry.Title, entry.Trigger, entry.Why, entry.DoNow, entry.DoNot, entry.Source]]);
-        return Reply.Of(answer, ExplainAnswerContext.Default.ExplainAnswer, words, table);
+        return Reply.Of(answer, ExplainAnswerContext.Default.ExplainAnswer, words, Table(answer));
     }
+
+    private static MainTable Table(ExplainAnswer answer) => new(
+        ["code", "title", "when", "why", "do", "doNot", "source"],
+        [[answer.Code, answer.Title, answer.When, answer.Why, answer.Do, answer.DoNot, answer.Source]]);
 }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
-using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats;
 using PackPlanner.Formats.JobFiles;
@@ -36,7 +35,7 @@ public class PlaceSheetTests
             pages.Take(4).Select(page => page.Title));
         Assert.Equal(2, charts.Count);
         Assert.Contains("Layer 2 of 2 from below, seen from above", charts[1].Svg("layout-layer-2"), StringComparison.Ordinal);
-        Assert.Equal(Tall.Value.Places.Count(place => place.Position is not null), 2 * 16);
+        Assert.Equal(2 * 16, Tall.Value.Places.Count(place => place.Position is not null));
         Assert.Equal(2 * 16, pages.Where(page => page.Title.StartsWith("Placement from above", StringComparison.Ordinal)).Sum(page => Numbers(page.Body).Count()));
     }
 

@@ -1,7 +1,7 @@
 #!/bin/bash
 # Prints every sheet of the three invented jobs in headless Chromium, on A4 and on Letter, and takes it at 360 pixels wide as on a phone.
-# Says how many sheets of paper each takes beside how many it counts itself, and whether anything is wider than the phone; the images are
-# for the eye, page by page. Not part of `dotnet test`.
+# Says how many sheets of paper each takes beside how many it counts itself, whether anything is wider than the phone, and how large type,
+# numbers and boxes come out as the browser lays them out; the images are for the eye, page by page. Not part of `dotnet test`.
 # usage: tests/PackPlanner.Tests/Formats/Sheets/print-tour.sh FOLDER
 set -u
 [ $# -eq 1 ] || { echo "usage: print-tour.sh FOLDER"; exit 2; }
@@ -39,12 +39,41 @@ phone() { # sheet.html
   if [ "${needs:-9999}" -le 360 ]; then echo "$(basename "$(dirname "$1")") $(basename "$1") at 360 px: fits"; else echo "FAILED: $1 needs ${needs:-an unknown number of} px"; failed=1; fi
 }
 
+measure() { # sheet.html
+  # As the browser lays it out on a wide screen, where sizes are those of the paper: 96 of its pixels are an inch.
+  local page; page="$home/measured.html"
+  cat >"$home/measure.js" <<'JS'
+const mm = px => px * 25.4 / 96, pt = px => px * 72 / 96;
+const least = (found, size) => { const all = [...document.querySelectorAll(found)].map(size); return all.length ? Math.min(...all).toFixed(1) : "-"; };
+const type = e => pt(parseFloat(getComputedStyle(e).fontSize));
+const drawn = e => pt(parseFloat(getComputedStyle(e).fontSize) * e.getScreenCTM().a);
+let gap = 0;
+for (const page of document.querySelectorAll(".page")) {
+  const strips = [...page.querySelectorAll(".strip")].map(e => e.getBoundingClientRect().top);
+  strips.push(page.getBoundingClientRect().bottom);
+  for (let i = 1; i < strips.length; i++) gap = Math.max(gap, mm(strips[i] - strips[i - 1]));
+}
+const cut = [...document.querySelectorAll("td, .label, .caution")].filter(e => e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 1).length;
+document.title = `type ${least("p, td, th, .caution, .strip span", type)} pt, numbers ${least(".num", type)} pt, boxes ${least(".box", e => mm(e.getBoundingClientRect().width))} x ${least(".box", e => mm(e.getBoundingClientRect().height))} mm, drawings ${least(".drawing text", drawn)} pt, pictures ${least(".picture text", drawn)} pt, strips at most ${gap.toFixed(0)} mm apart, cut ${cut}`;
+JS
+  sed 's/<meta http-equiv="Content-Security-Policy"[^>]*>//' "$1" | sed "/<\\/body>/{
+s/.*/<script>/
+r $home/measure.js
+a </script></body></html>
+}" >"$page"
+  browse --window-size=1000,4000 --dump-dom "file://$page"
+  local told; told=$(grep -o '<title>type [^<]*' "$home/out" | cut -c8-)
+  echo "$(basename "$(dirname "$1")") $(basename "$1"): ${told:-not measured}"
+  echo "$told" | awk -F'[ ,]+' '{ exit !($2 >= 12 && ($5 == "-" || $5 >= 14) && ($8 == "-" || ($8 >= 25 && $10 >= 10)) && ($13 == "-" || $13 >= 14) && ($16 == "-" || $16 >= 12) && $21 <= 148 && $25 == 0) }' \
+    || { echo "FAILED: $1: type from 12 pt, numbers from 14, boxes from 25 x 10 mm, a strip in each half page and nothing cut were expected"; failed=1; }
+}
+
 for job in trike tractor scooter; do
   rm -rf "${into:?}/$job"
   dotnet "$program" demo "$job" --into "$home/$job" >/dev/null && dotnet "$program" sheet "$home/$job/$job.job.json" --into "$into/$job" --date 2026-11-24 >/dev/null \
     || { echo "FAILED: no sheets of $job"; failed=1; continue; }
   for sheet in "$into/$job"/*.html; do
-    print_on a4 A4 "$sheet"; print_on letter letter "$sheet"; phone "$sheet"
+    print_on a4 A4 "$sheet"; print_on letter letter "$sheet"; phone "$sheet"; measure "$sheet"
   done
 done
 [ $failed -eq 0 ] && echo "print-tour: look at the images in $into" || echo "print-tour: FAILED"
