@@ -35,7 +35,7 @@ internal static class PlaceDrawing
         Paper paper = new(part, below);
         StringBuilder svg = new();
         svg.Append(Inv($"<svg viewBox=\"0 0 {part.WidthMm:0.##} {part.HeightMm:0.##}\" width=\"{part.WidthMm:0.##}mm\" height=\"{part.HeightMm:0.##}mm\" role=\"img\" aria-label=\"placement seen from {(below ? "below" : "above")}\" font-family=\"Arial, Helvetica, sans-serif\" font-size=\"{Type:0.##}\">\n"));
-        svg.Append(Inv($"<rect x=\"{paper.Left:0.##}\" y=\"{paper.Top:0.##}\" width=\"{paper.Right - paper.Left:0.##}\" height=\"{paper.Foot - paper.Top:0.##}\" fill=\"none\" stroke=\"#000\" stroke-width=\".35\"/>\n"));
+        svg.Append(Inv($"<rect x=\"{Paper.Left:0.##}\" y=\"{Paper.Top:0.##}\" width=\"{paper.Right - Paper.Left:0.##}\" height=\"{paper.Foot - Paper.Top:0.##}\" fill=\"none\" stroke=\"#000\" stroke-width=\".35\"/>\n"));
         Grid(svg, paper, part.Frame);
         foreach (PlacedLabel cell in cells)
             Cell(svg, cell, paper, below);
@@ -47,14 +47,14 @@ internal static class PlaceDrawing
     {
         for (double at = FirstTick(frame.X0); at <= frame.X1; at += GridMm)
         {
-            svg.Append(Inv($"<path d=\"M{paper.X(at):0.##} {paper.Top - 2}V{paper.Top}M{paper.X(at):0.##} {paper.Foot:0.##}v2\" stroke=\"#000\" stroke-width=\".25\"/>"));
-            svg.Append(Inv($"<text x=\"{paper.X(at):0.##}\" y=\"{paper.Top - 3:0.##}\" text-anchor=\"middle\">{at:0}</text>\n"));
+            svg.Append(Inv($"<path d=\"M{paper.X(at):0.##} {Paper.Top - 2}V{Paper.Top}M{paper.X(at):0.##} {paper.Foot:0.##}v2\" stroke=\"#000\" stroke-width=\".25\"/>"));
+            svg.Append(Inv($"<text x=\"{paper.X(at):0.##}\" y=\"{Paper.Top - 3:0.##}\" text-anchor=\"middle\">{at:0}</text>\n"));
         }
 
         for (double at = FirstTick(frame.Y0); at <= frame.Y1; at += GridMm)
         {
-            svg.Append(Inv($"<path d=\"M{paper.Left - 2:0.##} {paper.Y(at):0.##}H{paper.Left:0.##}\" stroke=\"#000\" stroke-width=\".25\"/>"));
-            svg.Append(Inv($"<text x=\"{paper.Left - 2.5:0.##}\" y=\"{paper.Y(at) + (0.36 * Type):0.##}\" text-anchor=\"end\">{at:0}</text>\n"));
+            svg.Append(Inv($"<path d=\"M{Paper.Left - 2:0.##} {paper.Y(at):0.##}H{Paper.Left:0.##}\" stroke=\"#000\" stroke-width=\".25\"/>"));
+            svg.Append(Inv($"<text x=\"{Paper.Left - 2.5:0.##}\" y=\"{paper.Y(at) + (0.36 * Type):0.##}\" text-anchor=\"end\">{at:0}</text>\n"));
         }
     }
 
@@ -105,8 +105,8 @@ internal static class PlaceDrawing
         PlacedLabel[] first = here.Length > 0 ? here : [.. places.Where(place => place.Position == 1)];
         if (first.Length == 0)
             return;
-        double at = Math.Clamp(paper.X(first.Average(cell => cell.Place.Centre.X)), paper.Left + 2, paper.Right - 2);
-        bool toTheRight = at < (paper.Left + paper.Right) / 2;
+        double at = Math.Clamp(paper.X(first.Average(cell => cell.Place.Centre.X)), Paper.Left + 2, paper.Right - 2);
+        bool toTheRight = at < (Paper.Left + paper.Right) / 2;
         double aside = at + (toTheRight ? 3 : -3);
         string anchor = toTheRight ? "start" : "end";
         if (here.Length > 0)
@@ -132,11 +132,11 @@ internal static class PlaceDrawing
     {
         internal double Scale => part.PaperPerMm;
 
-        internal double Left => PlacePart.EdgeMm;
+        internal static double Left => PlacePart.EdgeMm;
 
         internal double Right => part.WidthMm - PlacePart.EdgeMm;
 
-        internal double Top => PlacePart.EdgeMm - 3;
+        internal static double Top => PlacePart.EdgeMm - 3;
 
         internal double Foot => part.HeightMm - PlacePart.EdgeMm - 3;
 
