@@ -47,6 +47,6 @@ public class PictureVerbTests
         (int exitCode, JsonElement answer) = Planner.Json("picture", job);
 
         Assert.Equal(0, exitCode);
-        Assert.Equal(["volts", "volts"], answer.GetProperty("files").EnumerateArray().Select(file => file.GetProperty("name").GetString()));
+        Assert.Equal(["volts", "volts", "apart", "apart"], answer.GetProperty("files").EnumerateArray().Select(file => file.GetProperty("name").GetString()));
     }
 }
