@@ -84,7 +84,11 @@ public static class FileLooks
             return "cells";
         if (LogFormats.OfPacks.Any(known => known.Suits(head, columns)))
             return "pack-log";
-        return LogFormats.OfTesters.Any(known => known.Suits(head, columns)) ? "tester-log" : "cells";
+        if (LogFormats.OfTesters.Any(known => known.Suits(head, columns)))
+            return "tester-log";
+        // Moments and a current without any volts are a log that lacks something, and no lot of cells.
+        return time.Column.Role == ColumnRole.Time && columns[ColumnRole.Current] is not null && columns[ColumnRole.Label] is null && columns[ColumnRole.Capacity] is null && head.Rows.Count >= 20
+            ? "pack-log" : "cells";
     }
 
     // The time of a log mostly goes on from row to row; dates and durations of a table of cells do not.

@@ -7,6 +7,9 @@ namespace PackPlanner.Formats.Files;
 /// <remarks>A shell's <c>&lt;(zcat cells.csv.gz)</c> and a named pipe are such inputs. Readers open a file several times: its head first, the whole later.</remarks>
 public static class InputFile
 {
+    // A device that gives the same byte for ever is met here, not when the disk is full. Packed bytes hold a line feed every few hundred.
+    private const int LongestLineBytes = 16 * 1024 * 1024;
+
     // For the length of the run: the bytes that a pipe gave are nowhere else.
     private static readonly ConcurrentDictionary<string, FileStream> Kept = new(StringComparer.Ordinal);
 
@@ -40,9 +43,14 @@ public static class InputFile
         try
         {
             byte[] piece = new byte[1 << 16];
+            long line = 0;
             for (int read = input.Read(piece); read > 0; read = input.Read(piece))
             {
                 kept.Write(piece, 0, read);
+                int end = piece.AsSpan(0, read).LastIndexOfAny((byte)'\n', (byte)'\r');
+                line = end < 0 ? line + read : read - end;
+                if (line > LongestLineBytes)
+                    throw new InvalidDataException($"{LongestLineBytes / 1024 / 1024} MB came without the end of a line, so this is neither table nor log");
                 if (kept.Length > TextParts.MostBytes)
                     throw new InvalidDataException($"more than {TextParts.MostBytes / 1024 / 1024} MB came, which is longer than any log");
             }

@@ -20,7 +20,9 @@ internal static class CellVolts
         double[] figures = Some(columns);
         if (figures.Length == 0)
             return null;
-        double middle = figures[figures.Length / 2];
+        // Where most rows are fillers, those with the size of a cell's volts decide.
+        double[] sized = [.. figures.Where(figure => figure is (> 1.2 and < 4.5) or (> 120 and < 450) or (> 1200 and < 4500) or (> 12000 and < 45000))];
+        double middle = sized.Length == 0 ? figures[figures.Length / 2] : sized[sized.Length / 2];
         FileUnit? bySize = middle switch
         {
             > 0.5 and < 6 => FileUnit.Volt,
@@ -43,6 +45,9 @@ internal static class CellVolts
             : $"The heading says {given.Name}, but figures about {middle.ToString(System.Globalization.CultureInfo.InvariantCulture)} can only be {bySize.Name}; they are read so.");
         return bySize;
     }
+
+    /// <summary>The largest figure that sixteen bits hold, in any unit: a sample that was never taken.</summary>
+    internal static bool IsFiller(double figure) => figure is 65535 or 65534 or 6553.5 or 655.35 or 65.535 or 6.5535 or 32767 or 3276.7 or 327.67 or 32.767;
 
     /// <summary>Columns that never hold a cell's volts: the log has room for more cells than the pack has.</summary>
     internal static bool IsEmpty(LogColumn column, FileUnit unit, (double LowestV, double HighestV) limits)
@@ -105,7 +110,7 @@ internal static class CellVolts
         {
             int every = Math.Max(1, column.Values.Length / 500);
             for (int i = 0; i < column.Values.Length; i += every)
-                if (double.IsFinite(column.Values[i]) && column.Values[i] > 0 && column.Values[i] != 65535)
+                if (double.IsFinite(column.Values[i]) && column.Values[i] > 0 && !IsFiller(column.Values[i]))
                     figures.Add(column.Values[i]);
         }
 

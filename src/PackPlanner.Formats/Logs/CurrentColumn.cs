@@ -106,7 +106,7 @@ internal static class CurrentColumn
         double most = Math.Max(high, -low);
         if (most <= 0)
             return (CurrentSign.Unknown, "the current is nought in every row");
-        (double both, int steps, double alongWhenLow, double alongWhenHigh) = Steps(timeS, currentA, volts, most);
+        (double both, int steps, double alongWhenLow, double alongWhenHigh, double stepV) = Steps(timeS, currentA, volts, most);
         bool oneSided = Math.Min(high, -low) < 0.02 * most;
         double slow = Slow(timeS, currentA, volts);
         if (oneSided && IsUnsigned(timeS, currentA, volts, most, alongWhenLow, alongWhenHigh))
@@ -115,7 +115,9 @@ internal static class CurrentColumn
             return both < 0
                 ? (CurrentSign.Discharge, string.Create(CultureInfo.InvariantCulture, $"volts fall when it rises, in {steps} steps"))
                 : (CurrentSign.Charge, string.Create(CultureInfo.InvariantCulture, $"volts rise when it rises, in {steps} steps"));
-        if (Math.Abs(slow) > 0.3)
+        // Few steps that are most of what the volts ever do say more than a drift that they upset.
+        bool stepsRule = steps > 0 && Math.Abs(both) > 0.9 && both * slow < 0 && stepV > 0.3 * Range(volts);
+        if (Math.Abs(slow) > 0.3 && !stepsRule)
             return slow < 0
                 ? (CurrentSign.Discharge, "volts fall while it flows")
                 : (CurrentSign.Charge, "volts rise while it flows");
@@ -125,7 +127,7 @@ internal static class CurrentColumn
     }
 
     // Correlation of steps of volts with steps of current between neighbouring rows.
-    private static (double Both, int Steps, double WhenFalling, double WhenRising) Steps(double[] timeS, double[] currentA, double[] volts, double most)
+    private static (double Both, int Steps, double WhenFalling, double WhenRising, double StepV) Steps(double[] timeS, double[] currentA, double[] volts, double most)
     {
         double iv = 0;
         double ii = 0;
@@ -148,7 +150,19 @@ internal static class CurrentColumn
                 sides[1] += di * dv;
         }
 
-        return (ii * vv > 0 ? iv / Math.Sqrt(ii * vv) : 0, steps, sides[0], sides[1]);
+        return (ii * vv > 0 ? iv / Math.Sqrt(ii * vv) : 0, steps, sides[0], sides[1], steps > 0 ? Math.Sqrt(vv / steps) : 0);
+    }
+
+    private static double Range(double[] volts)
+    {
+        (double low, double high) = (double.MaxValue, double.MinValue);
+        foreach (double value in volts)
+        {
+            low = value < low ? value : low;
+            high = value > high ? value : high;
+        }
+
+        return high - low;
     }
 
     // Correlation of the charge counted with the volts: one current that flows for hours has no steps.
@@ -208,7 +222,7 @@ internal static class CurrentColumn
 
         double less = Math.Min(falling, rising);
         bool stepsBothWays = less > 0.1 * Math.Max(falling, rising);
-        return (stepsBothWays && Math.Min(fellS, roseS) > 0.1 * Math.Max(fellS, roseS)) || WholeStepsBothWays(timeS, currentA, volts, most);
+        return (stepsBothWays && Math.Min(fellS, roseS) > 0.1 * Math.Max(fellS, roseS)) || WholeStepsBothWays(timeS, currentA, volts, most) || FlowEdges.BothWays(timeS, currentA, volts, most);
     }
 
     // From rest to rest: one long stretch of current that lifts the volts at once and goes on lifting them, and one that does the

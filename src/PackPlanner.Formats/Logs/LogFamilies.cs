@@ -59,9 +59,11 @@ internal sealed class LogFamilies
             foreach (LogColumn column in family)
                 column.Number = column.Heading.Numbers[counting[^1]];
         List<LogColumn> inOrder = [];
+        Dictionary<string, LogColumn> met = [];
         foreach (LogColumn column in family.OrderBy(column => counting.Length > 1 ? column.Heading.Numbers[counting[0]] : 0).ThenBy(column => column.Number))
         {
-            if (inOrder.Find(before => before.Number == column.Number && before.Heading.Numbers.SequenceEqual(column.Heading.Numbers)) is { } before)
+            string numbered = $"{column.Number}/{string.Join('/', column.Heading.Numbers)}";
+            if (!met.TryAdd(numbered, column) && met[numbered] is { } before)
                 (column.Role, column.SetBy) = (ColumnRole.Unknown, $"heading; the column \"{before.Name}\" before it is used");
             else
                 inOrder.Add(column);
@@ -109,7 +111,7 @@ internal sealed class LogFamilies
 
     private static double Middle(LogColumn[] family)
     {
-        double[] figures = [.. family.SelectMany(column => column.Sample.Take(200)).Where(figure => double.IsFinite(figure) && figure != 0).Order()];
+        double[] figures = [.. family.SelectMany(column => column.Sample).Where(figure => double.IsFinite(figure) && figure != 0 && !CellVolts.IsFiller(figure)).Order()];
         return figures.Length == 0 ? double.NaN : figures[figures.Length / 2];
     }
 

@@ -61,7 +61,7 @@ internal sealed record LogHead
             Names = names,
             HeadingLine = heading < 0 ? null : lines[heading].Line,
             HeadingText = heading < 0 ? "" : separator == ' ' ? string.Join(' ', lines[heading].Fields) : lines[heading].Text.Trim(),
-            FirstDataLine = lines[data].Line,
+            FirstDataLine = FirstAfter(lines, heading, data),
             Rows = rows,
         };
     }
@@ -87,7 +87,7 @@ internal sealed record LogHead
     private static bool AreNames(List<string> fields) =>
         fields.Exists(IsName) && !fields.Exists(entry => Figures.Split(entry) is { Figure.Length: > 0, Tail.Length: 0 });
 
-    private static bool IsName(string entry) => entry.Length is > 0 and < 40 && char.IsLetter(entry[0])
+    private static bool IsName(string entry) => entry.Length is > 1 and < 40 && char.IsLetter(entry[0])
         && ColumnNames.RolesOf(new HeadingWords(entry), null) is [{ Role: ColumnRole.Time or ColumnRole.Date or ColumnRole.Clock or ColumnRole.Current or ColumnRole.PackVoltage, Fit: >= 1000 }, ..];
 
     private static int FirstRun(List<string>[] lines, bool[] isData, int width)
@@ -125,10 +125,14 @@ internal sealed record LogHead
         return filled > 1 && figures > 0 && figures * 2 >= filled;
     }
 
+    // Spoilt rows between heading and data are rows: they are counted and told.
+    private static int FirstAfter(List<(int Line, string Text, List<string> Fields)> lines, int heading, int data) =>
+        heading < 0 || heading >= data ? lines[data].Line : lines[IsUnits(lines[heading + 1].Fields) && heading + 1 < data ? heading + 2 : heading + 1].Line;
+
     private static (int Heading, string[] Names) Heading(List<(int Line, string Text, List<string> Fields)> lines, int data)
     {
         int width = lines[data].Fields.Count;
-        int heading = data - 1;
+        int heading = NamesAbove(lines, data, width);
         if (heading < 0 || lines[heading].Fields.Count(entry => entry.Length > 0) < Math.Min(2, width))
             return (-1, Enumerable.Repeat("", width).ToArray());
         if (heading > 0 && IsUnits(lines[heading].Fields) && lines[heading - 1].Fields.Count(entry => entry.Length > 0) > 1)
@@ -140,6 +144,18 @@ internal sealed record LogHead
         }
 
         return (heading, [.. lines[heading].Fields]);
+    }
+
+    // Mostly the line above the data; where rows were spoilt before the first good one, the nearest line of names that are known.
+    private static int NamesAbove(List<(int Line, string Text, List<string> Fields)> lines, int data, int width)
+    {
+        int above = data - 1;
+        if (above < 0 || AreNames(lines[above].Fields) || IsUnits(lines[above].Fields))
+            return above;
+        for (int i = above; i >= 0; i--)
+            if (lines[i].Fields.Count == width && AreNames(lines[i].Fields))
+                return i;
+        return above;
     }
 
     private static string Join(string name, string unit)

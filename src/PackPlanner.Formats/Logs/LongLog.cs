@@ -58,7 +58,7 @@ internal static class LongLog
             int different = entries.Distinct().Count();
             if (entries.Length * 2 < head.Rows.Count || different < 2 || different * 2 > entries.Length + 1)
                 continue;
-            if (column.Sample.Count(double.IsFinite) * 2 > column.Sample.Length && (column.Sample.Any(figure => figure != Math.Floor(figure)) || column.Role == ColumnRole.Unknown))
+            if (column.Sample.Count(double.IsFinite) * 2 > column.Sample.Length && (column.Sample.Any(figure => double.IsFinite(figure) && figure != Math.Floor(figure)) || column.Role == ColumnRole.Unknown))
                 continue;
             return column;
         }
@@ -68,7 +68,7 @@ internal static class LongLog
 
     private static LogColumn? ValueColumn(LogColumns columns, LogColumn name) =>
         columns.All.Where(column => column != name && column.Role is ColumnRole.Value or ColumnRole.Voltage or ColumnRole.CellVoltage
-                && column != name && column.Sample.Count(double.IsFinite) * 4 > column.Sample.Length)
+                && column != name && column.Sample.Any(double.IsFinite))
             .OrderByDescending(column => column.Role == ColumnRole.Value ? 1 : 0).FirstOrDefault();
 
     private static IReadOnlyList<ColumnReading> ColumnsRead(LogColumns columns, LogColumn name, LogColumn value, LogColumns named) =>

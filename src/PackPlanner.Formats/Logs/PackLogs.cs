@@ -29,7 +29,7 @@ public static class PackLogs
             return format.Read(source, head, columns, options);
         return Refusal.Input("no-cell-volts", source.Name,
             $"no columns are known as the volts of series groups; the headings are: {Headings(head)}",
-            "Name them cell 1 (V), cell 2 (V) and so on; the log of a single cell goes to capacity.");
+            "Name them cell 1 (V), cell 2 (V) and so on, or say --column \"NAME=group 1\" for each; the log of a single cell goes to capacity.");
     });
 
     internal static Refusal NotALog(SourceFile source) => Refusal.Input("not-a-log", source.Name,
@@ -63,14 +63,17 @@ public static class PackLogs
         Columns = ReadAs(columns, assembly.Groups),
     };
 
-    internal static IReadOnlyList<ColumnReading> ReadAs(LogColumns columns, LogColumn[] groups, bool fromFront = false) =>
-    [
-        .. columns.All.Select(column =>
-        {
-            int group = Array.IndexOf(groups, column);
-            bool used = fromFront || column.Values.Length > 0 || column.TellsTime;
-            string role = group >= 0 ? $"group {group + 1} voltage" : used ? RoleNames.Of(column.Role) : "not used";
-            return new ColumnReading(column.Name, role, used ? column.Unit?.Name : null, role == "not used" && column.SetBy == "heading" ? "nothing" : column.SetBy);
-        }),
-    ];
+    internal static IReadOnlyList<ColumnReading> ReadAs(LogColumns columns, LogColumn[] groups, bool fromFront = false)
+    {
+        Dictionary<LogColumn, int> numbers = groups.Select((column, i) => (column, i)).ToDictionary(group => group.column, group => group.i + 1);
+        return
+        [
+            .. columns.All.Select(column =>
+            {
+                bool used = fromFront || column.Values.Length > 0 || column.TellsTime;
+                string role = numbers.TryGetValue(column, out int group) ? $"group {group} voltage" : used ? RoleNames.Of(column.Role) : "not used";
+                return new ColumnReading(column.Name, role, used ? column.Unit?.Name : null, role == "not used" && column.SetBy == "heading" ? "nothing" : column.SetBy);
+            }),
+        ];
+    }
 }

@@ -14,7 +14,7 @@ internal static class WideLog
         if (TimeColumn.Find(columns, head) is not { } time)
             return PackLogs.NoTime(source, head);
         time.Mark();
-        LogColumn[] wanted = [.. columns.All.Where(column => IsWanted(column, columns))];
+        LogColumn[] wanted = Wanted(columns);
         RowCounter counter = new(source.Name);
         if (!LogRows.Read(source, head, time, wanted, counter, options).Is(out LogRows? rows, out Refusal? why))
             return why;
@@ -27,8 +27,12 @@ internal static class WideLog
             : why;
     }
 
-    private static bool IsWanted(LogColumn column, LogColumns columns) =>
-        columns.Groups.Contains(column) || columns.Probes.Contains(column)
-        || column == columns[ColumnRole.Current] || column == columns[ColumnRole.ChargeCurrent] || column == columns.Direction || column == columns[ColumnRole.StateOfCharge]
-        || column == (columns[ColumnRole.PackVoltage] ?? columns[ColumnRole.Voltage]);
+    // Each role is looked up once: a log may have thousands of columns.
+    private static LogColumn[] Wanted(LogColumns columns)
+    {
+        HashSet<LogColumn> wanted = [.. columns.Groups, .. columns.Probes];
+        LogColumn?[] others = [columns[ColumnRole.Current], columns[ColumnRole.ChargeCurrent], columns.Direction, columns[ColumnRole.StateOfCharge], columns[ColumnRole.PackVoltage] ?? columns[ColumnRole.Voltage]];
+        wanted.UnionWith(others.OfType<LogColumn>());
+        return [.. columns.All.Where(wanted.Contains)];
+    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Reflection;
 
 namespace PackPlanner.Formats.Tables;
@@ -7,11 +8,25 @@ internal static class ColumnNames
 {
     private static readonly (ColumnRole Role, Dimension Of, string Plain, bool OnlyWithUnit)[] Known = Load();
 
+    private const int MostFound = 5000;
+    private static readonly ConcurrentDictionary<(string Words, Dimension? Unit), IReadOnlyList<(ColumnRole Role, int Fit)>> Found = new();
+
     /// <summary>What a heading is most likely the name of.</summary>
     /// <param name="heading">The heading, taken apart.</param>
     /// <param name="unit">The unit it carries, which rules out names of other quantities; null when it has none.</param>
     /// <returns>The roles that its words allow with how well they fit (a whole match has 1000 added), best first.</returns>
     internal static IReadOnlyList<(ColumnRole Role, int Fit)> RolesOf(HeadingWords heading, FileUnit? unit)
+    {
+        // Cell 1 to cell 400 are the same words.
+        (string, Dimension?) words = (heading.Words, unit?.Of);
+        if (Found.TryGetValue(words, out IReadOnlyList<(ColumnRole Role, int Fit)>? found))
+            return found;
+        if (Found.Count > MostFound)
+            Found.Clear();
+        return Found[words] = Compare(heading, unit);
+    }
+
+    private static IReadOnlyList<(ColumnRole Role, int Fit)> Compare(HeadingWords heading, FileUnit? unit)
     {
         Dictionary<ColumnRole, int> fits = [];
         foreach ((ColumnRole role, Dimension of, string plain, bool onlyWithUnit) in Known)

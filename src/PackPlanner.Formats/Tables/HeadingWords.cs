@@ -50,6 +50,9 @@ internal sealed class HeadingWords
     /// <summary>The words run together, without number and unit.</summary>
     internal string Joined => _joined;
 
+    /// <summary>The words apart, without number and unit.</summary>
+    internal string Words => string.Join(' ', _tokens);
+
     /// <summary>Whether one of the words is this one.</summary>
     internal bool Has(string plain) => _tokens.Contains(plain) || (plain.Length > 4 && _joined.Contains(plain, StringComparison.Ordinal));
 

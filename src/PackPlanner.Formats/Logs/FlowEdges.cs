@@ -1,0 +1,61 @@
+namespace PackPlanner.Formats.Logs;
+
+/// <summary>Stretches of current between rests, judged by both their edges: a brief charge in a log without signs shows only there.</summary>
+internal static class FlowEdges
+{
+    private const double LeastFlow = 0.03;
+    private const int ShortestRows = 4;
+    private const double LongestStepS = 30;
+
+    /// <summary>Whether some stretches lift the volts when they begin and lower them when they end, and others do the opposite, by like resistances.</summary>
+    /// <param name="timeS">Seconds.</param>
+    /// <param name="currentA">Never clearly negative.</param>
+    /// <param name="volts">Of a cell, or the mean of the groups.</param>
+    /// <param name="most">The largest current.</param>
+    internal static bool BothWays(double[] timeS, double[] currentA, double[] volts, double most)
+    {
+        double least = 5 * Noise(currentA, volts, most);
+        List<double> falls = [];
+        List<double> rises = [];
+        int from = -1;
+        for (int i = 1; i < currentA.Length; i++)
+        {
+            bool flows = Math.Abs(currentA[i]) > LeastFlow * most;
+            bool flowed = Math.Abs(currentA[i - 1]) > LeastFlow * most;
+            if (flows && !flowed)
+                from = i;
+            if (flows || !flowed || from < 0)
+                continue;
+            if (i - from >= ShortestRows && timeS[from] - timeS[from - 1] <= LongestStepS && timeS[i] - timeS[i - 1] <= LongestStepS)
+            {
+                (double on, double off) = (volts[from] - volts[from - 1], volts[i - 1] - volts[i]);
+                if (Math.Min(Math.Abs(on), Math.Abs(off)) > least && on * off > 0 && Math.Min(Math.Abs(on), Math.Abs(off)) > 0.3 * Math.Max(Math.Abs(on), Math.Abs(off)))
+                    (on > 0 ? rises : falls).Add(Math.Abs(on) / Math.Abs(currentA[from]));
+            }
+
+            from = -1;
+        }
+
+        if (falls.Count == 0 || rises.Count == 0)
+            return false;
+        double apart = Middle(rises) / Middle(falls);
+        return apart is > 0.2 and < 5;
+    }
+
+    // How far neighbouring readings stand apart while the current stays.
+    private static double Noise(double[] currentA, double[] volts, double most)
+    {
+        int every = Math.Max(1, currentA.Length / 20_000);
+        List<double> steps = [];
+        for (int i = 1; i < currentA.Length; i += every)
+            if (Math.Abs(currentA[i] - currentA[i - 1]) < 0.01 * most && double.IsFinite(volts[i] - volts[i - 1]))
+                steps.Add(Math.Abs(volts[i] - volts[i - 1]));
+        return steps.Count == 0 ? double.MaxValue : Math.Max(Middle(steps), 0.0002);
+    }
+
+    private static double Middle(List<double> figures)
+    {
+        figures.Sort();
+        return figures[figures.Count / 2];
+    }
+}
