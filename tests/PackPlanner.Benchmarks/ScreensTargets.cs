@@ -36,8 +36,11 @@ internal static class ScreensTargets
             case ["keys"]:
                 PrintKeys();
                 break;
-            case ["memory"]:
-                PrintMemory();
+            case ["large", string folder]:
+                Console.WriteLine(MakeLarge(folder));
+                break;
+            case ["memory", string file]:
+                PrintMemory(file);
                 break;
             case ["lot"]:
                 PrintLot();
@@ -46,8 +49,7 @@ internal static class ScreensTargets
                 PrintKeys();
                 PrintLot();
                 PrintRatio();
-                foreach (string line in Child("memory"))
-                    Console.WriteLine(line);
+                PrintLarge();
                 break;
         }
     }
@@ -169,9 +171,19 @@ internal static class ScreensTargets
             $"first paint: empty window {empty[4]:0} ms, PackPlanner {first[4]:0} ms, ratio {first[4] / empty[4]:0.00} (medians of 9)"));
     }
 
-    private static string[] Child(string part)
+    // The job is made by a process of its own, so that the one which is measured holds what a user's does and no more.
+    private static void PrintLarge()
     {
-        using Process child = Process.Start(new ProcessStartInfo(Environment.ProcessPath!, [typeof(ScreensTargets).Assembly.Location, "screens", part]) { RedirectStandardOutput = true })!;
+        string folder = Folder();
+        string file = Child("large", folder).Single();
+        foreach (string line in Child("memory", file))
+            Console.WriteLine(line);
+        Directory.Delete(folder, recursive: true);
+    }
+
+    private static string[] Child(params string[] parts)
+    {
+        using Process child = Process.Start(new ProcessStartInfo(Environment.ProcessPath!, [typeof(ScreensTargets).Assembly.Location, "screens", .. parts]) { RedirectStandardOutput = true })!;
         string text = child.StandardOutput.ReadToEnd();
         child.WaitForExit();
         return text.Split('\n', StringSplitOptions.RemoveEmptyEntries);
@@ -199,16 +211,18 @@ internal static class ScreensTargets
         static void Print() => Console.WriteLine((DateTime.Now - Process.GetCurrentProcess().StartTime).TotalMilliseconds.ToString("0.0", CultureInfo.InvariantCulture));
     }
 
-    private static void PrintMemory()
+    private static string MakeLarge(string folder)
+    {
+        Desk making = DeskIn(folder, new());
+        OpenCells(making, Cells, series: 16, parallel: 10);
+        making.Do(JobChanges.AddLog(new JobLog(new JobSource("s2", "season.csv", new string('0', 64), SourceKind.PackLog, ["invented"]), Season(), 0)));
+        return making.Open!.File;
+    }
+
+    private static void PrintMemory(string file)
     {
         string folder = Folder();
         Queue<Action> back = new();
-        Desk making = DeskIn(folder, back);
-        OpenCells(making, Cells, series: 16, parallel: 10);
-        making.Do(JobChanges.AddLog(new JobLog(new JobSource("s2", "season.csv", new string('0', 64), SourceKind.PackLog, ["invented"]), Season(), 0)));
-        string file = making.Open!.File;
-        making.Forget();
-        GC.Collect();
         Desk desk = DeskIn(folder, back);
         desk.Store.OpenFile(file);
         using Shown shown = new(desk, 120, 36);
@@ -304,6 +318,7 @@ internal static class ScreensTargets
             JobsFolder = Path.Combine(folder, "jobs"),
             LastJobFile = Path.Combine(folder, "last-job.txt"),
             Aside = action => Task.Run(action),
+            Tidy = Surroundings.GiveBack,
             Back = action =>
             {
                 lock (back)

@@ -8,9 +8,9 @@ public static class PlainBlock
     /// <param name="parallel">Cells in each group, at least 1.</param>
     /// <param name="model">Cell, its mass and volts, and the gaps between cells; its cavity, limits and numbers are not looked at.</param>
     /// <param name="columns">Groups beside each other before the string folds back; null: as many as make the block nearly square.</param>
-    /// <returns>The placement, standing on z = 0 with its corner at the origin.</returns>
+    /// <returns>The block as a case, its own outline being the cavity, and the placement, standing on z = 0 with its corner at the origin.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is below 1.</exception>
-    public static FitAnswer Place(int series, int parallel, FitCase model, int? columns = null)
+    public static (FitCase Case, FitAnswer Answer) Place(int series, int parallel, FitCase model, int? columns = null)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentOutOfRangeException.ThrowIfLessThan(series, 1);
@@ -54,7 +54,7 @@ public static class PlainBlock
         int[] groups = [.. groupOf], pairs = LinkMeasures.Pairs(graph, groups, series);
         GroupPlan plan = new(groups, parallel, pairs, LinkMeasures.BusbarRatio(graph, groups, series, pairs));
         LayoutChoice choice = new([layout], null, "a plain block, nothing was searched", bodies.Count, null);
-        return AnswerBuilder.Build(new Scene(fitCase), layout, plan, choice, [], stopped: false);
+        return (fitCase, AnswerBuilder.Build(new Scene(fitCase), layout, plan, choice, [], stopped: false));
     }
 
     /// <summary>Round cells stand; boxes stand upright with their large faces across the string.</summary>

@@ -44,6 +44,13 @@ public static class GivenCatalogue
         new("capacitanceMillifarad", "controller's capacitors, mF", GivenKind.Millifarads, "no pre-charge to start from", false),
         new("peakS", "a peak lasts, s", GivenKind.Seconds, "warming at the peak: not told", false),
         new("cellMassKg", "one cell weighs, kg", GivenKind.Kilograms, "warming of a cell: not told", false),
+        new("balanceA", "what the balancer bleeds, A", GivenKind.Amperes, "0.06 A is assumed", false),
+        new("cellDiameterMm", "one round cell, diameter, mm", GivenKind.Millimetres, "no places without a space", false),
+        new("cellLengthMm", "one cell, length, mm", GivenKind.Millimetres, "no places without a space", false),
+        new("cellThicknessMm", "one flat cell, thickness, mm", GivenKind.Millimetres, "the cell is taken as round", false),
+        new("cellHeightMm", "one flat cell, height, mm", GivenKind.Millimetres, "the cell is taken as round", false),
+        new("cellGapMm", "gap between cells in a plain block, mm", GivenKind.Millimetres, "drawn without a gap", false),
+        new("blockColumns", "groups side by side in a plain block", GivenKind.Count, "as near a square as may be", false),
         new("cellModel", "cell model", GivenKind.Words, "written on no sheet", false),
         new("notes", "notes", GivenKind.Words, "", false),
     ];

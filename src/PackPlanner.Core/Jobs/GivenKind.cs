@@ -39,6 +39,9 @@ public enum GivenKind
     /// <summary>Metres.</summary>
     Metres,
 
+    /// <summary>Millimetres.</summary>
+    Millimetres,
+
     /// <summary>Millifarads.</summary>
     Millifarads,
 

@@ -7,13 +7,23 @@ namespace PackPlanner.Formats.JobFiles;
 /// <summary>The cavity of a job, and where the cells go in it.</summary>
 public static class JobFit
 {
-    /// <summary>Reads the job's fit case.</summary>
+    /// <summary>Whether the job has places for its cells: a cavity, or all that a plain block needs.</summary>
+    /// <param name="job">A job.</param>
+    /// <returns>True when <see cref="Case"/> and <see cref="Find"/> can be asked.</returns>
+    public static bool IsAsked(Job job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        return job.FitCase is not null || JobBlock.IsKnown(job.Givens);
+    }
+
+    /// <summary>Reads the job's fit case; without one the plain block is its own.</summary>
     /// <param name="job">A job.</param>
     /// <returns>The case; refused when the job has none or when it cannot be read.</returns>
     public static Outcome<FitCase> Case(Job job)
     {
+        ArgumentNullException.ThrowIfNull(job);
         if (job.FitCase is not { } document)
-            return Refusal.Input("no-cavity", job.Title, "the job has no cavity", "Add a fit case by job add JOB case.json.");
+            return JobBlock.Of(job.Givens) is { } block ? block.Case : NoCavity(job);
         return JobDocuments.Root(document).Is(out JsonInput? input, out Refusal? why) ? FitCaseJson.Read(input, []) : why;
     }
 
@@ -23,12 +33,18 @@ public static class JobFit
     /// <returns>The places, or why there is no cavity.</returns>
     public static Outcome<FitAnswer> Find(Job job, CancellationToken stopped)
     {
+        ArgumentNullException.ThrowIfNull(job);
+        if (job.FitCase is null)
+            return JobBlock.Of(job.Givens) is { } block ? block.Answer : NoCavity(job);
         if (!Case(job).Is(out FitCase? fitCase, out Refusal? why))
             return why;
         FitCase asked = Asked(fitCase, job.Givens);
         FitAnswer regular = LayoutSearch.Search(asked, FitEffort.Quick, null, stopped);
         return regular.Fits || asked.Series is null ? regular : LayoutSearch.Search(asked, FitEffort.Full, null, stopped);
     }
+
+    private static Refusal NoCavity(Job job) => Refusal.Input(
+        "no-cavity", job.Title, "the job has no cavity", "Add a fit case by job add JOB case.json, or say the size of a cell for a plain block: job set JOB cellDiameterMm 21.2 cellLengthMm 70.2.");
 
     // What the job was told wins over what the case said: the case may be older.
     private static FitCase Asked(FitCase fitCase, JobGivens givens) => fitCase with
@@ -38,5 +54,6 @@ public static class JobFit
         CellMassLimitKg = givens.NumberOf("cellMassLimitKg") ?? fitCase.CellMassLimitKg,
         NominalV = givens.NominalV ?? fitCase.NominalV,
         FullV = givens.FullV ?? fitCase.FullV,
+        CellMassG = fitCase.CellMassG ?? givens.NumberOf("cellMassKg") * 1000,
     };
 }

@@ -65,7 +65,7 @@ public sealed record SheetInput
             (groups, outcome) = JobGroups.Find(job, lot, stopped);
         FitCase? fitCase = null;
         FitAnswer? layout = null;
-        if (job.FitCase is not null
+        if (JobFiles.JobFit.IsAsked(job)
             && (!JobFiles.JobFit.Case(job).Is(out fitCase, out Refusal? why) || !JobFiles.JobFit.Find(job, stopped).Is(out layout, out why)))
             return why;
         if (layout is { Fits: false } or { Series: null })

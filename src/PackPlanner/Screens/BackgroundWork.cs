@@ -34,5 +34,8 @@ internal sealed class BackgroundWork(string doing, DateTime started) : IDisposab
     /// <summary>Whether it has run long enough to be worth a line.</summary>
     internal bool IsWorthTelling(DateTime now) => (now - started).TotalMilliseconds > 300;
 
+    /// <summary>Whether it has run so long that it may have left much behind.</summary>
+    internal bool IsLong(DateTime now) => (now - started).TotalSeconds > 1;
+
     public void Dispose() => stop.Dispose();
 }

@@ -254,6 +254,9 @@ internal sealed class Desk
         {
             works.Remove(asker);
             answer();
+            // What reading or judging a season leaves behind would otherwise stay until something else needs room.
+            if (works.Count == 0 && mine.IsLong(around.Now()))
+                around.Tidy();
         }
 
         mine.Dispose();

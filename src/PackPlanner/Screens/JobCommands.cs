@@ -24,14 +24,19 @@ internal static class JobCommands
         return items;
     }
 
-    internal static void AskNew(Desk desk, string suggested, Action? then = null) => desk.Show(new FieldOverlay(
-        desk, "name of the job", $"A file of this name is made in {desk.Around.JobsFolder}.", suggested,
-        desk.Store.WhyNotName,
-        name =>
-        {
-            if (desk.Store.New(name))
-                then?.Invoke();
-        }));
+    internal static void AskNew(Desk desk, string suggested, Action? then = null)
+    {
+        desk.Show(new FieldOverlay(
+            desk, "name of the job", $"Empty: {suggested}. A file of this name is made in {desk.Around.JobsFolder}.", "",
+            name => desk.Store.WhyNotName(Named(name)),
+            name =>
+            {
+                if (desk.Store.New(Named(name)))
+                    then?.Invoke();
+            }));
+
+        string Named(string typed) => typed.Trim().Length == 0 ? suggested : typed;
+    }
 
     internal static void AskOpen(Desk desk)
     {

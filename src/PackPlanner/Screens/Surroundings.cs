@@ -24,6 +24,9 @@ internal sealed record Surroundings
     /// <summary>Asks the terminal to draw again.</summary>
     internal Action Redraw { get; set; } = () => { };
 
+    /// <summary>Gives memory back that a long work has left behind.</summary>
+    internal Action Tidy { get; init; } = () => { };
+
     /// <summary>Puts words on the terminal's clipboard; false when it cannot.</summary>
     internal Func<string, bool> Copy { get; set; } = _ => false;
 
@@ -34,7 +37,11 @@ internal sealed record Surroundings
         JobsFolder = Path.Combine(Documents(), "PackPlanner"),
         LastJobFile = Path.Combine(StateFolder(), "packplanner", "last-job.txt"),
         Aside = action => Task.Run(action),
+        Tidy = GiveBack,
     };
+
+    /// <summary>Puts what is live together and gives the rest back to the system; keys wait some hundredths of a second for it, once.</summary>
+    internal static void GiveBack() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
 
     private static string Documents()
     {

@@ -1,44 +1,47 @@
 using PackPlanner.Screens.Keys;
-using PackPlanner.Screens.Overlays;
 
 namespace PackPlanner.Screens.CavityScreen;
 
 /// <summary>What can be done on the Cavity step.</summary>
 internal static class CavityKeys
 {
-    internal static IReadOnlyList<KeyAction> Of(Desk desk) =>
+    internal static IReadOnlyList<KeyAction> Of(Desk desk, CavityModel model) =>
     [
-        new(KeyBook.Add, desk.Job?.FitCase is null ? "type the space" : "add a no-go", desk.Job?.FitCase is null
-                ? "asks the inside size, the cell and the clearances in mm"
-                : "adds a box that must stay free, by its corner and size in mm",
-            () => desk.Job is null ? "no job is open; 1 Job opens one" : null,
-            () => AskAdd(desk)),
-        new(KeyBook.AddFile, "add a case file", "adds a case.json, after showing what it holds",
-            () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => FileChooser.Ask(desk)),
-        new(KeyBook.Open, "choices of S and P", "shows the choices of series, parallel and cell that no other beats, with what binds each",
-            () => desk.Job?.SizeNeed is null ? "what the vehicle needs is not known; i adds a need.json" : null, () => desk.Show(ChoicesOverlay.Of(desk))),
-        new(KeyBook.Numbers, "numbers", "changes series, parallel and the weight that cells may have",
-            () => desk.Job is null ? "no job is open; 1 Job opens one" : null,
-            () => GivenField.Choose(desk, "numbers of this screen", ["series", "parallel", "cellMassLimitKg", "clamping", "vents"])),
+        new(KeyBook.Add, desk.Job?.FitCase is null ? "type the space" : "add a part", desk.Job?.FitCase is null
+                ? "asks the inside size, the cell and the clearances in mm; drawn as typed"
+                : "adds a box, outline or tube that must stay free, more space, an opening or a weighed part; drawn as typed",
+            () => NoJob(desk), () => new CaseAsk(desk, model.Draft).Add()),
+        new(KeyBook.AddFile, "add a case file", "adds a case.json, after showing what it holds", () => NoJob(desk), () => FileChooser.Ask(desk)),
+        .. Drawn(desk, model),
+        model.Under is { } part
+            ? new KeyAction(KeyBook.Open, $"change the {part.Word}", "asks its figures anew", () => new CaseAsk(desk, model.Draft).Change(part))
+            : new KeyAction(KeyBook.Open, "choices of S and P", "shows the choices of series, parallel and cell that no other beats, with what binds each",
+                () => desk.Job?.SizeNeed is null ? "what the vehicle needs is not known; i adds a need.json" : null, () => desk.Show(ChoicesOverlay.Of(desk))),
+        new(KeyBook.Numbers, "numbers", "changes series, parallel and the weight that cells may have", () => NoJob(desk),
+            () => GivenField.Choose(desk, "numbers of this screen", ["series", "parallel", "cellMassLimitKg", "cellMassKg", "clamping", "vents"])),
     ];
 
-    private static void AskAdd(Desk desk)
+    private static IEnumerable<KeyAction> Drawn(Desk desk, CavityModel model)
     {
-        if (desk.Job!.FitCase is null)
-            Field(desk, "inside, mm", "Length x width x height of the space, such as 310 x 190 x 95.", "", [3], inside =>
-            Field(desk, "cell, mm", "Round: diameter x length, such as 21.2 x 70.2. Flat: length x thickness x height.", "", [2, 3], cell =>
-            Field(desk, "clearances, mm", "To the walls, at the ends or terminals, between cells, such as 2 x 3 x 0.8.", "2 x 3 x 0.8", [3], clearances =>
-                desk.Do(TypedCase.Change(desk.Job!, TypedCase.New(inside, cell, clearances, desk.Job!.Givens), "describe the space")))));
-        else
-            Field(desk, "corner, mm", "The lower left front corner of what must stay free: x y z from the space's own corner.", "", [3], corner =>
-            Field(desk, "size, mm", "Its length x width x height.", "", [3], size =>
-                desk.Do(TypedCase.Change(desk.Job!, TypedCase.WithKeepOut(desk.Job!.FitCase!.Text, corner, size), "add a no-go"))));
+        if (desk.Job?.FitCase is null)
+            yield break;
+        yield return new(KeyBook.NextPane, model.IsOnDrawing ? "list" : "drawing", "goes between the drawing, where arrows move the view, and the list", model.NextPane);
+        yield return new(KeyBook.ZoomIn, "nearer", "shows half as much, twice as large",
+            () => model.View.Zoom == FloorView.Nearest ? "it is as near as it gets" : null, () => model.Zoom(nearer: true));
+        yield return new(KeyBook.ZoomOut, "farther", "shows twice as much, half as large",
+            () => model.View.Zoom == 0 ? "all of it is shown" : null, () => model.Zoom(nearer: false));
+        yield return new(KeyBook.Turn, "turn cells", "lets the cells lie another way: upright, along x, along y, or whichever holds most", () => CaseTurn.Ask(desk));
+        yield return new(KeyBook.Delete, "take out", "takes the no-go, opening, weighed part or piece of space under the cursor out of the case",
+            () => WhyNotOut(desk, model.Under), () => desk.Do(TypedCase.Change(desk.Job!, model.Under!.Out(TypedCase.Of(desk.Job!)!), $"take out a {model.Under.Word}")));
     }
 
-    private static void Field(Desk desk, string what, string tells, string initial, int[] counts, Action<double[]> then) => desk.Show(new FieldOverlay(
-        desk, what, tells, initial, text => TypedCase.Sizes(text, counts, out _), text =>
-        {
-            TypedCase.Sizes(text, counts, out double[] mm);
-            then(mm);
-        }));
+    private static string? WhyNotOut(Desk desk, CasePart? part) => part?.Kind switch
+    {
+        null => "put the cursor on a part of the case first; Down goes there",
+        CasePartKind.Cell or CasePartKind.Clearances => "a case cannot be without it; Enter changes it",
+        CasePartKind.Space when CasePart.Of(TypedCase.Of(desk.Job!)!).Count(other => other.Kind == CasePartKind.Space) == 1 => "the last piece of the space stays; Enter changes it",
+        _ => null,
+    };
+
+    private static string? NoJob(Desk desk) => desk.Job is null ? "no job is open; 1 Job opens one" : null;
 }

@@ -1,8 +1,11 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using PackPlanner.Core.Fitting;
+using PackPlanner.Formats.JobFiles;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Keys;
+using PackPlanner.Screens.Overlays;
 
 namespace PackPlanner.Screens.CavityScreen;
 
@@ -15,11 +18,18 @@ internal sealed class CavityModel(Desk desk) : IStep
     [
         ("for", "how many cells fit, how they stand, what is left over, and why not more"),
         ("wants", "the inside size in mm, what must stay free, and the cell: a types them, i takes a case file"),
+        ("without", "a sorter needs no space: 5 Place stands the groups side by side in a plain block"),
         ("verb", "packplanner fit CASE.json answers the same; size NEED.json compares choices of S, P and cell"),
     ];
 
     private int layer;
     private int top;
+    private int row;
+    private FloorView view;
+    private bool onDrawing;
+    private FitCase? draft;
+    private (string? Text, FitCase? Case, IReadOnlyList<CasePart> Parts) typed = (null, null, []);
+    private (double Width, double Depth) drawn;
 
     public string Name => "Cavity";
 
@@ -27,48 +37,70 @@ internal sealed class CavityModel(Desk desk) : IStep
 
     public StepPicture Picture => Say();
 
-    public IReadOnlyList<KeyAction> Keys => CavityKeys.Of(desk);
+    public IReadOnlyList<KeyAction> Keys => CavityKeys.Of(desk, this);
 
     public string Place
     {
-        get => layer.ToString(CultureInfo.InvariantCulture);
-        set => layer = int.TryParse(value, CultureInfo.InvariantCulture, out int stored) ? Math.Max(0, stored) : 0;
+        get => string.Create(CultureInfo.InvariantCulture, $"{layer} {row} {view.Zoom} {view.AcrossMm:0} {view.BackMm:0} {(onDrawing ? 1 : 0)}");
+        set
+        {
+            int[] kept = [.. value.Split(' ').Select(part => int.TryParse(part, CultureInfo.InvariantCulture, out int number) ? number : 0)];
+            layer = Math.Max(0, kept[0]);
+            if (kept.Length == 6)
+                (row, view, onDrawing) = (Math.Max(0, kept[1]), new FloorView(Math.Clamp(kept[2], 0, FloorView.Nearest), kept[3], kept[4]), kept[5] == 1);
+        }
     }
+
+    /// <summary>Whether arrows move the drawing rather than the list.</summary>
+    internal bool IsOnDrawing => onDrawing;
+
+    internal FloorView View => view;
+
+    /// <summary>The part under the cursor; null on a line of the answer.</summary>
+    internal CasePart? Under => !onDrawing && desk.Job?.FitCase is not null && Lines(desk.Look) is { } lines && row < lines.Count ? lines[row].Part : null;
 
     public void Paint(Area body)
     {
-        if (desk.Answers.Fit is not { Case: { } fitCase, Answer: { } answer })
+        if (desk.Overlay is not FieldOverlay)
+            draft = null;
+        FitAnswer? answer = desk.Job?.FitCase is null || draft is not null ? null : desk.Answers.Fit?.Answer;
+        if ((draft ?? Typed().Case) is not { } shown)
         {
-            Teach.Paint(body, Teaching);
+            // A case that cannot be read can be mended part by part all the same.
+            if (Typed().Parts.Count > 0)
+                PaintLines(body);
+            else
+                Teach.Paint(body, Teaching);
             return;
         }
 
-        int layers = FloorDrawing.Layers(answer).Count;
-        layer = Math.Clamp(layer, 0, Math.Max(0, layers - 1));
         int left = Math.Max(30, body.Width - 42);
-        body.Write(1, 0, TextWidth.Cut(body.Look.Of($"floor from above{(layers > 1 ? $", layer {layer + 1} of {layers}" : "")}; o used  · spare{(fitCase.KeepOuts.Count > 0 ? "  # must stay free" : "")}"), left - 2));
-        FloorDrawing.Paint(body.Part(1, 1, left - 2, body.Height - 1), fitCase, answer, layer);
-        List<(string Word, string Says)> facts = Wrapped(CavityFacts.Of(fitCase, answer, body.Look), body.Width - left - 13, body.Look);
-        top = Math.Clamp(top, 0, Math.Max(0, facts.Count - body.Height));
-        for (int y = 0; y < body.Height && top + y < facts.Count; y++)
-        {
-            body.Write(left, y, facts[top + y].Word, Ink.Bold);
-            body.Write(left + 12, y, facts[top + y].Says);
-        }
-
-        body.Cursor(left, 0);
+        KeepView(shown);
+        IReadOnlyList<IReadOnlyList<PlacedCell>> layers = answer is not null ? FloorDrawing.Layers(answer) : [];
+        layer = Math.Clamp(layer, 0, Math.Max(0, layers.Count - 1));
+        body.Write(1, 0, TextWidth.Cut(body.Look.Of(Heading(shown, layers.Count, body.Look)), left - 2), onDrawing ? Ink.Bold : Ink.Plain);
+        FloorDrawing.Paint(body.Part(1, 1, left - 2, body.Height - 1), shown, layers.Count > 0 ? layers[layer] : [], draft is null ? view : default);
+        PaintLines(body.Part(left - 2, 0, body.Width - left + 2, body.Height));
+        if (onDrawing)
+            body.Cursor(1, 0);
     }
 
     public bool Move(string key)
     {
-        if (desk.Answers.Fit?.Answer is null)
+        if (desk.Job?.FitCase is null)
             return false;
         switch (key)
         {
             case "PgUp": layer++; return true;
             case "PgDn": layer = Math.Max(0, layer - 1); return true;
-            case "Up": top = Math.Max(0, top - 1); return true;
-            case "Down": top++; return true;
+            case "Up" or "Down" or "Left" or "Right" when onDrawing:
+                if (Typed().Case is { } fitCase)
+                    Pan(fitCase, key);
+                return true;
+            case "Up": row = Math.Max(0, row - 1); return true;
+            case "Down": row++; return true;
+            case "Home": row = 0; return true;
+            case "End": row = int.MaxValue - 1; return true;
             default: return false;
         }
     }
@@ -86,17 +118,103 @@ internal sealed class CavityModel(Desk desk) : IStep
 
     public MainTable Table() => desk.Answers.Fit?.Answer is { } answer ? FitWords.Table(answer) : MainTable.Empty;
 
+    internal void NextPane() => onDrawing = !onDrawing;
+
+    internal void Zoom(bool nearer) => view = nearer ? view.Nearer : view.Farther;
+
+    internal void Draft(FitCase? typed) => draft = typed;
+
+    private void Pan(FitCase fitCase, string key)
+    {
+        SightLines sight = new(fitCase);
+        ((double lowX, double highX), (double lowY, double highY)) = (sight.Extent(Axis.X), sight.Extent(Axis.Y));
+        if (view.Zoom == 0)
+        {
+            desk.Says = "All of it is shown; z goes nearer, then the arrows move the view.";
+            return;
+        }
+
+        const double Share = 0.25;
+        view = view.Moved(key switch { "Left" => -Share, "Right" => Share, _ => 0 }, key switch { "Down" => -Share, "Up" => Share, _ => 0 }, highX - lowX, highY - lowY);
+    }
+
+    // Nearness to one space means nothing in another.
+    private void KeepView(FitCase shown)
+    {
+        SightLines sight = new(shown);
+        ((double lowX, double highX), (double lowY, double highY)) = (sight.Extent(Axis.X), sight.Extent(Axis.Y));
+        if (draft is null && drawn != default && drawn != (highX - lowX, highY - lowY))
+            view = default;
+        if (draft is null)
+            drawn = (highX - lowX, highY - lowY);
+    }
+
+    private string Heading(FitCase shown, int layers, Look look)
+    {
+        SightLines sight = new(shown);
+        ((double lowX, double highX), (double lowY, double highY)) = (sight.Extent(Axis.X), sight.Extent(Axis.Y));
+        string size = $"from above, {look.Length(highX - lowX, 0)} x {look.Length(highY - lowY, 0)}";
+        string noGo = shown.KeepOuts.Count > 0 ? "; # no-go" : "";
+        if (draft is not null)
+            return $"as typed, {size}{noGo}";
+        string which = layers > 1 ? $"layer {layer + 1} of {layers}, " : "";
+        string near = view.Zoom > 0 ? $", {1 << view.Zoom} times" : "";
+        return $"{which}{size}{near}{noGo}";
+    }
+
+    private void PaintLines(Area area)
+    {
+        IReadOnlyList<(string Word, string Says, CasePart? Part)> lines = Lines(area.Look);
+        row = Math.Clamp(row, 0, Math.Max(0, lines.Count - 1));
+        List<(int Line, string Word, string Text)> shown = [.. lines.SelectMany((line, i) =>
+            TextWidth.Wrap(area.Look.Of(line.Says), Math.Max(10, area.Width - 15)).Select((text, part) => (i, part == 0 ? line.Word : "", text)))];
+        (int firstOf, int lastOf) = (shown.FindIndex(line => line.Line == row), shown.FindLastIndex(line => line.Line == row));
+        top = Math.Clamp(top, Math.Max(0, lastOf - area.Height + 1), Math.Max(0, Math.Min(firstOf, shown.Count - area.Height)));
+        for (int y = 0; y < area.Height && top + y < shown.Count; y++)
+        {
+            (int line, string word, string text) = shown[top + y];
+            if (line == row && word.Length > 0 && !onDrawing)
+            {
+                area.Write(0, y, ">", Ink.Accent | Ink.Bold);
+                area.Cursor(0, y);
+            }
+
+            area.Write(2, y, word, Ink.Bold);
+            area.Write(14, y, text);
+            area.OnClick(0, y, area.Width, () => (row, onDrawing) = (line, false));
+        }
+    }
+
+    private IReadOnlyList<(string Word, string Says, CasePart? Part)> Lines(Look look)
+    {
+        List<(string, string, CasePart?)> lines = [];
+        if (desk.Answers.Fit is { Case: { } fitCase, Answer: { } answer })
+            lines.AddRange(CavityFacts.Of(fitCase, answer, look).Select(fact => (fact.Word, fact.Says, (CasePart?)null)));
+        lines.AddRange(Typed().Parts.Select(part => (part.Word, part.Says(look), (CasePart?)part)));
+        return lines;
+    }
+
+    // The case as it stands in the job, which can be drawn before places have been found in it.
+    private (FitCase? Case, IReadOnlyList<CasePart> Parts) Typed()
+    {
+        string? text = desk.Job?.FitCase?.Text;
+        if (!ReferenceEquals(typed.Text, text))
+        {
+            FitCase? known = text is not null && JobFit.Case(desk.Job!).Is(out FitCase? read, out _) ? read : null;
+            typed = (text, known, desk.Job is { } job && TypedCase.Of(job) is JsonObject parts ? CasePart.Of(parts) : []);
+        }
+
+        return (typed.Case, typed.Parts);
+    }
+
     private StepPicture Say()
     {
         if (desk.Job is null)
             return new StepPicture(Question, "No job is open.", "1 Job: open or begin a job first");
+        if (desk.Job.FitCase is null)
+            return new StepPicture(Question, "No space is described yet.", "a: type its inside size, or i: add a case file");
         if (desk.Answers.Fit is not { } known)
-        {
-            return desk.Job.FitCase is null
-                ? new StepPicture(Question, "No space is described yet.", "a: type its inside size, or i: add a case file")
-                : new StepPicture(Question, "Places are being looked for.", "Esc stops the search");
-        }
-
+            return new StepPicture(Question, "Places are being looked for.", "Esc stops the search");
         if (known.Answer is not { } answer)
             return new StepPicture(Question, $"{known.WhyNot!.Problem.Where}: {known.WhyNot.Problem.Why}.", known.WhyNot.Problem.Remedy);
         string count = answer.Bound is { } bound ? $"{answer.Cells.Count} places (proven limit {bound})" : $"{answer.Cells.Count} places";
@@ -110,7 +228,4 @@ internal sealed class CavityModel(Desk desk) : IStep
         string weight = answer.CellMassKg is { } kg ? $" The cells weigh {desk.Look.Mass(kg)}." : "";
         return new StepPicture(Question, $"{count}{used}.{weight}", answer.Series is null ? "e: say series and parallel, then 5 Place" : "5 Place: which cell goes where", answer.Cautions);
     }
-
-    private static List<(string Word, string Says)> Wrapped(IReadOnlyList<(string Word, string Says)> facts, int width, Look look) =>
-        [.. facts.SelectMany(fact => TextWidth.Wrap(look.Of(fact.Says), Math.Max(10, width)).Select((part, i) => (i == 0 ? fact.Word : "", part)))];
 }

@@ -5,17 +5,17 @@ using PackPlanner.Formats.JobFiles;
 
 namespace PackPlanner.Screens.CavityScreen;
 
-/// <summary>All that the places depend on.</summary>
-internal sealed record FitQuestion(JobDocument Document, JobGivens Givens)
+/// <summary>All that the places depend on; without a document a plain block is placed.</summary>
+internal sealed record FitQuestion(JobDocument? Document, JobGivens Givens)
 {
     /// <summary>The case with its answer, or why it cannot be read.</summary>
     internal sealed record Answered(FitCase? Case, FitAnswer? Answer, Refusal? WhyNot);
 
-    internal static FitQuestion? Of(Job? job) => job?.FitCase is { } document ? new FitQuestion(document, job.Givens) : null;
+    internal static FitQuestion? Of(Job? job) => job is not null && JobFit.IsAsked(job) ? new FitQuestion(job.FitCase, job.Givens) : null;
 
     internal Answered Answer(CancellationToken stop)
     {
-        Job job = new() { Title = Document.Source.File, FitCase = Document, Givens = Givens };
+        Job job = new() { Title = Document?.Source.File ?? "plain block", FitCase = Document, Givens = Givens };
         if (!JobFit.Case(job).Is(out FitCase? fitCase, out Refusal? why))
             return new Answered(null, null, why);
         return JobFit.Find(job, stop).Is(out FitAnswer? answer, out why)

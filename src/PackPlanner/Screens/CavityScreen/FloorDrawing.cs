@@ -1,84 +1,179 @@
+using System.Globalization;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens.CavityScreen;
 
-/// <summary>The cavity from above, to scale: walls, what must stay free, and the cells of one layer.</summary>
-internal static class FloorDrawing
+/// <summary>The cavity from above, to scale: walls as they run, what must stay free, ways in, weighed parts and the cells of one layer.</summary>
+internal sealed class FloorDrawing
 {
+    private readonly Area area;
+    private readonly SightLines sight;
+    private readonly double scale;
+    private readonly double left;
+    private readonly double back;
+
+    private FloorDrawing(Area area, FitCase fitCase, FloorView view)
+    {
+        this.area = area;
+        sight = new SightLines(fitCase);
+        ((double lowX, double highX), (double lowY, double highY)) = (sight.Extent(Axis.X), sight.Extent(Axis.Y));
+        double near = Math.Pow(2, view.Zoom);
+        // A sign is about twice as high as it is wide.
+        scale = near * Math.Min((area.Width - 2) / (highX - lowX), 2 * (area.Height - 2) / (highY - lowY));
+        left = view.Zoom == 0 ? lowX - (1 / scale) : ((lowX + highX) / 2) + view.AcrossMm - (area.Width / 2.0 / scale);
+        back = view.Zoom == 0 ? highY + (2 / scale) : ((lowY + highY) / 2) + view.BackMm + (area.Height / scale);
+    }
+
     /// <summary>Cells of each layer, from the floor up; cells whose middles are within a millimetre in height stand together.</summary>
     internal static IReadOnlyList<IReadOnlyList<PlacedCell>> Layers(FitAnswer answer) =>
         [.. answer.Cells.GroupBy(cell => Math.Round(cell.Centre.Z)).OrderBy(layer => layer.Key).Select(layer => (IReadOnlyList<PlacedCell>)[.. layer])];
 
-    internal static void Paint(Area area, FitCase fitCase, FitAnswer answer, int layer)
+    /// <summary>Draws one layer.</summary>
+    /// <param name="area">Where.</param>
+    /// <param name="fitCase">The case.</param>
+    /// <param name="shown">The cells of the layer; empty while there are none.</param>
+    /// <param name="view">Which part of the floor.</param>
+    internal static void Paint(Area area, FitCase fitCase, IReadOnlyList<PlacedCell> shown, FloorView view)
     {
-        (double lowX, double lowY, double highX, double highY) = Extent(fitCase);
-        // A sign is about twice as high as it is wide.
-        double scale = Math.Min((area.Width - 2) / (highX - lowX), 2 * (area.Height - 2) / (highY - lowY));
-        int Column(double x) => 1 + (int)Math.Round((x - lowX) * scale);
-        int Row(double y) => 1 + (int)Math.Round((highY - y) * scale / 2);
-        foreach (NamedSolid part in fitCase.Cavity)
-            Outline(area, Box(part.Shape), Column, Row, ' ');
-        foreach (NamedSolid part in fitCase.KeepOuts)
-            Outline(area, Box(part.Shape), Column, Row, '#');
-        IReadOnlyList<IReadOnlyList<PlacedCell>> layers = Layers(answer);
-        if (layers.Count == 0)
+        if (area.Width < 4 || area.Height < 3)
             return;
-        IReadOnlyList<PlacedCell> shown = layers[Math.Clamp(layer, 0, layers.Count - 1)];
-        double[] heights = [.. shown.Select(cell => Math.Round(cell.Centre.Y)).Distinct().OrderDescending()];
-        int first = Row(highY);
+        FloorDrawing drawing = new(area, fitCase, view);
+        (double low, double high) = shown.Count > 0
+            ? (shown.Min(cell => cell.Centre.Z - (cell.SizeMm.Z / 2)), shown.Max(cell => cell.Centre.Z + (cell.SizeMm.Z / 2)))
+            : drawing.sight.Extent(Axis.Z);
+        drawing.Ground(low, high);
+        foreach (Opening opening in fitCase.Openings ?? [])
+            drawing.WayIn(opening);
+        drawing.Cells(shown, inRows: view.Zoom == 0 && fitCase.KeepOuts.Count == 0 && fitCase.Cavity.Count == 1);
+        foreach (WeighedPart part in fitCase.Parts ?? [])
+        {
+            if (part.At is { } at)
+                area.Write(drawing.Column(at.X), drawing.Row(at.Y), "w", Ink.Bold);
+        }
+    }
+
+    private double X(double column) => left + (column / scale);
+
+    private double Y(double row) => back - (2 * row / scale);
+
+    private int Column(double x) => (int)Math.Floor((x - left) * scale);
+
+    private int Row(double y) => (int)Math.Floor((back - y) * scale / 2);
+
+    // Walls run outside of what they hold: a sign that is not inside, beside one that is.
+    private void Ground(double low, double high)
+    {
+        bool[,] inside = new bool[area.Width + 2, area.Height + 2];
+        for (int y = -1; y <= area.Height; y++)
+        {
+            for (int x = -1; x <= area.Width; x++)
+            {
+                inside[x + 1, y + 1] = sight.At(Axis.Z, X(x + 0.5), Y(y + 0.5), low, high).Inside;
+                if (inside[x + 1, y + 1] && x >= 0 && y >= 0 && IsBlocked(x, y, low, high))
+                    area.Write(x, y, "#");
+            }
+        }
+
+        bool IsWall(int x, int y) => x >= 0 && y >= 0 && x < area.Width && y < area.Height && !inside[x + 1, y + 1] && Beside(inside, x + 1, y + 1);
+        for (int y = 0; y < area.Height; y++)
+        {
+            for (int x = 0; x < area.Width; x++)
+            {
+                if (IsWall(x, y))
+                    area.Write(x, y, Line(IsWall(x, y - 1), IsWall(x, y + 1), IsWall(x - 1, y), IsWall(x + 1, y)));
+            }
+        }
+    }
+
+    // A thin tube may pass between the middles of two signs.
+    private bool IsBlocked(int x, int y, double low, double high) =>
+        sight.At(Axis.Z, X(x + 0.5), Y(y + 0.25), low, high).Blocked || sight.At(Axis.Z, X(x + 0.5), Y(y + 0.75), low, high).Blocked;
+
+    private static bool Beside(bool[,] inside, int x, int y)
+    {
+        for (int dy = -1; dy <= 1; dy++)
+        {
+            for (int dx = -1; dx <= 1; dx++)
+            {
+                if (x + dx >= 0 && y + dy >= 0 && x + dx < inside.GetLength(0) && y + dy < inside.GetLength(1) && inside[x + dx, y + dy])
+                    return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static string Line(bool up, bool down, bool west, bool east) => (up, down, west, east) switch
+    {
+        (true, true, false, false) or (true, false, false, false) or (false, true, false, false) => "│",
+        (false, false, _, _) => "─",
+        (false, true, false, true) => "┌",
+        (false, true, true, false) => "┐",
+        (true, false, false, true) => "└",
+        (true, false, true, false) => "┘",
+        (true, true, false, true) => "├",
+        (true, true, true, false) => "┤",
+        (false, true, true, true) => "┬",
+        (true, false, true, true) => "┴",
+        _ => "┼",
+    };
+
+    // On a side: the wall is drawn open. On top or below: nothing, the list tells it.
+    private void WayIn(Opening opening)
+    {
+        if (opening.Across == Axis.Z || opening.Positive is not { } positive)
+            return;
+        (double low, double high) = sight.Extent(opening.Across);
+        double wall = positive ? high : low;
+        (double from, double to) = (Math.Min(opening.From.U, opening.To.U), Math.Max(opening.From.U, opening.To.U));
+        if (opening.Across == Axis.Y)
+        {
+            int y = positive ? Row(wall) - (Row(wall) == Row(wall - (1 / scale)) ? 1 : 0) : Row(wall + 0.001) + 1;
+            for (int x = Column(from); x <= Column(to - 0.001); x++)
+                area.Write(x, Math.Clamp(y, 0, area.Height - 1), "=", Ink.Bold);
+            return;
+        }
+
+        int column = positive ? Column(wall - 0.001) + 1 : Column(wall + 0.001) - 1;
+        for (int y = Row(to - 0.001); y <= Row(from); y++)
+            area.Write(column, y, "=", Ink.Bold);
+    }
+
+    private void Cells(IReadOnlyList<PlacedCell> shown, bool inRows)
+    {
+        double[] depths = [.. shown.Select(cell => Math.Round(cell.Centre.Y)).Distinct().OrderDescending()];
+        int first = depths.Length > 0 ? Row(sight.Extent(Axis.Y).High - 0.001) : 0;
         // Rows that would fall together are drawn one below the other instead, where nothing else gives the scale.
-        bool byRank = fitCase.KeepOuts.Count == 0 && heights.Select(y => Row(y)).Distinct().Count() < heights.Length && heights.Length <= Row(lowY) - first + 1;
+        bool byRank = inRows && depths.Select(Row).Distinct().Count() < depths.Length && depths.Length <= area.Height - 2;
         foreach (PlacedCell cell in shown)
-            area.Write(Column(cell.Centre.X), byRank ? first + Array.IndexOf(heights, Math.Round(cell.Centre.Y)) : Row(cell.Centre.Y), cell.Group is null ? "·" : "o");
-    }
-
-    private static (double LowX, double LowY, double HighX, double HighY) Extent(FitCase fitCase)
-    {
-        (double X0, double Y0, double X1, double Y1)[] boxes = [.. fitCase.Cavity.Select(part => Box(part.Shape))];
-        return (boxes.Min(b => b.X0), boxes.Min(b => b.Y0), boxes.Max(b => b.X1), boxes.Max(b => b.Y1));
-    }
-
-    private static (double X0, double Y0, double X1, double Y1) Box(Solid solid)
-    {
-        switch (solid)
         {
-            case Solid.Box box:
-                return (box.From.X, box.From.Y, box.To.X, box.To.Y);
-            case Solid.Tube tube:
-                double r = tube.DiameterMm / 2;
-                return (Math.Min(tube.From.X, tube.To.X) - r, Math.Min(tube.From.Y, tube.To.Y) - r, Math.Max(tube.From.X, tube.To.X) + r, Math.Max(tube.From.Y, tube.To.Y) + r);
-            case Solid.Prism prism:
-                double lowU = prism.Outline.Min(p => p.U), highU = prism.Outline.Max(p => p.U), lowV = prism.Outline.Min(p => p.V), highV = prism.Outline.Max(p => p.V);
-                return prism.Extrusion switch
-                {
-                    Axis.Y => (lowU, prism.FromMm, highU, prism.ToMm),
-                    Axis.Z => (lowU, lowV, highU, highV),
-                    _ => (prism.FromMm, lowU, prism.ToMm, highU),
-                };
-            default:
-                throw new System.Diagnostics.UnreachableException();
+            int y = byRank ? first + Array.IndexOf(depths, Math.Round(cell.Centre.Y)) : Row(cell.Centre.Y);
+            (int from, int to) = (Column(cell.Centre.X - (cell.SizeMm.X / 2)), Column(cell.Centre.X + (cell.SizeMm.X / 2) - 0.001));
+            if (byRank || to - from < 3)
+                area.Write(Column(cell.Centre.X), y, cell.Group is null ? "·" : "o");
+            else
+                Body(cell, from, to, y);
         }
     }
 
-    private static void Outline(Area area, (double X0, double Y0, double X1, double Y1) box, Func<double, int> column, Func<double, int> row, char fill)
+    // From near, a cell shows its width and its group.
+    private void Body(PlacedCell cell, int from, int to, int y)
     {
-        (int left, int right, int top, int bottom) = (column(box.X0) - 1, column(box.X1) + 1, row(box.Y1) - 1, row(box.Y0) + 1);
-        if (fill == '#')
+        (int top, int bottom) = (Row(cell.Centre.Y + (cell.SizeMm.Y / 2) - 0.001), Row(cell.Centre.Y - (cell.SizeMm.Y / 2)));
+        (string open, string shut) = cell.RoundAlong == Axis.Z ? ("(", ")") : ("[", "]");
+        for (int row = top; row <= bottom; row++)
         {
-            (left, right, top, bottom) = (left + 1, right - 1, top + 1, bottom - 1);
-            for (int y = top; y <= bottom; y++)
-                area.Write(left, y, new string('#', Math.Max(1, right - left + 1)));
-            return;
+            // A round cell is narrower at its ends.
+            double off = (Y(row + 0.5) - cell.Centre.Y) / (cell.SizeMm.Y / 2);
+            int shorter = cell.RoundAlong == Axis.Z ? (int)Math.Round((1 - Math.Sqrt(Math.Max(0, 1 - (off * off)))) * (to - from) / 2) : 0;
+            if (to - shorter <= from + shorter)
+                continue;
+            area.Write(from + shorter, row, open);
+            area.Write(to - shorter, row, shut);
         }
 
-        string across = new('─', Math.Max(0, right - left - 1));
-        area.Write(left, top, "┌" + across + "┐");
-        area.Write(left, bottom, "└" + across + "┘");
-        for (int y = top + 1; y < bottom; y++)
-        {
-            area.Write(left, y, "│");
-            area.Write(right, y, "│");
-        }
+        string group = cell.Group?.ToString(CultureInfo.InvariantCulture) ?? "·";
+        area.Write(((from + to) / 2) - ((group.Length - 1) / 2), y, group, cell.Group is null ? Ink.Plain : Ink.Bold);
     }
 }

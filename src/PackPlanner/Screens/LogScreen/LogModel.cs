@@ -22,6 +22,7 @@ internal sealed class LogModel : IStep
     private RideDiagnosis? shown;
     private RideDiagnosis? shownEarlier;
     private Look? shownWith;
+    private double? shownBalanceA;
     private int view;
     private int? chosen;
 
@@ -125,16 +126,16 @@ internal sealed class LogModel : IStep
     {
         RideDiagnosis? known = desk.Answers.Diagnosis(Which);
         RideDiagnosis? earlier = known is null ? null : Earlier(known);
-        if (known is null || (ReferenceEquals(known, shown) && ReferenceEquals(earlier, shownEarlier) && desk.Look == shownWith))
+        if (known is null || (ReferenceEquals(known, shown) && ReferenceEquals(earlier, shownEarlier) && desk.Look == shownWith && desk.Job?.Givens.NumberOf("balanceA") == shownBalanceA))
             return known;
-        (shown, shownEarlier, shownWith) = (known, earlier, desk.Look);
+        (shown, shownEarlier, shownWith, shownBalanceA) = (known, earlier, desk.Look, desk.Job!.Givens.NumberOf("balanceA"));
         IReadOnlyList<LogFinding> findings = LogFinding.All(known);
         Fill(0, LogTables.Findings(findings, desk.Look), findings.Count, row => $"{findings[row].Group} {findings[row].Name}");
         Fill(1, LogTables.Groups(known, desk.Look), known.Groups.Count, row => known.Groups[row].Group.ToString(CultureInfo.InvariantCulture));
         Fill(2, LogTables.Events(known, desk.Look), known.Events.Count, row => row.ToString(CultureInfo.InvariantCulture));
         Fill(3, LogTables.Remedies(known, desk.Look), known.Remedies.Count, row => row.ToString(CultureInfo.InvariantCulture));
-        BalancingPlan balance = LogBalance.Plan(known);
-        Fill(4, LogBalance.Columns(balance, desk.Look), balance.Groups.Count, row => balance.Groups[row].Number.ToString(CultureInfo.InvariantCulture));
+        BalancingPlan balance = LogBalance.Plan(known, desk.Job.Givens);
+        Fill(4, LogBalance.Columns(balance, desk.Job.Givens, desk.Look), balance.Groups.Count, row => balance.Groups[row].Number.ToString(CultureInfo.InvariantCulture));
         IReadOnlyList<GroupChange> changes = earlier is null ? [] : PackComparison.Of(earlier, known, null, null).Groups;
         Fill(5, LogChanges.Columns(changes, desk.Look), changes.Count, row => changes[row].Group.ToString(CultureInfo.InvariantCulture));
         if (wanted.Length > 0)
@@ -233,7 +234,7 @@ internal sealed class LogModel : IStep
     [
         new(KeyBook.AddFile, "add a log", "adds a log, after showing how it was read", () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => FileChooser.Ask(desk)),
         new(KeyBook.Numbers, "numbers", "changes chemistry, rated Ah, series, parallel and limits", () => desk.Job is null ? "no job is open; 1 Job opens one" : null,
-            () => GivenField.Choose(desk, "numbers of this screen", ["chemistry", "ratedAh", "series", "parallel", "fullV", "emptyV"])),
+            () => GivenField.Choose(desk, "numbers of this screen", ["chemistry", "ratedAh", "series", "parallel", "fullV", "emptyV", "balanceA"])),
     ];
 
     private void Open()

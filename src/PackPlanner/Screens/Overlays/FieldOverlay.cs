@@ -38,6 +38,8 @@ internal sealed class FieldOverlay(
         if (key != "Enter")
         {
             line.Press(key);
+            // What is typed may be drawn above the field, which is painted before it.
+            check(line.Text);
             return;
         }
 

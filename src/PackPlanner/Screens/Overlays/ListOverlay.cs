@@ -20,8 +20,10 @@ internal sealed class ListOverlay(
 
     public bool TakesText => narrows;
 
+    // What begins with the words comes before what only holds them.
     private ListItem[] Shown => [.. items().Where(item => line.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries)
-        .All(word => item.Text.Contains(word, StringComparison.OrdinalIgnoreCase) || item.Aside.Equals(word, StringComparison.Ordinal)))];
+        .All(word => item.Text.Contains(word, StringComparison.OrdinalIgnoreCase) || item.Aside.Equals(word, StringComparison.Ordinal)))
+        .OrderBy(item => line.Text.Length == 0 || item.Text.StartsWith(line.Text.Trim(), StringComparison.OrdinalIgnoreCase) ? 0 : 1)];
 
     public int Rows(int most) => most;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PackPlanner.Core.Fitting;
+using PackPlanner.Core.Screening;
 using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens.PlaceScreen;
@@ -7,6 +8,15 @@ namespace PackPlanner.Screens.PlaceScreen;
 /// <summary>The cells of one layer from above or, mirrored, from below: sign of the end that faces you, then the group.</summary>
 internal static class PlaceDrawing
 {
+    /// <summary>Signs alone.</summary>
+    internal const int Farthest = -1;
+
+    /// <summary>Sign, group, label and Ah of each cell.</summary>
+    internal const int Nearest = 2;
+
+    // Usual steps of one cell in columns: signs alone, sign and group, with the label beside, with label and Ah below.
+    private static readonly int[] Columns = [2, 4, 11, 9];
+
     /// <summary>Rows of a layer from the back to the front, each from left to right as seen.</summary>
     internal static IReadOnlyList<IReadOnlyList<PlacedCell>> Rows(IReadOnlyList<PlacedCell> layer, bool fromBelow) =>
     [
@@ -14,26 +24,39 @@ internal static class PlaceDrawing
             .Select(row => (IReadOnlyList<PlacedCell>)[.. fromBelow ? row.OrderByDescending(c => c.Centre.X) : row.OrderBy(c => c.Centre.X)]),
     ];
 
+    /// <summary>How many rows of signs a layer takes when all of it is drawn.</summary>
+    internal static int RowsWanted(IReadOnlyList<PlacedCell> layer, int zoom) =>
+        layer.Select(cell => Math.Round(cell.Centre.Y)).Distinct().Count() * Height(zoom);
+
+    /// <summary>How many columns of signs a layer takes when all of it is drawn.</summary>
+    internal static int ColumnsWanted(IReadOnlyList<PlacedCell> layer, int zoom)
+    {
+        double perColumn = Pitch(Rows(layer, fromBelow: false)) / Columns[zoom - Farthest];
+        return (int)Math.Round((layer.Max(cell => cell.Centre.X) - layer.Min(cell => cell.Centre.X)) / perColumn) + Columns[zoom - Farthest];
+    }
+
     /// <summary>Draws the layer; the view follows the cursor.</summary>
-    internal static void Paint(Area area, PlacedPack pack, int layer, bool fromBelow, (int Row, int Column) cursor, bool focused)
+    internal static void Paint(
+        Area area, PlacedPack pack, int layer, bool fromBelow, (int Row, int Column) cursor, int zoom, bool focused, Look look)
     {
         IReadOnlyList<IReadOnlyList<PlacedCell>> rows = Rows(pack.Layers[layer], fromBelow);
         double low = pack.Layers[layer].Min(cell => cell.Centre.X);
         double high = pack.Layers[layer].Max(cell => cell.Centre.X);
-        double pitch = Pitch(rows);
-        double perColumn = pitch / 4;
+        double perColumn = Pitch(rows) / Columns[zoom - Farthest];
+        int height = Height(zoom);
         int Column(PlacedCell cell) => (int)Math.Round((fromBelow ? high - cell.Centre.X : cell.Centre.X - low) / perColumn);
-        int firstRow = Math.Max(0, Math.Min(cursor.Row - (area.Height / 2), rows.Count - area.Height));
+        int page = Math.Max(1, area.Height / height);
+        int firstRow = Math.Max(0, Math.Min(cursor.Row - (page / 2), rows.Count - page));
         PlacedCell under = rows[cursor.Row][Math.Min(cursor.Column, rows[cursor.Row].Count - 1)];
-        int shift = Math.Max(0, Column(under) - area.Width + 8);
-        for (int y = 0; y < area.Height && firstRow + y < rows.Count; y++)
+        int shift = Math.Max(0, Column(under) - area.Width + (2 * Columns[zoom - Farthest]));
+        for (int i = 0; i < page && firstRow + i < rows.Count; i++)
         {
-            foreach (PlacedCell cell in rows[firstRow + y])
+            foreach (PlacedCell cell in rows[firstRow + i])
             {
-                int x = 1 + Column(cell) - shift;
+                (int x, int y) = (1 + Column(cell) - shift, i * height);
                 bool here = cell.Cell == under.Cell;
                 if (x >= 0)
-                    area.Write(x, y, Sign(pack, cell, fromBelow), here ? Ink.Reverse : Ink.Plain);
+                    Write(area, x, y, pack, cell, fromBelow, zoom, here ? Ink.Reverse : Ink.Plain, look);
                 if (here && focused)
                     area.Cursor(Math.Max(0, x), y);
             }
@@ -44,9 +67,36 @@ internal static class PlaceDrawing
     {
         if (pack.SeatOf(cell) is not { } seat)
             return " ..";
-        string sign = pack.IsPlusUp(cell) is not { } up ? " " : up != fromBelow ? "+" : "-";
-        return sign + seat.ToString("00", CultureInfo.InvariantCulture);
+        return Facing(pack, cell, fromBelow) + seat.ToString("00", CultureInfo.InvariantCulture);
     }
+
+    private static string Facing(PlacedPack pack, PlacedCell cell, bool fromBelow) =>
+        pack.SeatOf(cell) is null ? "." : pack.IsPlusUp(cell) is not { } up ? "o" : up != fromBelow ? "+" : "-";
+
+    private static void Write(Area area, int x, int y, PlacedPack pack, PlacedCell cell, bool fromBelow, int zoom, Ink ink, Look look)
+    {
+        ScreenedCell? known = pack.CellAt(cell);
+        string label = TextWidth.CutMiddle(known?.Label ?? "", zoom == 1 ? 6 : 8);
+        switch (zoom)
+        {
+            case Farthest:
+                area.Write(x, y, Facing(pack, cell, fromBelow), ink);
+                break;
+            case 1:
+                area.Write(x, y, $"{Sign(pack, cell, fromBelow)} {label}", ink);
+                break;
+            case Nearest:
+                area.Write(x, y, Sign(pack, cell, fromBelow), ink);
+                area.Write(x, y + 1, label, ink);
+                area.Write(x, y + 2, known is null ? "" : look.Figure(known.CapacityAh, 3), ink);
+                break;
+            default:
+                area.Write(x, y, Sign(pack, cell, fromBelow), ink);
+                break;
+        }
+    }
+
+    private static int Height(int zoom) => zoom == Nearest ? 4 : 1;
 
     private static double Pitch(IReadOnlyList<IReadOnlyList<PlacedCell>> rows)
     {

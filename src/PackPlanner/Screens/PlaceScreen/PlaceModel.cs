@@ -1,7 +1,9 @@
 using System.Globalization;
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Fitting;
+using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
+using PackPlanner.Formats.JobFiles;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Keys;
@@ -19,6 +21,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
     [
         ("for", "a drawing to build from: group and sign of each cell, links, sense taps with their volts"),
         ("wants", "a space with places (4 Cavity) and series; cells stand in it as soon as there are groups (3 Groups)"),
+        ("without", "no space: a types the size of a cell, and the groups stand side by side in a plain block"),
     ];
 
     private int layer;
@@ -28,6 +31,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
     private int tapTop;
     private bool fromBelow;
     private bool onTaps;
+    private int zoom;
 
     public string Name => "Place";
 
@@ -35,16 +39,18 @@ internal sealed class PlaceModel(Desk desk) : IStep
 
     public StepPicture Picture => desk.Answers.Placed is { } pack ? Say(pack) : Waiting();
 
-    public IReadOnlyList<KeyAction> Keys => desk.Answers.Placed is { } pack ? Known(pack) : [];
+    public IReadOnlyList<KeyAction> Keys => desk.Answers.Placed is { } pack ? Known(pack)
+        : desk.Job is { FitCase: null } ? [PlainBlockAsk.Key(desk)] : [];
 
     public string Place
     {
-        get => string.Create(CultureInfo.InvariantCulture, $"{layer} {row} {column} {tap} {(onTaps ? 1 : 0)}");
+        get => string.Create(CultureInfo.InvariantCulture, $"{layer} {row} {column} {tap} {(onTaps ? 1 : 0)} {zoom}");
         set
         {
-            int[] kept = [.. value.Split(' ').Select(part => int.TryParse(part, CultureInfo.InvariantCulture, out int number) ? Math.Max(0, number) : 0)];
-            if (kept.Length == 5)
+            int[] kept = [.. value.Split(' ').Select(part => int.TryParse(part, CultureInfo.InvariantCulture, out int number) ? number : 0)];
+            if (kept.Length >= 5)
                 (layer, row, column, tap, onTaps) = (kept[0], kept[1], kept[2], kept[3], kept[4] == 1);
+            zoom = kept.Length > 5 ? Math.Clamp(kept[5], PlaceDrawing.Farthest, PlaceDrawing.Nearest) : 0;
         }
     }
 
@@ -59,7 +65,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
         Keep(pack);
         if (body.Width >= TwoPanes)
         {
-            int left = Math.Clamp(body.Width * 5 / 9, 60, 90);
+            int left = Math.Clamp(body.Width - 58, 60, 90);
             PaintDrawing(body.Part(0, 0, left - 1, body.Height), pack, focused: !onTaps);
             for (int y = 0; y < body.Height; y++)
                 body.Write(left, y, "│");
@@ -137,8 +143,12 @@ internal sealed class PlaceModel(Desk desk) : IStep
     {
         if (desk.Job is not { } job)
             return new StepPicture(Question, "No job is open.", "1 Job: open or begin a job first");
-        if (job.FitCase is null)
-            return new StepPicture(Question, "There is no space to place cells in yet.", "4 Cavity: describe the space");
+        if (job.FitCase is null && !JobFit.IsAsked(job))
+        {
+            return job.Givens is { Series: not null, Parallel: not null }
+                ? new StepPicture(Question, "There is no space to place cells in, and the size of a cell is not known for a plain block.", "a: type the size of a cell for a plain block, or 4 Cavity: describe the space")
+                : new StepPicture(Question, "There is no space to place cells in yet, and no shape for a plain block.", "3 Groups, e: say series and parallel; or 4 Cavity: describe the space");
+        }
         return desk.Answers.Fit is { Answer: { } answer }
             ? new StepPicture(Question, answer.Series is null ? "How many groups stand in series is not known yet." : "It does not fit, so nothing can be placed.", answer.Series is null ? "4 Cavity, e: say series and parallel" : "4 Cavity: see what is in the way")
             : new StepPicture(Question, "Places are being looked for, or the space could not be read.", "4 Cavity: see how it stands");
@@ -154,7 +164,8 @@ internal sealed class PlaceModel(Desk desk) : IStep
         string taps = wrong > 0 ? $" {wrong} tap reading{(wrong == 1 ? "" : "s")} outside: stop, do not plug in." : "";
         string next = wrong > 0 ? "Find what is wrong at that tap before anything is plugged in"
             : onTaps ? "Enter types the reading of a tap; then 8 Sheets" : $"Tab: the {pack.Series + 1} taps with their volts; then 8 Sheets";
-        return new StepPicture(Question, $"{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}{taps}", next, Cautions(pack));
+        string block = desk.Job!.FitCase is null ? "A plain block, no space is described: " : "";
+        return new StepPicture(Question, $"{block}{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}{taps}", next, Cautions(pack));
     }
 
     // The layout raises most of them itself; before taps are plugged this one stands whatever the figures are.
@@ -166,14 +177,22 @@ internal sealed class PlaceModel(Desk desk) : IStep
     [
         new(KeyBook.NextPane, onTaps ? "drawing" : "taps", "goes between the drawing and the tap table", () => onTaps = !onTaps),
         new(KeyBook.OtherSide, fromBelow ? "from above" : "from below", "shows the other side, mirrored as it is when the pack is turned over", () => fromBelow = !fromBelow),
+        new(KeyBook.ZoomIn, "nearer", "writes labels, then Ah, into the drawing",
+            () => onTaps ? "the taps have the focus; Tab goes to the drawing" : zoom == PlaceDrawing.Nearest ? "it is as near as it gets" : null, () => zoom++),
+        new(KeyBook.ZoomOut, "farther", "draws signs alone, so that more cells are seen at once",
+            () => onTaps ? "the taps have the focus; Tab goes to the drawing" : zoom == PlaceDrawing.Farthest ? "it is as far as it gets" : null, () => zoom--),
+        .. desk.Job!.FitCase is null ? [PlainBlockAsk.Key(desk)] : Array.Empty<KeyAction>(),
         new(KeyBook.Exchange, "exchange groups", "exchanges two matched groups between their places",
             () => !pack.HasGroups ? "there are no groups to exchange" : null, () => AskExchange(pack)),
+        new(KeyBook.Turn, "turn the group", "turns the group under the cursor over, so that its other end faces you",
+            () => onTaps ? "the taps have the focus; Tab goes to the drawing" : pack.SeatOf(Under(pack)) is null ? "the cursor stands on a spare place" : null, () => Turn(pack)),
         new(KeyBook.Swap, "other end", "puts pack minus at the other end; every cell then stands the other way up",
             () => desk.Do(JobChanges.SetPlacement("swap the ends", desk.Job!.Placement with { EndsSwapped = !desk.Job.Placement.EndsSwapped }))),
         new(KeyBook.Open, onTaps ? "type a reading" : "open", onTaps ? "types what the meter shows at this tap; it is judged at once" : "shows the place under the cursor",
             () => OpenOrType(pack)),
         new(KeyBook.Numbers, "links", "changes what is known of links and insulation",
-            () => GivenField.Choose(desk, "numbers of this screen", ["linkMilliohm", "insulationOhm", "cellFuse", "clamping", "vents"])),
+            () => GivenField.Choose(desk, "numbers of this screen",
+                ["linkMilliohm", "insulationOhm", "cellFuse", "clamping", "vents", .. desk.Job!.FitCase is null ? ["blockColumns", "cellGapMm"] : Array.Empty<string>()])),
     ];
 
     private void Keep(PlacedPack pack)
@@ -195,11 +214,27 @@ internal sealed class PlaceModel(Desk desk) : IStep
     {
         string layers = pack.Layers.Count > 1 ? $", layer {layer + 1} of {pack.Layers.Count} (PgUp PgDn)" : "";
         area.Write(1, 0, TextWidth.Cut(area.Look.Of($"seen from {(fromBelow ? "below, mirrored" : "above")}{layers}; sign: the end that faces you"), area.Width - 2), Ink.Bold);
-        int facts = 2;
-        PlaceDrawing.Paint(area.Part(0, 1, area.Width, area.Height - 1 - facts), pack, layer, fromBelow, (row, column), focused);
+        FitCase fitCase = desk.Answers.Fit!.Case!;
+        int? seat = pack.SeatOf(Under(pack));
+        int beside = PlaceDrawing.ColumnsWanted(pack.Layers[layer], zoom) + 2;
+        IReadOnlyList<string> facts = area.Width - beside >= PlaceFacts.Width
+            ? PlaceFacts.Lines(pack.Answer, fitCase, seat is { } here ? Matched(pack, here) : null, seat, desk.Look) : [];
+        IReadOnlyList<string> side = PlaceSide.Lines(fitCase, pack, desk.Look, area.Width - 4);
+        // The side view stands where the drawing and the figures leave room for it.
+        int rows = Math.Max(facts.Count, PlaceDrawing.RowsWanted(pack.Layers[layer], zoom));
+        int spare = area.Height - 3 - rows >= side.Count ? side.Count : 0;
+        PlaceDrawing.Paint(area.Part(0, 1, area.Width, area.Height - 3 - spare), pack, layer, fromBelow, (row, column), zoom, focused, desk.Look);
+        for (int i = 0; i < facts.Count && i < area.Height - 3 - spare; i++)
+            area.Write(beside, 1 + i, facts[i]);
+        for (int i = 0; i < spare; i++)
+            area.Write(2, area.Height - 2 - spare + i, side[i]);
         area.Write(1, area.Height - 2, TextWidth.Cut(area.Look.Of("cursor: " + Words(pack, Under(pack))), area.Width - 2));
         area.Write(1, area.Height - 1, TextWidth.Cut(area.Look.Of("links: " + Links(pack)), area.Width - 2));
     }
+
+    private MatchedGroup? Matched(PlacedPack pack, int seat) =>
+        desk.Answers.Groups is GroupingOutcome.Matched { Pack: { } matched } && pack.GroupOf(seat) is { } group
+            ? matched.Groups.FirstOrDefault(known => known.Number == group.Number) : null;
 
     private string Words(PlacedPack pack, PlacedCell cell)
     {
@@ -278,6 +313,14 @@ internal sealed class PlaceModel(Desk desk) : IStep
 
     private static double? Volts(string text) =>
         double.TryParse(text.Trim().TrimEnd('V', 'v', ' ').Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double volts) && double.IsFinite(volts) ? volts : null;
+
+    private void Turn(PlacedPack pack)
+    {
+        int seat = pack.SeatOf(Under(pack))!.Value;
+        JobPlacement before = desk.Job!.Placement;
+        desk.Do(JobChanges.SetPlacement(
+            $"turn group {seat} over", before with { Turned = before.Turned.Contains(seat) ? before.Turned.Remove(seat) : before.Turned.Add(seat) }));
+    }
 
     private void AskExchange(PlacedPack pack)
     {

@@ -19,7 +19,7 @@ internal sealed record SheetQuestion(Job Job, int Revision, DateOnly Date, Scree
     internal Answered Answer()
     {
         FitCase? fitCase = null;
-        if (Job.FitCase is not null && !JobFit.Case(Job).Is(out fitCase, out Refusal? why))
+        if (JobFit.IsAsked(Job) && !JobFit.Case(Job).Is(out fitCase, out Refusal? why))
             return new Answered(null, why.Problem.Why);
         IReadOnlyList<JobGroup> groups = Groups ?? [];
         FitAnswer? layout = Layout is { Fits: true, Series: not null } fits ? fits : null;

@@ -21,7 +21,11 @@ internal sealed class SheetsModel(Desk desk) : IStep
         ("verb", "packplanner sheet JOB writes the same"),
     ];
 
+    private const int Beside = 62;
+    private const int TwoPanes = 110;
+
     private int row;
+    private (Sheet? Sheet, SheetInput? Input, IReadOnlyList<string> Lines) preview = (null, null, []);
 
     public string Name => "Sheets";
 
@@ -33,6 +37,7 @@ internal sealed class SheetsModel(Desk desk) : IStep
     [
         new(KeyBook.Mark, "tick", "ticks the sheet, or takes the tick away", () => Why(Current), () => Tick(Current)),
         new(KeyBook.Write, "write the ticked", "writes the ticked sheets as HTML, tables and pictures", () => Ticked().Count == 0 ? "no sheet is ticked" : null, AskWrite),
+        new(KeyBook.Open, "preview", "shows what the sheet will say", () => Why(Current), () => desk.Show(new PageOverlay($"{Current.Name}: {Current.Title}", Preview()))),
         new(KeyBook.MarkAll, "all", "ticks every sheet that can be made, or none", TickAll),
     ];
 
@@ -54,6 +59,28 @@ internal sealed class SheetsModel(Desk desk) : IStep
             return;
         }
 
+        if (body.Width >= TwoPanes)
+        {
+            PaintPreview(body.Part(Beside, 0, body.Width - Beside, body.Height));
+            body = body.Part(0, 0, Beside, body.Height);
+        }
+
+        PaintList(body, job);
+    }
+
+    private void PaintPreview(Area area)
+    {
+        for (int y = 0; y < area.Height; y++)
+            area.Write(0, y, "│");
+        IReadOnlyList<string> lines = Why(Current) is { } why ? [$"not yet: {why}"] : Preview();
+        for (int y = 0; y < area.Height && y < lines.Count; y++)
+            area.Write(2, y, TextWidth.Cut(area.Look.Of(lines[y]), area.Width - 3), y == 0 ? Ink.Bold : Ink.Plain);
+        if (lines.Count > area.Height)
+            area.WriteRight(area.Height - 1, $" {area.Height} of {lines.Count} lines, Enter: all ");
+    }
+
+    private void PaintList(Area body, Job job)
+    {
         for (int y = 0; y < SheetCatalogue.All.Count && y < body.Height; y++)
         {
             Sheet sheet = SheetCatalogue.All[y];
@@ -107,12 +134,22 @@ internal sealed class SheetsModel(Desk desk) : IStep
             return new StepPicture(Question, "No job is open, so there is nothing to print.", "1 Job: open or begin a job first");
         int ready = SheetCatalogue.All.Count(sheet => Why(sheet) is null);
         int ticked = Ticked().Count;
-        string answer = $"{ready} of {SheetCatalogue.All.Count} sheets can be made; {ticked} ticked. Every page carries job, rev {desk.Open!.History.Revision} and date.";
+        string soFar = desk.IsWorking ? " so far, other steps are still at work" : "";
+        string answer = $"{ready} of {SheetCatalogue.All.Count} sheets can be made{soFar}; {desk.Job.SheetsTicked.Count} ticked. Every page carries job, rev {desk.Open!.History.Revision} and date.";
         string next = ticked > 0 ? $"w writes the {ticked} ticked" : ready > 0 ? "Space ticks a sheet; then w writes" : "2 Cells or 4 Cavity first";
         return new StepPicture(Question, answer, next);
     }
 
     private string? Why(Sheet sheet) => Input is { } input ? sheet.WhyNot(input) : desk.Answers.WhyNoSheets ?? "it is being made";
+
+    private IReadOnlyList<string> Preview()
+    {
+        if (Input is not { } input)
+            return [];
+        if (preview.Sheet != Current || !ReferenceEquals(preview.Input, input))
+            preview = (Current, input, SheetPreview.Lines(Current, input));
+        return preview.Lines;
+    }
 
     private IReadOnlyList<Sheet> Ticked() => desk.Job is { } job
         ? [.. SheetCatalogue.All.Where(sheet => job.SheetsTicked.Contains(sheet.Name) && Why(sheet) is null)]
@@ -150,7 +187,7 @@ internal sealed class SheetsModel(Desk desk) : IStep
             return;
         IReadOnlyList<Sheet> ticked = Ticked();
         if (SheetFiles.Write(folder, SheetFiles.Of(input, ticked, desk.Look.DecimalComma)).Is(out IReadOnlyList<string>? files, out Refusal? why))
-            desk.Says = $"{files.Count} files in {folder}. To start your own: 1 Job, Sort used cells";
+            desk.Says = $"{files.Count} files in {Path.Combine(Path.GetFileName(Path.GetDirectoryName(folder)!), "sheets")}. To start your own: 1 Job, Sort used cells";
         else
             desk.Store.Tell(why);
     }

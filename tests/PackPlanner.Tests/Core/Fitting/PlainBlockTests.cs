@@ -10,7 +10,7 @@ public class PlainBlockTests
     [Fact]
     public void Thirteen_groups_of_seven_stand_in_rows_and_columns_with_fourteen_taps()
     {
-        FitAnswer block = PlainBlock.Place(13, 7, Model);
+        FitAnswer block = PlainBlock.Place(13, 7, Model).Answer;
 
         Assert.Equal(91, block.Cells.Count);
         Assert.Equal(7, block.Parallel);
@@ -24,7 +24,7 @@ public class PlainBlockTests
     [Fact]
     public void A_block_told_to_fold_after_four_groups_keeps_every_link()
     {
-        FitAnswer block = PlainBlock.Place(10, 2, Model, columns: 4);
+        FitAnswer block = PlainBlock.Place(10, 2, Model, columns: 4).Answer;
 
         Assert.Empty(block.Jumpers);
         // By hand: four columns of 18.6 mm with 0.6 mm between them are 76.2 mm wide.

@@ -1,0 +1,222 @@
+using PackPlanner.Core.Fitting;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens.CavityScreen;
+
+namespace PackPlanner.Tests.Screens;
+
+/// <summary>Step 4 by hand: spaces, outlines, tubes, openings and weighed parts typed in millimetres and drawn as typed.</summary>
+public class CavityTests
+{
+    [Fact]
+    public void A_space_is_typed_in_three_fields_and_holds_what_a_hand_counts()
+    {
+        using Bench bench = new();
+        TypeSpace(bench, "100 x 60 x 80");
+
+        // By hand: 100 - 2 x 2 = 96 holds four round cells of 21 with 0.8 between (86.4); 60 - 4 = 56 holds two (42.8).
+        FitAnswer answer = bench.Desk.Answers.Fit!.Answer!;
+        Assert.Equal(8, answer.Cells.Count);
+        Assert.Contains("8 places", bench.Desk.Step.Picture.Answer);
+        Assert.Contains("from above, 100 mm x 60 mm", bench.Text());
+    }
+
+    [Fact]
+    public void An_outline_is_drawn_while_its_corners_are_typed()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.New("Wedge");
+        bench.Press("4", "a", "Down", "Enter", "Enter");
+        bench.Type("0,0 400,0 400,200 0,100");
+
+        string drawn = bench.Text(120, 36);
+
+        Assert.Contains("as typed, from above, 400 mm x 200 mm", drawn);
+        string[] rows = [.. drawn.Split('\n').SkipWhile(row => !row.Contains("as typed")).Skip(1)];
+        // The back wall slants: it begins further to the right in the first rows than in the last.
+        Assert.True(rows[1].TrimEnd().IndexOf('┌') > 10, drawn);
+
+        // What a file would be refused for, the field refuses as it is typed.
+        bench.Type(" 300,-50");
+        Assert.Contains("cross", bench.Text(120, 36));
+    }
+
+    [Fact]
+    public void A_tube_an_opening_and_a_weighed_part_are_added_changed_and_taken_out_again()
+    {
+        using Bench bench = new();
+        TypeSpace(bench, "120 x 60 x 80");
+        int before = bench.Desk.Answers.Fit!.Answer!.Cells.Count;
+
+        bench.Press("a", "Down", "Enter");
+        bench.Type("0 50 40");
+        bench.Press("Enter");
+        bench.Type("120 50 40");
+        bench.Press("Enter");
+        bench.Type("12");
+        Assert.Contains("####", bench.Text());
+        bench.Press("Enter");
+
+        FitCase withTube = bench.Desk.Answers.Fit!.Case!;
+        Assert.Equal(new Solid.Tube(new PointMm(0, 50, 40), new PointMm(120, 50, 40), 12), Assert.Single(withTube.KeepOuts).Shape);
+        Assert.True(bench.Desk.Answers.Fit.Answer!.Cells.Count < before);
+
+        Add(bench, 5, "Enter");
+        bench.Type("0 0 120 45");
+        bench.Press("Enter");
+        Opening lid = Assert.Single(bench.Desk.Answers.Fit!.Case!.Openings!);
+        Assert.Equal((Axis.Z, true), (lid.Across, lid.Positive!.Value));
+
+        Add(bench, 6);
+        bench.Type("contactor");
+        bench.Press("Enter");
+        bench.Type("2 lb");
+        bench.Press("Enter");
+        bench.Type("20 20 20");
+        bench.Press("Enter");
+        // NIST SP 811: 1 lb is 0.453 592 37 kg exactly.
+        Assert.Equal(0.90718474, Assert.Single(bench.Desk.Answers.Fit!.Case!.Parts!).Kg, 8);
+
+        // The tube is changed and taken out from the list.
+        while (bench.Desk.Step is CavityModel { Under: not { Kind: CasePartKind.NoGo } })
+        {
+            bench.Press("Down");
+            bench.Text();
+        }
+
+        bench.Press("Enter", "Enter", "Enter");
+        bench.Type("9");
+        bench.Press("Enter");
+        Assert.Equal(129, Assert.IsType<Solid.Tube>(bench.Desk.Answers.Fit!.Case!.KeepOuts[0].Shape).DiameterMm);
+        bench.Press("u");
+        bench.Press("D");
+        Assert.Empty(bench.Desk.Answers.Fit!.Case!.KeepOuts);
+        bench.Press("u");
+        Assert.Single(bench.Desk.Answers.Fit!.Case!.KeepOuts);
+    }
+
+    [Fact]
+    public void The_drawing_goes_nearer_and_the_arrows_then_move_it()
+    {
+        using Bench bench = new();
+        TypeSpace(bench, "420 x 150 x 110");
+        bench.Text();
+
+        bench.Press("Z");
+        Assert.Contains("all of it is shown", bench.Desk.Says);
+        bench.Press("z", "z", "Tab", "Left", "Up");
+
+        string near = bench.Text();
+        Assert.Contains("4 times", near);
+        Assert.Contains("(", near);
+        CavityModel cavity = Assert.IsType<CavityModel>(bench.Desk.Step);
+        // By hand: a quarter of a quarter of 420 and of 150.
+        Assert.Equal((2, -26.25, 9.375), (cavity.View.Zoom, cavity.View.AcrossMm, cavity.View.BackMm));
+        for (int i = 0; i < 50; i++)
+            bench.Press("Left");
+        Assert.Equal(-157.5, cavity.View.AcrossMm, 9);
+        bench.Press("Z", "Z");
+        Assert.Equal(default, cavity.View);
+    }
+
+    [Fact]
+    public void Cells_are_turned_on_their_side()
+    {
+        using Bench bench = new();
+        TypeSpace(bench, "100 x 60 x 40");
+        Assert.Empty(bench.Desk.Answers.Fit!.Answer!.Cells);
+
+        bench.Press("g", "Down", "Enter");
+
+        Assert.Equal([Axis.X], Assert.IsType<CellBody.Cylinder>(bench.Desk.Answers.Fit!.Case!.Cell).Axes);
+        Assert.NotEmpty(bench.Desk.Answers.Fit.Answer!.Cells);
+    }
+
+    [Fact]
+    public void A_sorter_without_a_space_gets_places_taps_and_a_placement_sheet_from_the_size_of_a_cell()
+    {
+        using Bench bench = new();
+        bench.OpenLot(series: 4, parallel: 2);
+        bench.Press("5");
+        Assert.Contains("a: type the size of a cell", bench.Desk.Step.Picture.Next);
+
+        bench.Press("a");
+        bench.Type("21.2 x 70.2");
+        bench.Press("Enter");
+
+        Assert.Contains("A plain block", bench.Desk.Step.Picture.Answer);
+        Assert.Contains("8 cells in 1 layer, 4 groups", bench.Desk.Step.Picture.Answer);
+        Assert.Contains("+01", bench.Text());
+        Assert.Contains("room left over, mm", bench.Text());
+        Assert.Contains("hardest-worked at ", bench.Text());
+        Assert.Contains("cells, 70.2 mm", bench.Text(120, 36));
+        bench.Press("Tab");
+        Assert.Contains("B4", bench.Text());
+        bench.Press("8");
+        bench.Text();
+        Assert.Null(PackPlanner.Formats.Sheets.SheetCatalogue.All.First(sheet => sheet.Name == "place").WhyNot(bench.Desk.Answers.SheetInput!));
+
+        // Beside the list, and by Enter, stands what the sheet will say.
+        bench.Press("Down", "Down", "Down", "Down");
+        Assert.Matches(@"B4 +\d+\.\d\d .*pack plus", bench.Text(120, 36));
+        bench.Press("Enter");
+        Assert.Matches(@"B4 +\d+\.\d\d .*________", bench.Text());
+        bench.Press("Esc");
+
+        // A space, once described, takes the block's place.
+        Assert.Null(bench.Desk.Job!.FitCase);
+        Assert.Equal(21.2, bench.Desk.Job.Givens.NumberOf("cellDiameterMm"));
+        bench.Press("5", "u");
+        Assert.Null(bench.Desk.Job.Givens.NumberOf("cellDiameterMm"));
+    }
+
+    [Fact]
+    public void Nearer_places_show_labels_and_a_group_can_be_turned_over()
+    {
+        using Bench bench = new();
+        bench.OpenLot(series: 4, parallel: 2);
+        bench.Set("cellDiameterMm", new JobValue.Number(21.2));
+        bench.Set("cellLengthMm", new JobValue.Number(70.2));
+        bench.Set("blockColumns", new JobValue.Number(4));
+        bench.Press("5", "z");
+        Assert.Matches(@"\+01 T\d\d\d", bench.Text());
+        bench.Press("z");
+        Assert.Matches(@"4\.\d\d\d", bench.Text());
+        bench.Press("Z", "Z", "Z");
+        Assert.DoesNotContain("+01 ", bench.Text());
+        bench.Press("z", "g");
+        Assert.Contains("-01", bench.Text());
+        Assert.Contains(1, bench.Desk.Job!.Placement.Turned);
+    }
+
+    [Theory]
+    [InlineData("310 x 190 x 95", 310, 190, 95)]
+    [InlineData("12.2 x 7.5 x 3.75 in", 309.88, 190.5, 95.25)]
+    [InlineData("310mm*190mm*95mm", 310, 190, 95)]
+    [InlineData("310,5 190 95", 310.5, 190, 95)]
+    public void Lengths_are_read_as_people_type_them(string typed, double length, double width, double height)
+    {
+        Assert.Null(TypedCase.Sizes(typed, [3], out double[] mm));
+        Assert.Equal([length, width, height], mm);
+    }
+
+    [Theory]
+    [InlineData("310 x 190", "3 figures")]
+    [InlineData("310 x -190 x 95", "below zero")]
+    [InlineData("310 x NaN x 95", "not a length")]
+    [InlineData("wide", "not a length")]
+    public void Lengths_that_make_no_sense_are_refused(string typed, string why) => Assert.Contains(why, TypedCase.Sizes(typed, [3], out _));
+
+    private static void TypeSpace(Bench bench, string inside)
+    {
+        bench.Desk.Store.New("Space");
+        bench.Press("4", "a", "Enter");
+        bench.Type(inside);
+        bench.Press("Enter");
+        bench.Type("21 x 70");
+        bench.Press("Enter", "Enter");
+        Assert.NotNull(bench.Desk.Job!.FitCase);
+    }
+
+    private static void Add(Bench bench, int which, params string[] then) =>
+        bench.Press(["a", .. Enumerable.Repeat("Down", which), "Enter", .. then]);
+}
