@@ -44,7 +44,7 @@ public static class JobFit
     }
 
     private static Refusal NoCavity(Job job) => Refusal.Input(
-        "no-cavity", job.Title, "the job has no cavity", "Add a fit case by job add JOB case.json, or say the size of a cell for a plain block: job set JOB cellDiameterMm 21.2 cellLengthMm 70.2.");
+        "no-cavity", job.Title, "the job has no cavity", "Add a fit case by job add JOB case.json, or say the size of a cell for a plain block: job set JOB cellDiameterMm=21.2 cellLengthMm=70.2.");
 
     // What the job was told wins over what the case said: the case may be older.
     private static FitCase Asked(FitCase fitCase, JobGivens givens) => fitCase with
