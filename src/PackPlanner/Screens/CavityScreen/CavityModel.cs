@@ -185,7 +185,7 @@ internal sealed class CavityModel(Desk desk) : IStep
         }
     }
 
-    private IReadOnlyList<(string Word, string Says, CasePart? Part)> Lines(Look look)
+    private List<(string Word, string Says, CasePart? Part)> Lines(Look look)
     {
         List<(string, string, CasePart?)> lines = [];
         if (desk.Answers.Fit is { Case: { } fitCase, Answer: { } answer })

@@ -319,7 +319,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
         int seat = pack.SeatOf(Under(pack))!.Value;
         JobPlacement before = desk.Job!.Placement;
         desk.Do(JobChanges.SetPlacement(
-            $"turn group {seat} over", before with { Turned = before.Turned.Contains(seat) ? before.Turned.Remove(seat) : before.Turned.Add(seat) }));
+            $"turn group {seat} over", before with { Turned = before.Turned.SymmetricExcept([seat]) }));
     }
 
     private void AskExchange(PlacedPack pack)
