@@ -164,7 +164,7 @@ internal sealed class CavityModel(Desk desk) : IStep
 
     private void PaintLines(Area area)
     {
-        IReadOnlyList<(string Word, string Says, CasePart? Part)> lines = Lines(area.Look);
+        List<(string Word, string Says, CasePart? Part)> lines = Lines(area.Look);
         row = Math.Clamp(row, 0, Math.Max(0, lines.Count - 1));
         List<(int Line, string Word, string Text)> shown = [.. lines.SelectMany((line, i) =>
             TextWidth.Wrap(area.Look.Of(line.Says), Math.Max(10, area.Width - 15)).Select((text, part) => (i, part == 0 ? line.Word : "", text)))];
