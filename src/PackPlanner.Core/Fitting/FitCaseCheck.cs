@@ -24,6 +24,8 @@ public static class FitCaseCheck
         CheckCell(fitCase, problems);
         CheckClearances(fitCase.Clearances, problems);
         CheckPack(fitCase, problems);
+        if (problems.Count == 0)
+            FitCaseSizes.Check(fitCase, problems);
         return problems;
     }
 

@@ -28,6 +28,7 @@ internal static partial class ResistanceHeading
     [GeneratedRegex(@"(?<![a-z])(dc|dcir|dcr)(?![a-z])|pulse|puls|直流", RegexOptions.IgnoreCase)]
     private static partial Regex Dc();
 
-    [GeneratedRegex(@"(?<![\d.,])(\d+(?:[.,]\d+)?)\s?(ms|s)(?![a-z])", RegexOptions.IgnoreCase)]
+    // Only figures that a number can be made of: \d would also take the digits of other scripts.
+    [GeneratedRegex(@"(?<![\d.,])([0-9]{1,9}(?:[.,][0-9]{1,9})?)\s?(ms|s)(?![a-z])", RegexOptions.IgnoreCase)]
     private static partial Regex Seconds();
 }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.IO.Compression;
 using System.Text;
 using Microsoft.Win32.SafeHandles;
@@ -144,9 +145,16 @@ internal sealed class SourceFile : IDisposable
     private static byte[] ReadHead(Func<Stream> open)
     {
         using Stream stream = open();
-        byte[] head = new byte[HeadBytes];
-        int length = stream.ReadAtLeast(head, HeadBytes, throwOnEndOfStream: false);
-        return head[..length];
+        byte[] room = ArrayPool<byte>.Shared.Rent(HeadBytes);
+        try
+        {
+            int length = stream.ReadAtLeast(room.AsSpan(0, HeadBytes), HeadBytes, throwOnEndOfStream: false);
+            return room[..length];
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(room);
+        }
     }
 
     private static string Nearest(string file)

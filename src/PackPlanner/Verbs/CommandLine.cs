@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.CommandLine;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Json;
@@ -9,6 +10,8 @@ namespace PackPlanner.Verbs;
 /// <summary>From the words that were typed to an answer on the streams and an exit code.</summary>
 internal static class CommandLine
 {
+    private static readonly ConcurrentDictionary<Verb, RootCommand> Described = new(ReferenceEqualityComparer.Instance);
+
     /// <summary>Runs one verb.</summary>
     /// <param name="args">The words after the program's name; the first is the verb.</param>
     /// <param name="standardInput">Opens standard input.</param>
@@ -58,8 +61,10 @@ internal static class CommandLine
         return Deliver(reply, parsed, json, output, notes);
     }
 
-    /// <summary>The parser's view of a verb.</summary>
-    internal static RootCommand Describe(Verb verb)
+    /// <summary>The parser's view of a verb, made once: an option remembers every command that it was ever added to.</summary>
+    internal static RootCommand Describe(Verb verb) => Described.GetOrAdd(verb, Describing);
+
+    private static RootCommand Describing(Verb verb)
     {
         RootCommand command = new(verb.Summary);
         command.Options.Clear();

@@ -25,7 +25,7 @@ public sealed class BrokenFilesTests
         string file = Path.Combine(Folder, name);
         string[] faults = [.. Lines
             .Select(line => line[0] == "job" ? [.. line, file, "--json"] : (string[])[line[0], file, .. line[1..], "--json"])
-            .Select(line => (Line: string.Join(' ', line), Fault: FuzzTests.Fault(line)))
+            .Select(line => (Line: string.Join(' ', line), Fault: FuzzTry.Fault(line, TestContext.Current.CancellationToken)))
             .Where(tried => tried.Fault is not null).Select(tried => $"{tried.Line}: {tried.Fault}")];
         Assert.True(faults.Length == 0, string.Join("\n", faults));
     }

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using PackPlanner.Tests.Verbs;
+using PackPlanner.Verbs;
 
 namespace PackPlanner.Tests.Fuzz;
 
@@ -53,6 +53,13 @@ internal static class FuzzInputs
         "clearance":{"wallMm":2,"endMm":4,"cellGapMm":0.6,"layerGapMm":8},"pack":{"series":3,"parallel":2,"linkReachMm":3},"limits":{"cellMassKg":null}}
         """;
 
+    // One cell in a box: what is read is the same, and the search ends at once.
+    internal const string OneCellCase = """
+        {"id":"cup","cavity":{"parts":[{"box":[0,0,0,30,32,90]}]},"keepOuts":[],
+        "cell":{"name":"21700","shape":"cylinder","diameterMm":21.4,"lengthMm":70.6,"massG":70,"axes":["z"]},
+        "clearance":{"wallMm":2,"endMm":4,"cellGapMm":0.6,"layerGapMm":8},"pack":{"series":1,"parallel":1,"linkReachMm":3},"limits":{"cellMassKg":1}}
+        """;
+
     internal static string WideLog { get; } = Log(
         "time_s,current_A,cell_1_V,cell_2_V,cell_3_V",
         (t, a, v) => $"{t},{a},{v},{v - 0.004m},{v - 0.011m}");
@@ -72,9 +79,9 @@ internal static class FuzzInputs
             string job = Path.Combine(folder, "whole.job.json");
             string table = Path.Combine(folder, "cells.csv");
             File.WriteAllText(table, Cells);
-            Planner.Run("job", "new", job);
-            Planner.Run("job", "set", job, "chemistry=NMC", "series=3", "parallel=2");
-            Planner.Run("job", "add", job, table);
+            Run("job", "new", job);
+            Run("job", "set", job, "chemistry=NMC", "series=3", "parallel=2");
+            Run("job", "add", job, table);
             return File.ReadAllText(job);
         }
         finally
@@ -82,6 +89,9 @@ internal static class FuzzInputs
             Directory.Delete(folder, recursive: true);
         }
     }
+
+    private static void Run(params string[] line) =>
+        CommandLine.Run(line, () => new MemoryStream(), TextWriter.Null, TextWriter.Null, CancellationToken.None);
 
     private static string Log(string header, Func<int, decimal, decimal, string> row)
     {
