@@ -17,7 +17,7 @@ internal static class SpoiledRun
         long began = Stopwatch.GetTimestamp();
         long dearest = 0;
         TimeSpan used = Environment.CpuUsage.TotalTime;
-        using Watchdog watchdog = new(TimeSpan.FromSeconds(300));
+        using Watchdog watchdog = new(TimeSpan.FromSeconds(60));
         for (int seed = first; seed < first + count; seed++)
         {
             watchdog.Begin(seed);

@@ -14,17 +14,27 @@ internal static class Outliers
     /// <summary>Fewer readings than this make no lot.</summary>
     internal const int FewestReadings = 7;
 
+    // In a lot too small for statistics a low reading meets its limit, but a mark that slipped up would pass them all. Our choice.
+    private const double GrossTimes = 3;
+    private const int FewestForGross = 3;
+
     private const double Significance = 0.05;
 
     /// <summary>Names the readings that are unlike the rest.</summary>
     /// <param name="values">Shape [n].</param>
     /// <param name="spreads">One standard deviation of each, shape [n].</param>
-    /// <returns>Shape [n], true for an outlier.</returns>
+    /// <returns>Shape [n], true for an outlier; in a lot of three to six only what is over three times the median.</returns>
     internal static bool[] Of(ReadOnlySpan<double> values, ReadOnlySpan<double> spreads)
     {
         bool[] unlike = new bool[values.Length];
         if (values.Length < FewestReadings)
+        {
+            if (values.Length >= FewestForGross && Robust.Median(values) is > 0 and var middle)
+                for (int i = 0; i < values.Length; i++)
+                    unlike[i] = values[i] > GrossTimes * middle;
             return unlike;
+        }
+
         double[] scores = Robust.ModifiedScores(values);
         int candidates = scores.Count(score => Math.Abs(score) > HighestScore);
         if (candidates == 0)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.Logs;
@@ -34,6 +35,12 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
                 said.Add(zero is null
                     ? $"The time has no unit; its steps are read as {unit.Name}."
                     : $"The time counts {unit.Name} since 1970.");
+            }
+
+            else if (zero is null && UnitOf(moments).Unit is { } likely && likely != unit && Usual(moments) is > 0 and var step)
+            {
+                said.Add(string.Create(CultureInfo.InvariantCulture,
+                    $"The heading of the time says {unit.Name}, though its steps of {step:0.#####} look like {likely.Name}; it is read as the heading says. Mend the heading if the unit is wrong."));
             }
 
             time.Column.Unit = unit;

@@ -86,6 +86,8 @@ internal static class CellTableReader
                 return Refusal.Input("two-readings", $"{source.Name}, column {column.Column.Name}",
                     $"the capacities have no unit and can be {both.One} or {both.Other}",
                     "Write the unit into the heading, such as capacity (mAh), or give --rated-ah.");
+            if (!missing && CellUnits.Doubt(column, capacityAh) is { } doubt)
+                understood.Add(doubt);
             if (missing && column.Column.Unit is { } unit && column.Of is not (Dimension.Share or Dimension.None))
                 understood.Add($"Column {column.Column.Name}: read in {unit.Name}, from {(column.Column.SetBy == "cells" ? "the units beside its figures" : "the size of its figures")}.");
             if (column.Of == Dimension.Charge && double.IsNaN(capacityAh))

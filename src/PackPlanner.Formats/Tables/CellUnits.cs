@@ -35,6 +35,23 @@ internal static class CellUnits
         return null;
     }
 
+    /// <summary>Says that a heading's unit makes figures of no lithium cell, where another unit would make ordinary ones.</summary>
+    /// <param name="column">The figures of a resistance, with the unit that its heading states.</param>
+    /// <param name="capacityAh">Usual capacity of the cells; NaN where not known.</param>
+    /// <returns>A sentence, or null where the stated unit is believable. The figures stay as the heading says.</returns>
+    internal static string? Doubt(FigureColumn column, double capacityAh)
+    {
+        double middle = column.Middle();
+        if (column.Of != Dimension.Resistance || column.Column.Unit is not { } stated || !(middle > 0) || !(capacityAh > 0))
+            return null;
+        // Within thirty of 0.08 ohm ampere-hours lies every cell, large and small, new and worn, DC and 1 kHz (common practice, no source).
+        double Off(FileUnit unit) => Math.Abs(Math.Log(unit.Convert(middle) * capacityAh / 80));
+        FileUnit likely = OfResistance(middle, capacityAh);
+        return likely != stated && Off(stated) > Math.Log(30) && Off(likely) < Math.Log(30)
+            ? Invariant($"Column {column.Column.Name}: its heading says {stated.Name}, but {middle} {stated.Name} is no resistance of a cell of {capacityAh:0.###} Ah, and {middle} {likely.Name} would be; it is read as the heading says. Mend the heading if the unit is wrong.")
+            : null;
+    }
+
     // Cells of 1 mAh to 0.3 Ah are not built into packs, nor single ones above some hundred Ah: below 350 it is Ah, above 600 mAh.
     private static (FileUnit? Unit, (string One, string Other)? Both) OfCharge(double middle, double capacityAh)
     {

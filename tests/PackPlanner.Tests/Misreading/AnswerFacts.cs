@@ -22,6 +22,9 @@ internal sealed record AnswerFacts(int ExitCode, IReadOnlyDictionary<string, Jso
         foreach (string name in new[] { "understood", "cautions", "rowsSetAsideCounts", "samplesSetAside" })
             if (document.TryGetProperty(name, out JsonElement list) && list.ValueKind == JsonValueKind.Array)
                 said.UnionWith(list.EnumerateArray().Select(one => Words(name, one)));
+        if (document.TryGetProperty("cells", out JsonElement cells))
+            foreach (JsonElement cell in cells.EnumerateArray().Where(cell => cell.TryGetProperty("reasons", out _)))
+                said.UnionWith(cell.GetProperty("reasons").EnumerateArray().Select(reason => $"{cell.GetProperty("cell").GetString()}: {reason.GetProperty("code").GetString()} {reason.GetProperty("value").GetRawText()}"));
         if (document.TryGetProperty("message", out JsonElement message))
             said.Add($"{document.GetProperty("code").GetString()}: {document.GetProperty("where").GetString()}: {message.GetString()}");
         return new AnswerFacts(exitCode, figures, said);

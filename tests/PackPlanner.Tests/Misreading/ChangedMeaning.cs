@@ -18,9 +18,9 @@ internal sealed record ChangedMeaning(string Name, Func<KnownTable, KnownTable?>
         new("resistances in microohm under a heading that says milliohm", table => Factor(table, "resistance", 1000), "(?i)resistance.*(ohm|unit|no cell)"),
         new("resting volts in mV under a heading that says V", table => Factor(table, "rest", 1000), "(?i)rest.*(mV|unit|no cell)"),
         new("resting volts in V under a heading that says mV", table => Label(table, "rest", "mV"), "(?i)rest.*( V|unit|no cell)"),
-        new("one capacity in mAh among Ah", table => OneTimes(table, "capacity", 1000), "(?i)capacity|two-readings"),
-        new("one capacity a thousandth", table => OneTimes(table, "capacity", 0.001m), "(?i)capacity|two-readings"),
-        new("one capacity with its mark slipped up", table => OneTimes(table, "capacity", 10), "(?i)capacity"),
+        new("one capacity in mAh among Ah", table => OneTimes(table, "capacity", 1000), "samples of Capacity|two-readings"),
+        new("one capacity a thousandth", table => OneTimes(table, "capacity", 0.001m), ": low-capacity|two-readings"),
+        new("one capacity with its mark slipped up", table => OneTimes(table, "capacity", 10), ": (unlike-its-lot|not-checked)"),
         new("one resistance a thousand times", table => OneTimes(table, "resistance", 1000), "(?i)resistance"),
         new("one resting voltage in mV among V", table => OneTimes(table, "rest", 1000), "(?i)rest"),
         new("capacities with their sign turned", table => Factor(table, "capacity", -1), "(?i)capacity"),
@@ -29,8 +29,8 @@ internal sealed record ChangedMeaning(string Name, Func<KnownTable, KnownTable?>
         new("decimal commas between comma separators", table => table with { Mark = ',' }, "."),
         new("headings moved one to the right", table => Moved(table), "."),
         new("capacity and resistance under each other's heading", table => Swapped(table, "capacity", "resistance"), "(?i)resistance|capacity"),
-        new("resting volts and resistance under each other's heading", table => Swapped(table, "rest", "resistance"), "(?i)rest|resistance"),
-        new("a cell listed twice with other figures", table => Twice(table), "(?i)twice|two tests|repeat|tested|same label"),
+        new("resting volts and resistance under each other's heading", table => Overlap(table, "rest", "resistance") ? null : Swapped(table, "rest", "resistance"), "(?i)samples of|Column"),
+        new("a cell listed twice with other figures", table => Twice(table), ": repeats-disagree"),
     ];
 
     /// <summary>For logs of packs.</summary>
@@ -46,7 +46,7 @@ internal sealed record ChangedMeaning(string Name, Func<KnownTable, KnownTable?>
         new("one sample in fifty of the cells a filler", table => Lost(table, "65.535"), "(?i)samples"),
         new("one sample in fifty of the cells nought", table => Lost(table, "0"), "(?i)samples"),
         new("a hundred rows lost in the middle", table => Gap(table), "(?i)gap"),
-        new("the sign of the current lost", table => Unsigned(table), "(?i)sign|never negative|nought"),
+        new("the sign of the current lost", table => Unsigned(table), "(?i)sign|never negative|Positive current is discharge"),
     ];
 
     private static KnownTable? Factor(KnownTable table, string role, decimal factor) => table[role] is null ? null : table.Scaled(role, factor, null);
@@ -69,6 +69,13 @@ internal sealed record ChangedMeaning(string Name, Func<KnownTable, KnownTable?>
 
     private static KnownTable? Swapped(KnownTable table, string one, string other) => table[one] is not { } first || table[other] is not { } second ? null
         : table.With(one, column => column with { Fields = second.Fields }).With(other, column => column with { Fields = first.Fields });
+
+    // Two columns of figures of one size: nothing in the file could tell them apart.
+    private static bool Overlap(KnownTable table, string one, string other)
+    {
+        double Middle(string role) => table[role]!.Fields.Select(field => double.Parse(field, CultureInfo.InvariantCulture)).Order().ElementAt(table.Rows / 2);
+        return Math.Abs(Math.Log(Middle(one) / Middle(other))) < Math.Log(2);
+    }
 
     private static KnownTable Twice(KnownTable table)
     {
