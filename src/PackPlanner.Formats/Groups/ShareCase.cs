@@ -27,6 +27,7 @@ public sealed record ShareCase(
         Chemistry? chemistry = ChemistryOf(input);
         if (input.Wrong is { } wrong)
             return wrong;
+        understood.AddRange(input.NotRead);
         return groups.Count > 0
             ? new ShareCase(groups, loadA, chemistry, understood)
             : Refusal.Input("no-cells", input.File, "it names no cells", "Give a list under \"cells\".");

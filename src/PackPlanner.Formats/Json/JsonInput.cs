@@ -16,14 +16,16 @@ public sealed class JsonInput
     private readonly List<Problem> problems;
 
     private readonly JsonElement? over;
+    private readonly JsonStrangers strangers;
 
-    private JsonInput(string file, JsonElement element, string path, List<Problem> problems, JsonElement? over = null)
+    private JsonInput(string file, JsonElement element, string path, List<Problem> problems, JsonStrangers strangers, JsonElement? over = null)
     {
         File = file;
         this.element = element;
         this.over = over;
         this.path = path;
         this.problems = problems;
+        this.strangers = strangers;
     }
 
     /// <summary>The file, as the user named it.</summary>
@@ -37,6 +39,9 @@ public sealed class JsonInput
     {
         Remedy = problems.Count == 1 ? problems[0].Remedy : $"{problems[0].Remedy} ({problems.Count - 1} more fields are wrong.)",
     });
+
+    /// <summary>Fields that were not read though their name is nearly that of one that was looked for and is missing; one sentence each.</summary>
+    public IEnumerable<string> NotRead => strangers.Sentences();
 
     /// <summary>Opens a file whose outermost value is an object.</summary>
     /// <param name="file">Path, or - for standard input.</param>
@@ -55,7 +60,7 @@ public sealed class JsonInput
                 text, new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
             JsonElement root = document.RootElement.Clone();
             return root.ValueKind == JsonValueKind.Object
-                ? new JsonInput(file, root, "", [])
+                ? new JsonInput(file, root, "", [], new JsonStrangers())
                 : Refusal.Input("not-an-object", file, $"its outermost value is {Kind(root)}, an object {{…}} was expected", "Put the fields into one object.");
         }
         catch (JsonException fault)
@@ -69,12 +74,12 @@ public sealed class JsonInput
     /// <param name="name">What to call it in messages.</param>
     /// <param name="root">The object.</param>
     /// <returns>A reader of it.</returns>
-    public static JsonInput Of(string name, JsonElement root) => new(name, root, "", []);
+    public static JsonInput Of(string name, JsonElement root) => new(name, root, "", [], new JsonStrangers());
 
     /// <summary>The same object with some fields typed beside the file; what was typed wins.</summary>
     /// <param name="typed">An object of the same shape that holds only these fields.</param>
     /// <returns>A reader of both.</returns>
-    public JsonInput With(JsonElement typed) => new(File, element, path, problems, typed);
+    public JsonInput With(JsonElement typed) => new(File, element, path, problems, strangers, typed);
 
     /// <summary>Names of this object's fields, each once, in the file's order; for objects that are keyed by labels.</summary>
     public IReadOnlyList<string> Names => [.. element.EnumerateObject().Select(member => member.Name).Distinct()];
@@ -151,7 +156,7 @@ public sealed class JsonInput
         if (Field(name) is not { } field)
             return null;
         if (field.ValueKind == JsonValueKind.Object)
-            return new JsonInput(File, field, Path(name), problems, Typed(name));
+            return new JsonInput(File, field, Path(name), problems, strangers, Typed(name));
         Refuse(name, $"is {Kind(field)}, an object {{…}} was expected", "Put its fields into braces.");
         return null;
     }
@@ -165,7 +170,7 @@ public sealed class JsonInput
         foreach ((JsonElement item, string at) in Items(name))
         {
             if (item.ValueKind == JsonValueKind.Object)
-                parts.Add(new JsonInput(File, item, at, problems));
+                parts.Add(new JsonInput(File, item, at, problems, strangers));
             else
                 RefuseAt(at, $"is {Kind(item)}, an object {{…}} was expected", "Put its fields into braces.");
         }
@@ -238,8 +243,11 @@ public sealed class JsonInput
     private JsonElement? Field(string name) =>
         Typed(name) is { } typed && (typed.ValueKind != JsonValueKind.Object || Own(name) is null) ? typed : Own(name);
 
-    private JsonElement? Own(string name) =>
-        element.TryGetProperty(name, out JsonElement field) && field.ValueKind is not (JsonValueKind.Null or JsonValueKind.Undefined) ? field : null;
+    private JsonElement? Own(string name)
+    {
+        strangers.Ask(path, element, name);
+        return element.TryGetProperty(name, out JsonElement field) && field.ValueKind is not (JsonValueKind.Null or JsonValueKind.Undefined) ? field : null;
+    }
 
     private IEnumerable<(JsonElement Item, string At)> Items(string name)
     {

@@ -10,11 +10,12 @@ public static class SizeCase
     // No pack of cells on a vehicle comes near: a figure above it is a slip of the unit.
     private const double MostVolts = 10_000;
     private const double MostWatts = 10_000_000;
+    private const double MostCellAh = 2000;
     private const long MostCells = 10_000_000;
 
     /// <summary>Reads the case.</summary>
     /// <param name="input">The opened file.</param>
-    /// <param name="understood">What was filled in from a chemistry, one sentence each.</param>
+    /// <param name="understood">What was filled in from a chemistry and which fields were not read, one sentence each.</param>
     /// <returns>The request, or the first field that is wrong.</returns>
     public static Outcome<SizingRequest> Read(JsonInput input, out IReadOnlyList<string> understood)
     {
@@ -33,6 +34,7 @@ public static class SizeCase
             Electrics(input.Part("electrics"), input.Part("motor")),
             limits?.Number("packMassKg", 0),
             limits?.Number("topSpeedKmh", 0));
+        notes.AddRange(input.NotRead);
         understood = notes;
         if (input.Wrong is { } wrong)
             return wrong;
@@ -76,7 +78,7 @@ public static class SizeCase
             NominalV = cell.Number("nominalV", 0.1, 10) ?? Fill("nominalV", known?.NominalV),
             FullV = cell.Number("fullV", 0.1, 10) ?? Fill("fullV", known?.FullV),
             CutoffV = cell.Number("cutoffV", 0.1, 10) ?? Fill("cutoffV", known?.CutoffV),
-            CapacityAh = cell.Number("capacityAh", 1e-6),
+            CapacityAh = cell.Number("capacityAh", 1e-6, MostCellAh),
             MassG = cell.Number("massG", 1e-6),
             ResistanceMilliohm = cell.Number("resistanceMilliohm", 0),
             AcResistanceMilliohm = cell.Number("acResistanceMilliohm", 1e-9),

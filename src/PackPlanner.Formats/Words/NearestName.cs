@@ -10,6 +10,13 @@ public static class NearestName
     public static string Of(string typed, IEnumerable<string> known) =>
         known.MinBy(name => Distance(typed.ToUpperInvariant(), name.ToUpperInvariant()))!;
 
+    /// <summary>Two names are so near that one is likely meant for the other: at most a third of the letters, and no more than four, differ.</summary>
+    /// <param name="typed">What was typed.</param>
+    /// <param name="known">The known name.</param>
+    /// <returns>Whether they are.</returns>
+    public static bool IsNear(string typed, string known) =>
+        Math.Abs(typed.Length - known.Length) <= 4 && Distance(typed.ToUpperInvariant(), known.ToUpperInvariant()) is var apart && apart <= 4 && apart * 3 <= known.Length;
+
     private static int Distance(string a, string b)
     {
         int[,] d = new int[a.Length + 1, b.Length + 1];

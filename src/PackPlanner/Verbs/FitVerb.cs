@@ -54,6 +54,7 @@ internal static class FitVerb
                 return why;
         }
 
+        understood.AddRange(input.NotRead);
         FitEffort effort = new(call.Value(QuickLook) ? 0 : call.Value(Work), PreferGroups: call.Value(Prefer) == "groups");
         Progress notes = new(call);
         FitAnswer answer = LayoutSearch.Search(fitCase, effort, notes, call.Stopped);

@@ -21,6 +21,9 @@ internal sealed record KnownTable(string Name, KnownColumn[] Columns)
 
     internal bool Quoted { get; init; }
 
+    /// <summary>The heading stands once more after the third row.</summary>
+    internal bool RepeatsHeading { get; init; }
+
     /// <summary>What was done to it, in words, for the message of a failure.</summary>
     internal string Done { get; init; } = "";
 
@@ -50,11 +53,19 @@ internal sealed record KnownTable(string Name, KnownColumn[] Columns)
         StringBuilder text = new();
         foreach (string line in Above)
             text.Append(line).Append(LineEnd);
-        Line(text, column => column.Unit.Length > 0 && column.UnitIsSaid ? $"{column.Heading} ({column.Unit})" : column.Heading);
+        Heading(text);
         for (int row = 0; row < Rows; row++)
+        {
+            if (row == 3 && RepeatsHeading)
+                Heading(text);
             Line(text, column => column.IsFigures ? column.Fields[row].Replace('.', Mark) : column.Fields[row]);
+        }
+
         return [.. Encoding.GetPreamble(), .. Encoding.GetBytes(text.ToString())];
     }
+
+    private void Heading(StringBuilder text) =>
+        Line(text, column => column.Unit.Length > 0 && column.UnitIsSaid ? $"{column.Heading} ({column.Unit})" : column.Heading);
 
     private void Line(StringBuilder text, Func<KnownColumn, string> field)
     {

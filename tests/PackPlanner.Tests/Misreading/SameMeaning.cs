@@ -36,8 +36,8 @@ internal static class SameMeaning
         ["rows in another order"] = (table, random) => table.Ordered(Shuffled([.. Enumerable.Range(0, table.Rows)], random)),
         ["headings in another language"] = Translated,
         ["the sign of the current turned"] = (table, _) => table["current"] is null ? null : table.Scaled("current", -1, null),
-        ["a column more that nobody knows"] = (table, _) => table with { Columns = [.. table.Columns, new KnownColumn("other", "Xyzzy", "", [.. Enumerable.Repeat("a", table.Rows)])] },
-        ["repeated headings between the rows"] = (table, _) => table["cell"] is null ? null : Repeated(table),
+        ["a column more that nobody knows"] = (table, _) => table with { Columns = [.. table.Columns, new KnownColumn("other", "Xyzzy", "", [.. Enumerable.Repeat("zz", table.Rows)])] },
+        ["repeated headings between the rows"] = (table, _) => table["cell"] is null ? null : table with { RepeatsHeading = true },
     };
 
     /// <summary>Some of the changes, one after another.</summary>
@@ -70,17 +70,6 @@ internal static class SameMeaning
                 : column)],
         };
     }
-
-    private static KnownTable Repeated(KnownTable table) => table with
-    {
-        Columns =
-        [
-            .. table.Columns.Select(column => column with
-            {
-                Fields = [.. column.Fields.Take(3), column.Unit.Length > 0 ? $"{column.Heading} ({column.Unit})" : column.Heading, .. column.Fields.Skip(3)],
-            }),
-        ],
-    };
 
     private static T[] Shuffled<T>(T[] all, Random random)
     {
