@@ -26,7 +26,7 @@ fit tray.json
 size $sizing
 energy groups.csv --load 20A --chemistry NMC
 share cells.csv --load 10A --link 0.2mohm
-join groups.csv --link 0.2mohm
+join cells.csv --link 0.2mohm
 balance groups.csv --bleed 60mA --chemistry NMC
 job show trike.job.json
 sheet trike.job.json --into paper --date 2026-01-01
