@@ -34,11 +34,11 @@ internal static class MisreadLogs
             ? (reading.Log, null) : (null, why.ToString());
     }
 
-    private static string? Column(string name, IReadOnlyList<double>? one, IReadOnlyList<double>? two)
+    private static string? Column(string name, double[]? one, double[]? two)
     {
-        if (one is null || two is null || one.Count != two.Count)
-            return one is null && two is null ? null : $"{name}: {one?.Count} samples became {two?.Count}";
-        for (int i = 0; i < one.Count; i++)
+        if (one is null || two is null || one.Length != two.Length)
+            return one is null && two is null ? null : $"{name}: {one?.Length} samples became {two?.Length}";
+        for (int i = 0; i < one.Length; i++)
             if (!(Math.Abs(one[i] - two[i]) <= 1e-9 * Math.Max(1, Math.Abs(one[i]))) && !(double.IsNaN(one[i]) && double.IsNaN(two[i])))
                 return $"{name}, row {i + 1}: {one[i]} became {two[i]}";
         return null;
