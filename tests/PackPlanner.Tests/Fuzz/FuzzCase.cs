@@ -42,7 +42,7 @@ internal sealed record FuzzCase(string Verb, string[] Options, byte[] Bytes, int
         Of("balance", FuzzInputs.Groups, 240, "--bleed", "60mA", "--chemistry", "NMC"),
         Of("job", FuzzInputs.Job(), 240, "show"),
         Of("match", FuzzInputs.Cells, 80, "--series", "2", "--parallel", "2", "--all"),
-        Of("match", Real("pulsebat/NMC_2.1Ah_cells.csv", 13), 16, "--series", "3", "--parallel", "3"),
+        Of("match", Real("pulsebat/NMC_2.1Ah_cells.csv", 13), 16, "--series", "3", "--parallel", "2"),
         Of("energy", FuzzInputs.Groups, 16, "--load", "10A", "--chemistry", "NMC"),
         Of("diagnose", FuzzInputs.WideLog, 2, "--chemistry", "NMC", "--series", "3", "--parallel", "2", "--rated-ah", "10"),
         Of("diagnose", FuzzInputs.LongLog, 2, "--chemistry", "NMC", "--series", "2", "--parallel", "2", "--rated-ah", "10"),
