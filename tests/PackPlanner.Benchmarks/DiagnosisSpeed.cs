@@ -11,13 +11,14 @@ namespace PackPlanner.Benchmarks;
 /// <summary>Time of a diagnosis against the time of reading the same file, side by side in one run, for growing rows and groups.</summary>
 internal static class DiagnosisSpeed
 {
-    /// <summary>Writes invented logs, reads and diagnoses each, and prints a line for each.</summary>
+    /// <summary>Writes invented logs, reads and diagnoses each, and prints a line for each, then the slopes of time over rows and over groups.</summary>
     internal static void Run(int mostRows)
     {
         string file = Path.GetTempFileName();
+        List<(int Rows, int Groups, double Seconds)> taken = [];
         try
         {
-            foreach ((int rows, int groups) in ((int, int)[])[(mostRows / 100, 16), (mostRows / 10, 16), (mostRows, 16), (mostRows / 10, 8), (mostRows / 10, 32)])
+            foreach ((int rows, int groups) in ((int, int)[])[(mostRows / 100, 16), (mostRows / 100, 16), (mostRows / 10, 16), (mostRows, 16), (mostRows / 10, 8), (mostRows / 10, 32), (mostRows / 10, 64)])
             {
                 Write(file, rows, groups);
                 double fromS = Seconds();
@@ -26,9 +27,14 @@ internal static class DiagnosisSpeed
                 double readS = Seconds();
                 RideDiagnoser.Diagnose(reading.Log, new PackGiven(Chemistries.Find("NMC")!, groups, null, 30, 4.2, 3.0));
                 double doneS = Seconds();
+                taken.Add((rows, groups, doneS - readS));
                 Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
                     $"{rows} rows x {groups} groups: reading {readS - fromS:f2} s, diagnosis {doneS - readS:f2} s of processor time, both {(doneS - fromS) / (readS - fromS):f1} times the reading"));
             }
+            // The first run also compiles the program.
+            taken.RemoveAt(0);
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"log-log slope of the diagnosis over rows {Slope([.. taken.Where(t => t.Groups == 16).Select(t => ((double)t.Rows, t.Seconds))]):f2}, over groups {Slope([.. taken.Where(t => t.Rows == mostRows / 10).Select(t => ((double)t.Groups, t.Seconds))]):f2}; memory at most {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:f0} MB"));
         }
         finally
         {
@@ -36,6 +42,12 @@ internal static class DiagnosisSpeed
         }
 
         static double Seconds() => Process.GetCurrentProcess().TotalProcessorTime.TotalSeconds;
+    }
+
+    private static double Slope((double Size, double Seconds)[] points)
+    {
+        double x = points.Average(p => Math.Log(p.Size)), y = points.Average(p => Math.Log(p.Seconds));
+        return points.Sum(p => (Math.Log(p.Size) - x) * (Math.Log(p.Seconds) - y)) / points.Sum(p => (Math.Log(p.Size) - x) * (Math.Log(p.Size) - x));
     }
 
     /// <summary>Steps of current between rest and 25 A from 97 to 10 % of 30 Ah and back, over and over.</summary>

@@ -14,6 +14,10 @@ internal static class GroupEstimates
     private const double LeastShare = 0.007, LeastOffset = 0.0025;
     private const double MostCapacity = 0.14, MostOffset = 0.10;
 
+    // Of logs that tell capacities about one in a hundred was off by more than an eighth (docs/methods/diagnosis.md): doubts that add
+    // up to more than this are not borne out.
+    private const double MostTold = 0.068;
+
     /// <summary>Figures of all groups.</summary>
     internal static GroupEstimate[] Of(PackEstimator.Estimate estimate, Identifiability told, bool flat)
     {
@@ -44,7 +48,7 @@ internal static class GroupEstimates
                 tap += model.Taps[t].A == k ? v : model.Taps[t].B == k ? -v : 0;
             }
             return new GroupEstimate(
-                model.RatedAh * Math.Exp(logs[k]), Math.Min(MostCapacity, Root(Math.Max(absolute, commonLog), Root(model.Curve.CapacityDoubt + Part(k), estimate.CountSd) + (0.12 * Math.Abs(logs[k] - middleLog)))),
+                model.RatedAh * Math.Exp(logs[k]), Math.Min(told.Told ? MostTold + (0.12 * Math.Abs(logs[k] - middleLog)) : MostCapacity, Root(Math.Max(absolute, commonLog), Root(model.Curve.CapacityDoubt + Part(k), estimate.CountSd) + (0.12 * Math.Abs(logs[k] - middleLog)))),
                 Math.Exp(logs[k] - middleLog), Math.Min(MostCapacity, Root(own, LeastShare + (0.12 * Math.Abs(logs[k] - middleLog)))),
                 charges[k], charges[k] - middleCharge, Math.Min(MostOffset, Root(offset, LeastOffset)),
                 ohms[k], known ? slowRows > 3 ? 0.13 : 0.06 : 0.3, ohms[k] / middleOhm,
