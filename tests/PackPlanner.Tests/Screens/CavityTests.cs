@@ -214,7 +214,7 @@ public class CavityTests
         bench.Press("Enter");
         bench.Type("21 x 70");
         bench.Press("Enter", "Enter");
-        Assert.NotNull(bench.Desk.Job!.FitCase);
+        Assert.True(bench.Desk.Job!.FitCase is not null, bench.Text(120, 36));
     }
 
     private static void Add(Bench bench, int which, params string[] then) =>

@@ -68,11 +68,14 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?> draft)
     private const string CellHelp = "Round: diameter x length, such as 21.2 x 70.2. Flat: length x thickness x height.";
     private const string ClearanceHelp = "To the walls, at the ends or terminals, between cells, such as 2 x 3 x 0.8.";
 
+    // Stands where the cell is not typed yet; large, so that a space is not refused for holding too many of them.
+    private static readonly double[] StandIn = [60, 60];
+
     private bool IsRound => TypedCase.Of(desk.Job!)?["cell"]?["thicknessMm"] is null;
 
     private void AskInside() => Field(
         "inside, mm", "Length x width x height of the space, such as 310 x 190 x 95.", "", [3],
-        mm => TypedCase.New(TypedCase.Box([0, 0, 0], mm), [1, 1], [0, 0, 0], desk.Job!.Givens),
+        mm => TypedCase.New(TypedCase.Box([0, 0, 0], mm), StandIn, [0, 0, 0], desk.Job!.Givens),
         made => AskCell((JsonObject)made["cavity"]!["parts"]![0]!));
 
     private void AskCell(JsonObject space) => Field("cell, mm", CellHelp, "", [2, 3],
@@ -125,7 +128,7 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?> draft)
 
         JsonObject Whole(JsonObject node) => first is null
             ? Candidate(kind, old, node)
-            : TypedCase.New(node, [1, 1], [0, 0, 0], desk.Job!.Givens);
+            : TypedCase.New(node, StandIn, [0, 0, 0], desk.Job!.Givens);
     }
 
     private void AskTube(CasePart? old)
