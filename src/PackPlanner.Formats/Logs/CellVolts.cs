@@ -17,12 +17,13 @@ internal static class CellVolts
     /// <returns>Null when the figures have the size of no cell's volts in any unit.</returns>
     internal static FileUnit? UnitOf(LogColumn[] columns, List<string> said)
     {
-        double[] figures = Some(columns);
+        double[] figures = [.. columns.SelectMany(column => SomeFigures.Of(column.Values)).Where(figure => figure > 0)];
         if (figures.Length == 0)
             return null;
         // Where most rows are fillers, those with the size of a cell's volts decide.
-        double[] sized = [.. figures.Where(figure => figure is (> 1.2 and < 4.5) or (> 120 and < 450) or (> 1200 and < 4500) or (> 12000 and < 45000))];
-        double middle = sized.Length == 0 ? figures[figures.Length / 2] : sized[sized.Length / 2];
+        double middle = SomeFigures.Middle(figures.Where(figure => figure is (> 1.2 and < 4.5) or (> 120 and < 450) or (> 1200 and < 4500) or (> 12000 and < 45000)));
+        if (double.IsNaN(middle))
+            middle = SomeFigures.Middle(figures);
         FileUnit? bySize = middle switch
         {
             > 0.5 and < 6 => FileUnit.Volt,
@@ -101,20 +102,5 @@ internal static class CellVolts
         return volts == 0 ? "0, a lost sample"
             : volts > limits.HighestV ? volts > 10 ? $"{shown}, a filler" : "above any volts of such a cell"
             : volts < 0 ? "below zero, a lost sample" : "below any volts of such a cell, reached in one step";
-    }
-
-    private static double[] Some(LogColumn[] columns)
-    {
-        List<double> figures = [];
-        foreach (LogColumn column in columns)
-        {
-            int every = Math.Max(1, column.Values.Length / 500);
-            for (int i = 0; i < column.Values.Length; i += every)
-                if (double.IsFinite(column.Values[i]) && column.Values[i] > 0 && !IsFiller(column.Values[i]))
-                    figures.Add(column.Values[i]);
-        }
-
-        figures.Sort();
-        return [.. figures];
     }
 }

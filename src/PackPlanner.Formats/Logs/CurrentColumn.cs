@@ -108,13 +108,13 @@ internal static class CurrentColumn
             return (CurrentSign.Unknown, "the current is nought in every row");
         (double both, int steps, double alongWhenLow, double alongWhenHigh, double stepV) = Steps(timeS, currentA, volts, most);
         bool oneSided = Math.Min(high, -low) < 0.02 * most;
-        double slow = Slow(timeS, currentA, volts);
         if (oneSided && IsUnsigned(timeS, currentA, volts, most, alongWhenLow, alongWhenHigh))
             return (CurrentSign.Unsigned, "it is never negative, yet the volts rise at times and fall at times while it flows");
         if (steps >= 5 && Math.Abs(both) > 0.25)
             return both < 0
                 ? (CurrentSign.Discharge, string.Create(CultureInfo.InvariantCulture, $"volts fall when it rises, in {steps} steps"))
                 : (CurrentSign.Charge, string.Create(CultureInfo.InvariantCulture, $"volts rise when it rises, in {steps} steps"));
+        double slow = Slow(timeS, currentA, volts);
         // Few steps that are most of what the volts ever do say more than a drift that they upset.
         bool stepsRule = steps > 0 && Math.Abs(both) > 0.9 && both * slow < 0 && stepV > 0.3 * Range(volts);
         if (Math.Abs(slow) > 0.3 && !stepsRule)

@@ -38,7 +38,7 @@ internal static class FlowEdges
 
         if (falls.Count == 0 || rises.Count == 0)
             return false;
-        double apart = Middle(rises) / Middle(falls);
+        double apart = SomeFigures.Middle(rises) / SomeFigures.Middle(falls);
         return apart is > 0.2 and < 5;
     }
 
@@ -50,12 +50,6 @@ internal static class FlowEdges
         for (int i = 1; i < currentA.Length; i += every)
             if (Math.Abs(currentA[i] - currentA[i - 1]) < 0.01 * most && double.IsFinite(volts[i] - volts[i - 1]))
                 steps.Add(Math.Abs(volts[i] - volts[i - 1]));
-        return steps.Count == 0 ? double.MaxValue : Math.Max(Middle(steps), 0.0002);
-    }
-
-    private static double Middle(List<double> figures)
-    {
-        figures.Sort();
-        return figures[figures.Count / 2];
+        return steps.Count == 0 ? double.MaxValue : Math.Max(SomeFigures.Middle(steps), 0.0002);
     }
 }

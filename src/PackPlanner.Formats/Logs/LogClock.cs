@@ -25,10 +25,12 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
         FileUnit? unit = null;
         DateTime? start = null;
         double[] seconds = moments;
+        double usual = Usual(moments);
         if (!time.IsStamp)
         {
             bool given = time.Column.Unit is { Of: Dimension.Time };
-            (unit, DateTime? zero) = given && !IsEpoch(moments) ? (time.Column.Unit!, null) : UnitOf(moments);
+            (FileUnit likely, DateTime? zero) = UnitOf(moments, usual);
+            (unit, zero) = given && !IsEpoch(moments) ? (time.Column.Unit!, null) : (likely, zero);
             if (!given)
             {
                 time.Column.SetBy = "heading and values";
@@ -36,16 +38,19 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
                     ? $"The time has no unit; its steps are read as {unit.Name}."
                     : $"The time counts {unit.Name} since 1970.");
             }
-
-            else if (zero is null && UnitOf(moments).Unit is { } likely && likely != unit && Usual(moments) is > 0 and var step)
+            else if (zero is null && likely != unit && usual > 0)
             {
                 said.Add(string.Create(CultureInfo.InvariantCulture,
-                    $"The heading of the time says {unit.Name}, though its steps of {step:0.#####} look like {likely.Name}; it is read as the heading says. Mend the heading if the unit is wrong."));
+                    $"The heading of the time says {unit.Name}, though its steps of {usual:0.#####} look like {likely.Name}; it is read as the heading says. Mend the heading if the unit is wrong."));
             }
 
             time.Column.Unit = unit;
             if (unit.Scale != 1)
+            {
                 seconds = Array.ConvertAll(moments, unit.Convert);
+                usual = Usual(seconds);
+            }
+
             start = zero?.AddSeconds(seconds.Length > 0 ? seconds[0] : 0);
         }
         else if (time.Kind != StampKind.Clock && seconds.Length > 0)
@@ -55,7 +60,6 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
                 said.Add("Day and month could stand in either order in the stamps; the day is taken first.");
         }
 
-        double usual = Usual(seconds);
         int[]? order = null;
         if (Falls(seconds) > 0 || LeapsYears(seconds))
         {
@@ -73,7 +77,7 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
 
     private static bool IsEpoch(double[] moments) => moments.Length > 0 && moments[0] is (> 9e8 and < 5e9) or (> 9e11 and < 5e12) or (> 9e14 and < 5e15) or (> 9e17 and < 5e18);
 
-    private static (FileUnit Unit, DateTime? Zero) UnitOf(double[] moments)
+    private static (FileUnit Unit, DateTime? Zero) UnitOf(double[] moments, double step)
     {
         DateTime epoch = new(1970, 1, 1, 0, 0, 0, DateTimeKind.Unspecified);
         double first = moments.Length > 0 ? moments[0] : 0;
@@ -85,7 +89,6 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
             return (FileUnit.Microsecond, epoch);
         if (first is > 9e17 and < 5e18)
             return (FileUnit.Nanosecond, epoch);
-        double step = Usual(moments);
         // Spreadsheet days since 1900.
         if (first is > 30000 and < 70000 && step < 0.1)
             return (FileUnit.Day, new DateTime(1899, 12, 30, 0, 0, 0, DateTimeKind.Unspecified));
@@ -98,8 +101,8 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
         return (FileUnit.Second, null);
     }
 
-    // The middle of the steps that go forward.
-    private static double Usual(double[] seconds)
+    /// <summary>The middle of the steps that go forward; nought where none does.</summary>
+    internal static double Usual(double[] seconds)
     {
         int every = Math.Max(1, seconds.Length / 200_000);
         List<double> steps = [];

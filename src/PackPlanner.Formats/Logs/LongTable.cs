@@ -58,13 +58,14 @@ internal sealed class LongTable
         if (onlyChanges)
             foreach (double[] column in named)
                 CarryForward(column);
+        double[] momentsS = [.. timeS];
         return new LongTable
         {
-            TimeS = [.. timeS],
+            TimeS = momentsS,
             Named = named,
             Beside = beside,
             Lines = [.. lines],
-            UsualStepS = Usual(timeS),
+            UsualStepS = LogClock.Usual(momentsS),
             OnlyChanges = onlyChanges,
         };
     }
@@ -91,11 +92,5 @@ internal sealed class LongTable
             else
                 last = column[i];
         }
-    }
-
-    private static double Usual(List<double> timeS)
-    {
-        double[] steps = [.. timeS.Skip(1).Zip(timeS, (after, before) => after - before).Where(step => step > 0).Order()];
-        return steps.Length == 0 ? 0 : steps[steps.Length / 2];
     }
 }

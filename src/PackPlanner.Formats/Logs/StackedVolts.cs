@@ -43,10 +43,5 @@ internal static class StackedVolts
         return null;
     }
 
-    private static double Middle(double[] figures)
-    {
-        int every = Math.Max(1, figures.Length / 500);
-        double[] some = [.. figures.Where((figure, i) => i % every == 0 && double.IsFinite(figure) && figure > 0).Order()];
-        return some.Length == 0 ? double.NaN : some[some.Length / 2];
-    }
+    private static double Middle(double[] figures) => SomeFigures.Middle(SomeFigures.Of(figures).Where(figure => figure > 0));
 }
