@@ -17,7 +17,7 @@ internal static class CellVolts
     /// <returns>Null when the figures have the size of no cell's volts in any unit.</returns>
     internal static FileUnit? UnitOf(LogColumn[] columns, List<string> said)
     {
-        double[] figures = [.. columns.SelectMany(column => SomeFigures.Of(column.Values)).Where(figure => figure > 0)];
+        double[] figures = [.. columns.SelectMany(column => SomeFigures.Measured(column.Values)).Where(figure => figure > 0)];
         if (figures.Length == 0)
             return null;
         // Where most rows are fillers, those with the size of a cell's volts decide.

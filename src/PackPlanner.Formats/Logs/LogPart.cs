@@ -8,6 +8,10 @@ internal sealed class LogPart(LogReading log, TextPart part, int from, int room,
 {
     private readonly LogColumn[] _columns = log.Columns;
 
+    // The words of the row before and what they say: no words, no direction.
+    private byte[] _words = [];
+    private int _direction;
+
     /// <summary>First place in the columns that is this part's.</summary>
     internal int From => from;
 
@@ -63,7 +67,7 @@ internal sealed class LogPart(LogReading log, TextPart part, int from, int room,
     private double Slowly(CsvReader csv, int i, int line)
     {
         if (_columns[i].HoldsDirections)
-            return DirectionWords.Of(csv.GetString(log.Fields[i]));
+            return Direction(csv, log.Fields[i]);
         double value = log.Figure(csv, log.Fields[i], out string tail, out string? word);
         if (tail.Length > 0)
         {
@@ -75,6 +79,15 @@ internal sealed class LogPart(LogReading log, TextPart part, int from, int room,
         if (word is not null)
             Counter.Sample(_columns[i].Name, word, line);
         return value;
+    }
+
+    // A state lasts for many rows, and taking words apart is dear.
+    private int Direction(CsvReader csv, int field)
+    {
+        ReadOnlySpan<byte> words = csv.IsEmpty(field) ? [] : csv.GetSpan(field);
+        if (!words.SequenceEqual(_words))
+            (_words, _direction) = (words.ToArray(), DirectionWords.Of(csv.GetString(field)));
+        return _direction;
     }
 
     private double InUnitOfColumn(LogColumn column, FileUnit unit, double value)

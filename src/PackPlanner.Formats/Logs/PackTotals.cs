@@ -40,10 +40,8 @@ internal static class PackTotals
     {
         if (columns[ColumnRole.StateOfCharge] is not { } column || column.Values.Length == 0 || !column.Values.Any(double.IsFinite))
             return null;
-        double[] sorted = [.. column.Values.Where(double.IsFinite).Order()];
-        double most = sorted[(int)((sorted.Length - 1) * 0.999)];
-        FileUnit unit = column.UnitIsChosen || (column.Unit?.Of == Dimension.Share && most > 1.5) ? column.Unit!
-            : most <= 1.2 ? FileUnit.Fraction : most <= 120 ? FileUnit.Percent : FileUnit.Permille;
+        FileUnit unit = column.UnitIsChosen || (column.Unit?.Of == Dimension.Share && Reaches(column.Values, 1.5)) ? column.Unit!
+            : !Reaches(column.Values, 1.2) ? FileUnit.Fraction : !Reaches(column.Values, 120) ? FileUnit.Percent : FileUnit.Permille;
         if (column.Unit is null)
             column.SetBy = "heading and values";
         column.Unit = unit;
@@ -54,5 +52,19 @@ internal static class PackTotals
         }
 
         return column.Values;
+    }
+
+    // More than the few figures in a thousand that may be fillers stand above the limit.
+    private static bool Reaches(double[] values, double limit)
+    {
+        int known = 0;
+        int above = 0;
+        foreach (double value in values)
+        {
+            known += double.IsFinite(value) ? 1 : 0;
+            above += double.IsFinite(value) && value > limit ? 1 : 0;
+        }
+
+        return above >= known - (int)((known - 1) * 0.999);
     }
 }

@@ -8,10 +8,9 @@ internal static class ProbeTemperatures
     /// <summary>Converts all probes in place.</summary>
     internal static void Convert(LogColumn[] probes, LogColumn? hottest, List<string> said, int[] lines, RowCounter counter)
     {
-        double[] figures = [.. probes.SelectMany(Some).Order()];
-        if (figures.Length == 0)
+        double middle = SomeFigures.Middle(probes.SelectMany(probe => SomeFigures.Of(probe.Values)).Where(figure => figure is not (255 or 511 or 65535)));
+        if (double.IsNaN(middle))
             return;
-        double middle = figures[figures.Length / 2];
         FileUnit unit = probes[0].UnitIsChosen ? probes[0].Unit! : UnitOf(probes[0].Unit, middle);
         if (probes[0].Unit is null && unit != FileUnit.Celsius)
             said.Add($"The temperatures have no unit; figures about {middle:0.#} are read in {unit.Name}.");
@@ -40,14 +39,6 @@ internal static class ProbeTemperatures
         }
     }
 
-    private static IEnumerable<double> Some(LogColumn probe)
-    {
-        int every = Math.Max(1, probe.Values.Length / 500);
-        for (int i = 0; i < probe.Values.Length; i += every)
-            if (double.IsFinite(probe.Values[i]) && probe.Values[i] is not (255 or 511 or 65535))
-                yield return probe.Values[i];
-    }
-
     private static FileUnit UnitOf(FileUnit? given, double middle)
     {
         if (given is not null && given.Convert(middle) is > -60 and < 160)
@@ -66,12 +57,9 @@ internal static class ProbeTemperatures
 
     private static double Offset(double middle, FileUnit unit, LogColumn? hottest)
     {
-        if (hottest is null || hottest.Sample.Length == 0)
+        if (hottest is null)
             return 0;
-        double[] tops = [.. hottest.Sample.Where(double.IsFinite).Order()];
-        if (tops.Length == 0)
-            return 0;
-        double above = unit.Convert(middle) - tops[tops.Length / 2];
+        double above = unit.Convert(middle) - SomeFigures.Middle(hottest.Sample.Where(double.IsFinite));
         return above is > 34 and < 44 ? 40 : 0;
     }
 }

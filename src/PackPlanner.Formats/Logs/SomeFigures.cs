@@ -5,14 +5,17 @@ internal static class SomeFigures
 {
     private const int OfOneColumn = 500;
 
-    /// <summary>Up to about a thousand figures at equal distances; nought, fillers and what is no figure are left out.</summary>
+    /// <summary>Fewer than a thousand figures at equal distances; what is no figure is left out.</summary>
     internal static IEnumerable<double> Of(double[] values)
     {
         int every = Math.Max(1, values.Length / OfOneColumn);
         for (int i = 0; i < values.Length; i += every)
-            if (double.IsFinite(values[i]) && values[i] != 0 && !CellVolts.IsFiller(values[i]))
+            if (double.IsFinite(values[i]))
                 yield return values[i];
     }
+
+    /// <summary>The same without nought and fillers, which stand where nothing was measured.</summary>
+    internal static IEnumerable<double> Measured(double[] values) => Of(values).Where(figure => figure != 0 && !CellVolts.IsFiller(figure));
 
     /// <summary>The middle one by size, the upper of two; NaN where there is none.</summary>
     internal static double Middle(IEnumerable<double> figures)

@@ -43,5 +43,5 @@ internal static class StackedVolts
         return null;
     }
 
-    private static double Middle(double[] figures) => SomeFigures.Middle(SomeFigures.Of(figures).Where(figure => figure > 0));
+    private static double Middle(double[] figures) => SomeFigures.Middle(SomeFigures.Measured(figures).Where(figure => figure > 0));
 }

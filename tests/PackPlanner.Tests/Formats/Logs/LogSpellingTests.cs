@@ -19,7 +19,7 @@ public class LogSpellingTests
     [InlineData("T1 (cdegC)", 2200, 22)]
     public void Temperatures_come_out_in_degrees_Celsius(string heading, double written, double degC)
     {
-        PackLogReading read = LogText.Pack(Log($"time (s),current (A),cell 1 (V),cell 2 (V),{heading}", i => $"{i},{A(i)},{V(i, 1)},{V(i, 2)},{F(written)}"));
+        PackLogReading read = WithColumn(heading, written);
 
         Assert.Equal(degC, read.Log.TemperatureDegC[0][5], 1e-9);
     }
@@ -31,7 +31,7 @@ public class LogSpellingTests
     [InlineData("soc (%)", 81, 0.81)]
     public void A_state_of_charge_is_a_share_whatever_its_scale(string heading, double written, double share)
     {
-        PackLogReading read = LogText.Pack(Log($"time (s),current (A),cell 1 (V),cell 2 (V),{heading}", i => $"{i},{A(i)},{V(i, 1)},{V(i, 2)},{F(written)}"));
+        PackLogReading read = WithColumn(heading, written);
 
         Assert.Equal(share, read.Log.ShownStateOfCharge![5], 1e-9);
     }
@@ -154,6 +154,9 @@ public class LogSpellingTests
         Assert.True(TesterLogs.Read("-", new ReadOptions { StandardInput = () => new MemoryStream(text) }).Is(out TesterLogReading? read, out _));
         Assert.Equal(1.5, read.Curve.CounterAh![60], 1e-9);
     }
+
+    private static PackLogReading WithColumn(string heading, double written) =>
+        LogText.Pack(Log($"time (s),current (A),cell 1 (V),cell 2 (V),{heading}", i => $"{i},{A(i)},{V(i, 1)},{V(i, 2)},{F(written)}"));
 
     private static string Log(string heading, Func<int, string> row) => heading + "\n" + string.Concat(Enumerable.Range(0, 60).Select(i => row(i) + "\n"));
 
