@@ -33,6 +33,12 @@ public sealed record ShareCase(
             : Refusal.Input("no-cells", input.File, "it names no cells", "Give a list under \"cells\".");
     }
 
+    /// <summary>Whether every piece of every bar has this resistance.</summary>
+    /// <param name="milliohm">Resistance of one piece.</param>
+    /// <returns>True when all have it.</returns>
+    public bool HasLinks(double milliohm) =>
+        Groups.All(group => group.PositiveLinkMilliohm.Concat(group.NegativeLinkMilliohm).All(link => link == milliohm));
+
     private static ParallelCells? Group(JsonInput part, int number, List<string> understood)
     {
         IReadOnlyList<JsonInput> parts = part.Parts("cells");

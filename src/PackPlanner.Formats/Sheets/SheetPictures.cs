@@ -6,7 +6,7 @@ namespace PackPlanner.Formats.Sheets;
 internal static class SheetPictures
 {
     // A page is 186 mm wide: on so few pixels the smallest type, 19, is 12 points high. A picture by itself may be wider and is looked at closely.
-    private const int PageWidthPx = 820;
+    private const int PageWidthPx = 800;
     private const int PageHeightPx = 1020;
     private const int HalfAPagePx = 560;
     private const int FlatPx = 490;

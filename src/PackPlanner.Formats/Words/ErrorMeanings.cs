@@ -45,7 +45,7 @@ public static class ErrorMeanings
         Of("files-mixed", "a JSON file and tables were named together", "Name one JSON file alone, or tables only."),
         Of("folder-not-written", "the folder for the answer could not be written", File),
         Of("full-below-empty", "full volts are not above empty volts", Option),
-        Of("given-contradicts", "the file of givens says one thing twice and differently", "Leave one of the two out."),
+        Of("given-contradicts", "a case or a file of givens says one thing, an option or the file itself another", "Leave one of the two out."),
         Of("group-twice", "a group is numbered twice", "Number each group once."),
         Of("groups-contradict-case", "the groups are of another number or size than the case asks for", "Correct one of the two."),
         Of("groups-differ", "the groups have different numbers of cells", "Give all groups as many cells."),

@@ -13,7 +13,7 @@ namespace PackPlanner.Verbs;
 internal static class ShareVerb
 {
     private static readonly Argument<string[]> Files = new("FILE") { Description = "a case file (JSON) or tables of cells; - reads standard input", Arity = ArgumentArity.OneOrMore };
-    private static readonly Option<string?> Load = new("--load") { Description = "current drawn from each group, such as 40A; charging is negative: --load=-10A" };
+    private static readonly Option<string?> Load = new("--load") { Description = "current drawn from each group, such as 40A, in place of the one that a case names; charging is negative: --load=-10A" };
     private static readonly Option<string?> Link = new("--link") { Description = "each piece of bar between neighbours, such as 0.2mohm (default none)" };
     private static readonly Option<string?> Places = new("--places") { Description = "the answer of fit --groups --json: cells in the order in which they stand, pieces of bar as long as they are" };
     private static readonly Option<int?> PositiveAt = new("--positive-at") { Description = "cell, from 1, at which the load leaves the positive bar (default 1)" };
@@ -42,13 +42,13 @@ internal static class ShareVerb
         double? ratedAh = call.Quantity<ElectricCharge>(RatedAh, "a charge", "2.5Ah")?.AmpereHours;
         double? cutoffV = call.Quantity<ElectricPotential>(EmptyV, "a voltage", "3.0V")?.Volts;
         Chemistry? chemistry = call.Chemistry();
-        int positiveAt = TakeOff(call, PositiveAt) ?? 1;
+        int? positiveAt = TakeOff(call, PositiveAt);
         int? negativeAt = TakeOff(call, NegativeAt);
         if (linkMilliohm < 0)
             call.Refuse("--link", $"{linkMilliohm} mohm is below zero", "Give 0mohm or more.");
         if (call.Wrong is { } wrong)
             return wrong;
-        Outcome<(ShareCase, RowAccount?)> read = Read(call, linkMilliohm ?? 0, positiveAt, negativeAt, chemistry);
+        Outcome<(ShareCase, RowAccount?)> read = Read(call, linkMilliohm, positiveAt, negativeAt, chemistry);
         if (!read.Is(out (ShareCase Case, RowAccount? Account) input, out Refusal? why))
             return why;
         chemistry ??= input.Case.Chemistry;
@@ -57,6 +57,8 @@ internal static class ShareVerb
         IReadOnlyList<ParallelCells> groups = input.Case.Groups;
         GroupShare[] first = [.. groups.Select(group => CurrentSharing.AtFirstInstant(group, loadA))];
         List<string> understood = [.. input.Case.Understood];
+        if (input.Case.LoadA is { } ofCaseA && ofCaseA != loadA)
+            understood.Add(FormattableString.Invariant($"--load {loadA:0.###} A stands in place of the {ofCaseA:0.###} A that the case names."));
         SharedDischargeRun? run = Through(call, groups, chemistry, cutoffV, loadA, understood);
         ShareAnswer answer = ShareWords.Answer(groups, first, run, loadA) with
         {
@@ -88,17 +90,27 @@ internal static class ShareVerb
     }
 
     private static Outcome<(ShareCase, RowAccount?)> Read(
-        VerbCall call, double linkMilliohm, int positiveAt, int? negativeAt, Chemistry? chemistry)
+        VerbCall call, double? linkMilliohm, int? positiveAt, int? negativeAt, Chemistry? chemistry)
     {
         if (!GroupFiles.Open(call, call.Value(Files)!, chemistry).Is(out GroupInput? input, out Refusal? why)
             || !input.ChemistryOf(chemistry).Is(out ChemistryFound? found, out why))
             return why;
         if (input.Case is { } json)
-            return ShareCase.Read(json).Is(out ShareCase? shareCase, out why) ? (shareCase, null) : why;
-        if (!CellGroups.Networks(input.Rows, linkMilliohm, positiveAt, negativeAt, found.Chemistry, input.Name).Is(out ShareCase? table, out why))
+        {
+            if (!ShareCase.Read(json).Is(out ShareCase? shareCase, out why))
+                return why;
+            string? differs = call.Given(Places) ? "the case says how its cells stand, and --places does"
+                : linkMilliohm is { } link && !shareCase.HasLinks(link) ? "the bars of the case and --link say different things"
+                : positiveAt is { } plus && shareCase.Groups.Any(group => group.PositiveAt != plus) ? "positiveAt and --positive-at say different things"
+                : negativeAt is { } minus && shareCase.Groups.Any(group => group.NegativeAt != minus) ? "negativeAt and --negative-at say different things"
+                : null;
+            return differs is null ? (shareCase, null) : Refusal.Input("given-contradicts", input.Name, differs, "Leave the option out, or correct the case.");
+        }
+
+        if (!CellGroups.Networks(input.Rows, linkMilliohm ?? 0, positiveAt ?? 1, negativeAt, found.Chemistry, input.Name).Is(out ShareCase? table, out why))
             return why;
         if (call.Value(Places) is { } places
-            && (!FitLinks.Read(places).Is(out FitLinks? links, out why) || !links.Arranged(table, positiveAt, negativeAt).Is(out table, out why)))
+            && (!FitLinks.Read(places).Is(out FitLinks? links, out why) || !links.Arranged(table, positiveAt ?? 1, negativeAt).Is(out table, out why)))
             return why;
         return (table with { Chemistry = found.Chemistry, Understood = [.. input.Understood, .. table.Understood] }, input.Account);
     }

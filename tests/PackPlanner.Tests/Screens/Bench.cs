@@ -22,15 +22,29 @@ internal sealed class Bench : IDisposable
     internal string JobsFolder => Path.Combine(folder, "jobs");
 
     /// <summary>Another desk on the same disk, as after a kill.</summary>
-    internal Desk NewDesk(Look? look = null) => new(
-        new Surroundings
-        {
-            Now = () => Noon,
-            JobsFolder = JobsFolder,
-            LastJobFile = Path.Combine(folder, "state", "last-job.txt"),
-            Aside = action => action(),
-        },
-        look ?? new Look());
+    internal Desk NewDesk(Look? look = null) => new(Around(() => Noon), look ?? new Look());
+
+    /// <summary>
+    /// The same job on a desk whose long work looks at <paramref name="whenTold"/> each time it tells how far it is: then it has certainly not ended.
+    /// Each look at the clock is a second later, so that the work has long run when the screen is drawn.
+    /// </summary>
+    internal Desk SlowDesk(int step, Action<Desk> whenTold)
+    {
+        DateTime now = Noon;
+        Desk? desk = null;
+        desk = new Desk(
+            Around(() => now = now.AddSeconds(1)) with
+            {
+                Redraw = () =>
+                {
+                    if (desk!.Work is { Best.Length: > 0 })
+                        whenTold(desk);
+                },
+            },
+            new Look());
+        desk.Use(Desk.Open!, step);
+        return desk;
+    }
 
     /// <summary>A desk that has come back after the program was killed.</summary>
     internal void Restart()
@@ -77,6 +91,14 @@ internal sealed class Bench : IDisposable
     }
 
     internal void Set(string key, JobValue value) => Desk.Do(JobChanges.Set(key, new Given(value, new Origin("you", Standing.Measured, new DateOnly(2026, 11, 2)))));
+
+    private Surroundings Around(Func<DateTime> now) => new()
+    {
+        Now = now,
+        JobsFolder = JobsFolder,
+        LastJobFile = Path.Combine(folder, "state", "last-job.txt"),
+        Aside = action => action(),
+    };
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
 }

@@ -1,6 +1,5 @@
 using PackPlanner.Core.Jobs;
 using PackPlanner.Screens;
-using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Tests.Screens;
 
@@ -31,31 +30,17 @@ public sealed class EnergyScreenTests : IDisposable
     [Fact]
     public void Draws_tell_how_far_they_are_and_Esc_keeps_those_that_were_done()
     {
-        DateTime now = Bench.Noon;
         List<string> shown = [];
-        Desk? desk = null;
-        using Bench disk = new();
-        desk = new Desk(
-            new Surroundings
-            {
-                // Each look at the clock is a second later, so that the work has long run when the screen is drawn.
-                Now = () => now = now.AddSeconds(1),
-                JobsFolder = disk.JobsFolder,
-                LastJobFile = Path.Combine(disk.JobsFolder, "last-job.txt"),
-                Aside = action => action(),
-                Redraw = () =>
-                {
-                    if (desk!.IsWorking && desk.Work is { Best.Length: > 0 } work)
-                    {
-                        shown.Add(desk.Draw(80, 24).ToText());
-                        desk.Press("Esc");
-                        Assert.True(work.KeepsBest);
-                    }
-                },
-            },
-            new Look());
         bench.OpenLot();
-        desk.Use(bench.Desk.Open!, Energy);
+        Desk desk = bench.SlowDesk(Energy, desk =>
+        {
+            if (!desk.IsWorking)
+                return;
+            BackgroundWork work = desk.Work!;
+            shown.Add(desk.Draw(80, 24).ToText());
+            desk.Press("Esc");
+            Assert.True(work.KeepsBest);
+        });
 
         desk.Press("h");
 

@@ -1,43 +1,29 @@
 using PackPlanner.Core.Jobs;
 using PackPlanner.Screens;
-using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Tests.Screens;
 
 /// <summary>What the screen does while a large lot is matched.</summary>
 public sealed class MatchingOnScreenTests
 {
-    // The work's own news is the moment to look: then it has certainly not ended.
     [Fact]
     public void Ten_thousand_cells_are_matched_while_the_screen_shows_how_far_it_is_and_answers_keys()
     {
         using Bench bench = new();
         bench.OpenLot(cells: 10_000, series: null, parallel: null);
-        DateTime now = Bench.Noon;
         List<string> shown = [];
-        Desk? desk = null;
-        desk = new Desk(
-            new Surroundings
-            {
-                Now = () => now = now.AddSeconds(1),
-                JobsFolder = bench.JobsFolder,
-                LastJobFile = Path.Combine(bench.JobsFolder, "last-job.txt"),
-                Aside = action => action(),
-                Redraw = () =>
-                {
-                    if (shown.Count > 0 || desk!.Work is not { Best.Length: > 0 })
-                        return;
-                    shown.Add(desk.Draw(80, 24).ToText());
-                    desk.Press("2");
-                    desk.Press("Down");
-                    desk.Press("s");
-                    shown.Add(desk.Draw(80, 24).ToText());
-                    desk.Press("3");
-                    desk.Press("Esc");
-                },
-            },
-            new Look());
-        desk.Use(bench.Desk.Open!, 2);
+        Desk desk = bench.SlowDesk(2, desk =>
+        {
+            if (shown.Count > 0)
+                return;
+            shown.Add(desk.Draw(80, 24).ToText());
+            desk.Press("2");
+            desk.Press("Down");
+            desk.Press("s");
+            shown.Add(desk.Draw(80, 24).ToText());
+            desk.Press("3");
+            desk.Press("Esc");
+        });
         desk.Draw(80, 24);
         desk.Do(JobChanges.Set("parallel", new Given(new JobValue.Number(10), Origin.You(desk.Today))));
         desk.Do(JobChanges.Set("series", new Given(new JobValue.Number(900), Origin.You(desk.Today))));

@@ -27,10 +27,13 @@ public class ShareVerbTests
     }
 
     [Fact]
-    public void A_typed_load_replaces_the_one_of_the_case()
+    public void A_typed_load_replaces_the_one_of_the_case_and_the_answer_says_so()
     {
         (_, JsonElement answer) = Share(FourCells, "--load", "0A");
+        (_, JsonElement same) = Share(FourCells, "--load", "40A");
 
+        Assert.Contains("--load 0 A stands in place of the 40 A that the case names.", Understood(answer));
+        Assert.DoesNotContain(Understood(same), line => line.Contains("in place of", StringComparison.Ordinal));
         Assert.Equal(0, answer.GetProperty("loadA").GetDouble());
         Assert.Equal(JsonValueKind.Null, answer.GetProperty("groups")[0].GetProperty("worst").GetProperty("timesEqual").ValueKind);
     }
@@ -67,6 +70,21 @@ public class ShareVerbTests
         Assert.NotEmpty(error.GetProperty("next").GetString()!);
     }
 
+    [Theory]
+    [InlineData("--link", "0.5mohm", "0.2mohm", "--link")]
+    [InlineData("--positive-at", "1", "2", "positiveAt and --positive-at")]
+    [InlineData("--negative-at", "1", "4", "negativeAt and --negative-at")]
+    public void An_option_that_says_of_the_bars_what_the_case_does_not_is_refused(string option, string same, string other, string says)
+    {
+        (int agreed, _) = Share(FourCells, option, same);
+        (int exitCode, JsonElement error) = Share(FourCells, option, other);
+
+        Assert.Equal(0, agreed);
+        Assert.Equal(3, exitCode);
+        Assert.Equal("given-contradicts", error.GetProperty("code").GetString());
+        Assert.Contains(says, error.GetProperty("message").GetString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Without_any_load_it_asks_for_one()
     {
@@ -101,6 +119,9 @@ public class ShareVerbTests
         Assert.Equal(raised, Codes(answer).Contains("caution-22"));
         Assert.DoesNotContain("caution-22", Codes(fused));
     }
+
+    private static List<string> Understood(JsonElement answer) =>
+        [.. answer.GetProperty("understood").EnumerateArray().Select(line => line.GetString()!)];
 
     private static List<string> Codes(JsonElement answer) =>
         [.. answer.GetProperty("cautions").EnumerateArray().Select(caution => caution.GetProperty("code").GetString()!)];

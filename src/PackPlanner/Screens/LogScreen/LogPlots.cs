@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Overlays;
@@ -12,7 +13,7 @@ internal sealed class LogPlots
     private static readonly string[] Names = ["volts", "against the median", "drop of each group", "at rest"];
 
     private readonly SortedSet<int> chosen = [];
-    private readonly Derived restsOf = new();
+    private readonly ConditionalWeakTable<RideLog, KeptRests> rests = [];
     private int kind;
     private int rest;
 
@@ -84,16 +85,16 @@ internal sealed class LogPlots
 
     private void PaintRest(Area area, RideLog log, double? ratedAh, int[] groups, string which)
     {
-        IReadOnlyList<LogRest> rests = ratedAh is > 0 ? restsOf.Of(log, ratedAh.Value) : [];
-        if (rests.Count == 0)
+        IReadOnlyList<LogRest> found = ratedAh is > 0 ? RestsOf(log, ratedAh.Value) : [];
+        if (found.Count == 0)
         {
             Head(area, "", $"{which}at rest: the log has no rest of a minute");
             return;
         }
-        rest = Math.Clamp(rest, 0, rests.Count - 1);
-        LogRest at = rests[rest];
+        rest = Math.Clamp(rest, 0, found.Count - 1);
+        LogRest at = found[rest];
         Head(area, "mV", string.Create(CultureInfo.InvariantCulture,
-            $"{which}at rest, {rest + 1} of {rests.Count}: from {at.FromS / 3600:f2} h for {at.LengthS / 60:f0} min, each group less {at.MedianV:f3} V"));
+            $"{which}at rest, {rest + 1} of {found.Count}: from {at.FromS / 3600:f2} h for {at.LengthS / 60:f0} min, each group less {at.MedianV:f3} V"));
         GroupBars.Paint(area.From(1), [.. at.ApartV.Select(v => 1000 * v)], "mV", groups);
     }
 
@@ -109,18 +110,19 @@ internal sealed class LogPlots
             chosen.Add(group);
     }
 
-    /// <summary>The rests of the log drawn last: asked for once, not at each drawing.</summary>
-    private sealed class Derived
+    // Asked for once, not at each drawing. Readings that are stated anew make another log; nothing is kept of one that is gone.
+    private IReadOnlyList<LogRest> RestsOf(RideLog log, double ratedAh)
     {
-        private readonly Dictionary<RideLog, IReadOnlyList<LogRest>> known = [];
+        KeptRests kept = rests.GetOrCreateValue(log);
+        if (kept.RatedAh != ratedAh)
+            (kept.RatedAh, kept.Rests) = (ratedAh, LogRest.Of(log, ratedAh));
+        return kept.Rests;
+    }
 
-        internal IReadOnlyList<LogRest> Of(RideLog log, double ratedAh)
-        {
-            if (known.TryGetValue(log, out IReadOnlyList<LogRest>? rests))
-                return rests;
-            if (known.Count > 3)
-                known.Clear();
-            return known[log] = LogRest.Of(log, ratedAh);
-        }
+    private sealed class KeptRests
+    {
+        internal double RatedAh { get; set; }
+
+        internal IReadOnlyList<LogRest> Rests { get; set; } = [];
     }
 }
