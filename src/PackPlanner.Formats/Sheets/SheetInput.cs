@@ -68,19 +68,49 @@ public sealed record SheetInput
         if (JobFiles.JobFit.IsAsked(job)
             && (!JobFiles.JobFit.Case(job).Is(out fitCase, out Refusal? why) || !JobFiles.JobFit.Find(job, stopped).Is(out layout, out why)))
             return why;
-        if (layout is { Fits: false } or { Series: null })
-            layout = null;
         RideLog? log = job.Logs.LastOrDefault()?.Log;
         RideDiagnosis? diagnosis = log is not null && JobLogs.Given(job.Givens, log) is { } given ? RideDiagnoser.Diagnose(log, given, stopped) : null;
+        string? whyNoGroups = groups.Count > 0 ? null
+            : lot is null ? "the job has no cells"
+            : outcome is Core.Grouping.GroupingOutcome.TooFewCells few ? $"{few.Needed} cells are needed and {few.Usable} may be used"
+            : "series and parallel are not both known";
+        return Of(job, history.Revision, date, lot, groups, whyNoGroups, fitCase, layout, diagnosis, JobEnergy.Figures(job, groups, diagnosis, stopped));
+    }
+
+    /// <summary>The same from answers that are known already, so that paper and screen agree and no search runs twice.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="revision">Its revision.</param>
+    /// <param name="date">The day that goes on the sheets.</param>
+    /// <param name="lot">Its cells, judged; null when it has none.</param>
+    /// <param name="groups">Its groups as they were made.</param>
+    /// <param name="whyNoGroups">Why there are none; null when there are.</param>
+    /// <param name="fitCase">Its cavity; null without one.</param>
+    /// <param name="layout">Its places; null or without places when it does not fit.</param>
+    /// <param name="diagnosis">What its latest log shows.</param>
+    /// <param name="energy">Its usable energy.</param>
+    /// <returns>The input.</returns>
+    public static SheetInput Of(
+        Job job,
+        int revision,
+        DateOnly date,
+        ScreenedLot? lot,
+        IReadOnlyList<JobGroup> groups,
+        string? whyNoGroups,
+        FitCase? fitCase,
+        FitAnswer? layout,
+        RideDiagnosis? diagnosis,
+        StringFigures? energy)
+    {
+        if (layout is { Fits: false } or { Series: null })
+            layout = null;
         IReadOnlyList<JobGroup> inSeries = JobPlaces.InSeries(groups, job.Placement);
         JoinPlan[] joinings = [.. inSeries.Select((group, i) => JobJoining.Plan(i + 1, group.Cells, job.Givens))];
-        StringFigures? energy = JobEnergy.Figures(job, groups, diagnosis, stopped);
         return new SheetInput
         {
             Diagnosis = diagnosis,
             Energy = energy?.Budget,
             Job = job,
-            Revision = history.Revision,
+            Revision = revision,
             Date = date,
             Lot = lot,
             Groups = inSeries,
@@ -89,10 +119,7 @@ public sealed record SheetInput
             Case = fitCase,
             Places = layout is null ? [] : JobPlaces.Of(layout, groups, job.Placement),
             Cautions = [.. energy?.Raised ?? JobCautions.Of(job.Givens), .. lot?.Cautions ?? [], .. layout?.Cautions ?? [], .. diagnosis?.Cautions ?? [], .. joinings.SelectMany(plan => plan.Cautions)],
-            WhyNoGroups = groups.Count > 0 ? null
-                : lot is null ? "the job has no cells"
-                : outcome is Core.Grouping.GroupingOutcome.TooFewCells few ? $"{few.Needed} cells are needed and {few.Usable} may be used"
-                : "series and parallel are not both known",
+            WhyNoGroups = whyNoGroups,
         };
     }
 

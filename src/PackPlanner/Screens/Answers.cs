@@ -64,7 +64,7 @@ internal sealed class Answers
     }
 
     /// <summary>What sheets are made from; null while it is on its way or the space cannot be read.</summary>
-    internal SheetInput? SheetInput => sheets.Of(desk.Open is { } open ? new SheetQuestion(open.History.Now, open.History.Revision, desk.Today, Lot, MatchedGroups, Fit?.Answer, LastDiagnosis, Energy?.Budget) : null)?.Input;
+    internal SheetInput? SheetInput => sheets.Of(desk.Open is { } open ? new SheetQuestion(open.History.Now, open.History.Revision, desk.Today, Lot, MatchedGroups, Fit?.Answer, LastDiagnosis, Energy) : null)?.Input;
 
     /// <summary>Why no sheet can be made at all; null when some can, or while that is being worked out.</summary>
     internal string? WhyNoSheets => sheets.Last?.WhyNot;

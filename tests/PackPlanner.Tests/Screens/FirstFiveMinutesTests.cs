@@ -26,6 +26,7 @@ public class FirstFiveMinutesTests
         bench.Press("3");
         Assert.Contains("13 groups of 9", bench.Desk.Step.Picture.Answer);
         Assert.Contains("noise", bench.Desk.Step.Picture.Answer);
+        Assert.Contains(bench.Desk.Step.Picture.Cautions, caution => caution.Code == "caution-07" && caution.Where.Contains("T113", StringComparison.Ordinal));
         bench.Press("j");
         Assert.Contains("May I join the cells of group 1 now?", bench.Text());
         bench.Press("Esc");
@@ -52,10 +53,11 @@ public class FirstFiveMinutesTests
         Assert.Contains("kWh", bench.Desk.Step.Picture.Answer);
         Assert.Contains("Wh", bench.Text());
 
-        // Four sheets, written.
-        bench.Press("8", " ", "Down", " ", "w");
+        // Sheets, written; those of the screen say of joining what those of the command line say.
+        bench.Press("8", " ", "Down", "Down", "Down", " ", "w");
         Assert.Contains("files in", bench.Desk.Says);
-        Assert.NotEmpty(Directory.GetFiles(bench.JobsFolder, "*.html", SearchOption.AllDirectories));
+        string links = Assert.Single(Directory.GetFiles(bench.JobsFolder, "links.html", SearchOption.AllDirectories));
+        Assert.Contains("bring first, alone", File.ReadAllText(links));
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
@@ -11,6 +12,7 @@ namespace PackPlanner.Screens.GroupsScreen;
 /// <param name="Question">What was asked.</param>
 internal sealed record GroupsView(MatchedPack Pack, ScreenedLot Lot, GroupsQuestion Question)
 {
+    private (JobGivens? Givens, IReadOnlyList<Caution> Cautions) joining;
     private readonly Dictionary<string, ScreenedCell> cells = Lot.Cells.ToDictionary(cell => cell.Label, StringComparer.Ordinal);
 
     internal ScreenedCell Cell(string label) => cells[label];
@@ -18,6 +20,14 @@ internal sealed record GroupsView(MatchedPack Pack, ScreenedLot Lot, GroupsQuest
     /// <summary>What happens if the cells of a group are joined now.</summary>
     internal JoinPlan JoinPlanOf(MatchedGroup group, JobGivens givens) =>
         JobJoining.Plan(group.Number, group.Cells.Select(cell => cells[cell.Label]), givens);
+
+    /// <summary>What joining the groups as they rest raises; worked out once while the job says the same.</summary>
+    internal IReadOnlyList<Caution> JoiningCautions(JobGivens givens)
+    {
+        if (!ReferenceEquals(joining.Givens, givens))
+            joining = (givens, [.. Pack.Groups.SelectMany(group => JoinPlanOf(group, givens).Cautions)]);
+        return joining.Cautions;
+    }
 
     /// <summary>Sums of typed values keep the typed digits, so that a calculator agrees.</summary>
     internal int AhDecimals => Pack.StepAh >= 0.1 ? 1 : Pack.StepAh >= 0.01 ? 2 : 3;

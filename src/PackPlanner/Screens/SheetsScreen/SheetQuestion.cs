@@ -10,7 +10,7 @@ using PackPlanner.Formats.Sheets;
 namespace PackPlanner.Screens.SheetsScreen;
 
 /// <summary>All that sheets are made from: the job, and the groups and places that are on the other screens.</summary>
-internal sealed record SheetQuestion(Job Job, int Revision, DateOnly Date, ScreenedLot? Lot, IReadOnlyList<JobGroup>? Groups, FitAnswer? Layout, RideDiagnosis? Diagnosis, EnergyBudget? Energy)
+internal sealed record SheetQuestion(Job Job, int Revision, DateOnly Date, ScreenedLot? Lot, IReadOnlyList<JobGroup>? Groups, FitAnswer? Layout, RideDiagnosis? Diagnosis, StringFigures? Energy)
 {
     /// <summary>What sheets are made from, or why none can be.</summary>
     internal sealed record Answered(SheetInput? Input, string? WhyNot);
@@ -21,24 +21,7 @@ internal sealed record SheetQuestion(Job Job, int Revision, DateOnly Date, Scree
         FitCase? fitCase = null;
         if (JobFit.IsAsked(Job) && !JobFit.Case(Job).Is(out fitCase, out Refusal? why))
             return new Answered(null, why.Problem.Why);
-        IReadOnlyList<JobGroup> groups = Groups ?? [];
-        FitAnswer? layout = Layout is { Fits: true, Series: not null } fits ? fits : null;
-        return new Answered(
-            new SheetInput
-            {
-                Job = Job,
-                Revision = Revision,
-                Date = Date,
-                Lot = Lot,
-                Groups = JobPlaces.InSeries(groups, Job.Placement),
-                Layout = layout,
-                Case = fitCase,
-                Diagnosis = Diagnosis,
-                Energy = Energy,
-                Places = layout is null ? [] : JobPlaces.Of(layout, groups, Job.Placement),
-                Cautions = [.. JobCautions.Of(Job.Givens), .. Lot?.Cautions ?? [], .. layout?.Cautions ?? [], .. Diagnosis?.Cautions ?? []],
-                WhyNoGroups = groups.Count > 0 ? null : Lot is null ? "the job has no cells" : "3 Groups has none yet",
-            },
-            null);
+        string? whyNoGroups = Groups is { Count: > 0 } ? null : Lot is null ? "the job has no cells" : "3 Groups has none yet";
+        return new Answered(SheetInput.Of(Job, Revision, Date, Lot, Groups ?? [], whyNoGroups, fitCase, Layout, Diagnosis, Energy), null);
     }
 }
