@@ -1,4 +1,5 @@
 using MathNet.Numerics.LinearAlgebra;
+using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.Diagnosis;
 
@@ -61,12 +62,8 @@ internal static class GroupEstimates
         double[] Column(int parameter) => [.. Enumerable.Range(0, n).Select(k => fit.X[model.GroupAt(k) + parameter])];
     }
 
-    /// <summary>The middle one, or the mean of the two in the middle.</summary>
-    internal static double Median(IReadOnlyCollection<double> values)
-    {
-        double[] sorted = [.. values.Order()];
-        return sorted.Length == 0 ? double.NaN : (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
-    }
+    /// <summary>The median; NaN when there are no values.</summary>
+    internal static double Median(IReadOnlyCollection<double> values) => values.Count == 0 ? double.NaN : Robust.Median([.. values]);
 
     private static double Root(double a, double b) => Math.Sqrt((a * a) + (b * b));
 

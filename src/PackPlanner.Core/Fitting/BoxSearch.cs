@@ -3,13 +3,34 @@ namespace PackPlanner.Core.Fitting;
 /// <summary>Fills the cavity with box cells: slabs one cell thick along one axis, each filled by choice among candidate places.</summary>
 internal static class BoxSearch
 {
+    /// <summary>What the quick look may cost along each axis: about five seconds on two cores, and far more than most cases take.</summary>
+    private const long QuickWork = 250_000_000;
+
+    /// <summary>Boxes that a quick look finds room for.</summary>
+    /// <param name="scene">Walls and keep-outs.</param>
+    /// <param name="work">What the look may cost, about, in the steps of <see cref="SlabStack.Work"/>.</param>
+    /// <param name="cancel">Stops the look.</param>
+    /// <param name="spent">What it cost.</param>
+    internal static int QuickCount(Scene scene, long work, CancellationToken cancel, out long spent)
+    {
+        SlabStack[] stacks = Looked(scene, Attitude.Of(scene.Case), work / 3, cancel);
+        spent = stacks.Sum(s => s.Work);
+        return stacks.Max(s => s.Count);
+    }
+
+    private static SlabStack[] Looked(Scene scene, IReadOnlyList<Attitude> attitudes, long workEach, CancellationToken cancel)
+    {
+        SlabStack[] stacks = [.. Axes3.All.Select(along => new SlabStack(scene, attitudes, along, cancel))];
+        foreach (SlabStack stack in stacks)
+            stack.LookQuickly(workEach);
+        return stacks;
+    }
+
     internal static LayoutChoice Find(Scene scene, FitEffort effort, IProgress<FitProgress>? progress, CancellationToken cancel)
     {
         IReadOnlyList<Attitude> attitudes = Attitude.Of(scene.Case);
         (int? bound, string method) = BoxBound.Of(scene, attitudes);
-        SlabStack[] stacks = [.. Axes3.All.Select(along => new SlabStack(scene, attitudes, along, cancel))];
-        foreach (SlabStack stack in stacks)
-            stack.LookQuickly();
+        SlabStack[] stacks = Looked(scene, attitudes, QuickWork, cancel);
         // What the quick look found is often tidier than a search's answer of the same size, and then has shorter plates.
         List<List<Body>> found = [.. stacks.Select(s => s.Bodies())];
         int best = stacks.Max(s => s.Count);

@@ -1,3 +1,5 @@
+using static System.FormattableString;
+
 namespace PackPlanner.Core.Fitting;
 
 /// <summary>Refuses a case whose sizes are those of no vehicle, before a search begins that would not end.</summary>
@@ -15,7 +17,7 @@ internal static class FitCaseSizes
         {
             double farthest = Coordinates(solid.Shape).Max(Math.Abs);
             if (farthest > FarthestMm)
-                problems.Add(new(solid.Name, F($"a coordinate is {farthest:0.###E+0} mm, more than a hundred metres away"), "Give all sizes in mm and check for noughts too many."));
+                problems.Add(new(solid.Name, Invariant($"a coordinate is {farthest:0.###E+0} mm, more than a hundred metres away"), "Give all sizes in mm and check for noughts too many."));
         }
 
         if (problems.Count > 0)
@@ -23,7 +25,7 @@ internal static class FitCaseSizes
         double cavity = fitCase.Cavity.Sum(part => Volume(part.Shape));
         double cell = Volume(fitCase.Cell);
         if (cavity / cell > MostCells)
-            problems.Add(new("cavity", F($"its parts could hold {cavity / cell:0.###E+0} cells by volume, and no more than {MostCells:0} are searched"), "Check that cavity and cell are both in mm, or divide the cavity."));
+            problems.Add(new("cavity", Invariant($"its parts could hold {cavity / cell:0.###E+0} cells by volume, and no more than {MostCells:0} are searched"), "Check that cavity and cell are both in mm, or divide the cavity."));
     }
 
     private static IEnumerable<double> Coordinates(Solid solid) => solid switch
@@ -47,6 +49,4 @@ internal static class FitCaseSizes
         CellBody.Box b => b.LengthMm * b.ThicknessMm * b.HeightMm,
         _ => double.NaN,
     };
-
-    private static string F(FormattableString text) => FormattableString.Invariant(text);
 }

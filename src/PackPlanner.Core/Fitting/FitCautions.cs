@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cautions;
+using static System.FormattableString;
 
 namespace PackPlanner.Core.Fitting;
 
@@ -14,21 +15,21 @@ internal static class FitCautions
         if (answer.Cells.Count == 0)
             return cautions;
         if (fitCase.Cell is CellBody.Cylinder)
-            cautions.Add(new("caution-18", SignalWord.Warning, "placement", F($"{answer.Cells.Count} round cells are placed")));
+            cautions.Add(new("caution-18", SignalWord.Warning, "placement", Invariant($"{answer.Cells.Count} round cells are placed")));
         if (answer.Parallel > 1)
-            cautions.Add(new("caution-20a", SignalWord.Danger, "placement", F($"{answer.Parallel} cells stand in parallel in each group")));
+            cautions.Add(new("caution-20a", SignalWord.Danger, "placement", Invariant($"{answer.Parallel} cells stand in parallel in each group")));
         if (answer.Parallel is not null && answer.Series > 1)
         {
-            cautions.Add(new("caution-19", SignalWord.Warning, "sense taps", F($"{answer.Taps.Count} taps are listed")));
-            cautions.Add(new("caution-20b", SignalWord.Danger, "links", F($"{answer.Series - 1} series links are to be made")));
+            cautions.Add(new("caution-19", SignalWord.Warning, "sense taps", Invariant($"{answer.Taps.Count} taps are listed")));
+            cautions.Add(new("caution-20b", SignalWord.Danger, "links", Invariant($"{answer.Series - 1} series links are to be made")));
         }
 
         if (answer.Parallel is not null && fitCase.FullV * answer.Series is double full && full > TouchV)
-            cautions.Add(new("caution-09", SignalWord.Warning, "pack", F($"{full:0.0} V when full, the limit is {TouchV:0} V DC")));
+            cautions.Add(new("caution-09", SignalWord.Warning, "pack", Invariant($"{full:0.0} V when full, the limit is {TouchV:0} V DC")));
         Prismatic(answer, fitCase, cautions);
         Heavy(answer, cautions);
         foreach (WayIn way in answer.WaysIn.Where(w => w.TerminalRoomMm < 10))
-            cautions.Add(new("caution-26", SignalWord.Warning, way.Opening, F($"{way.TerminalRoomMm:0.#} mm stay free between the cells and the wall on that side: no room for a lead's bend or for gas")));
+            cautions.Add(new("caution-26", SignalWord.Warning, way.Opening, Invariant($"{way.TerminalRoomMm:0.#} mm stay free between the cells and the wall on that side: no room for a lead's bend or for gas")));
         return cautions;
     }
 
@@ -38,7 +39,7 @@ internal static class FitCautions
             return;
         Clearances c = fitCase.Clearances;
         if (c.SpacerMm == 0 || Math.Max(c.PlateMm, c.WallMm) == 0)
-            cautions.Add(new("caution-25", SignalWord.Caution, "clearance", F($"large faces keep {c.SpacerMm:0.##} mm from each other and {Math.Max(c.PlateMm, c.WallMm):0.##} mm from the wall")));
+            cautions.Add(new("caution-25", SignalWord.Caution, "clearance", Invariant($"large faces keep {c.SpacerMm:0.##} mm from each other and {Math.Max(c.PlateMm, c.WallMm):0.##} mm from the wall")));
         string[] sideways = [.. answer.Cells.Select(cell => cell.Terminals).OfType<string>().Where(t => t != "+z").Distinct().Order(StringComparer.Ordinal)];
         if (sideways.Length > 0)
             cautions.Add(new("caution-26", SignalWord.Warning, "placement", $"terminals and vents look to {string.Join(", ", sideways)}"));
@@ -51,13 +52,11 @@ internal static class FitCautions
         if (answer.Boxes.Count == 0)
         {
             if (answer.PackMassKg > HeavyKg)
-                cautions.Add(new("caution-27", SignalWord.Caution, "pack", F($"{answer.PackMassKg:0.0} kg with the parts that were weighed")));
+                cautions.Add(new("caution-27", SignalWord.Caution, "pack", Invariant($"{answer.PackMassKg:0.0} kg with the parts that were weighed")));
             return;
         }
 
         foreach (PackBox box in answer.Boxes.Where(b => b.CellMassKg > HeavyKg))
-            cautions.Add(new("caution-27", SignalWord.Caution, F($"box {box.Box}"), F($"{box.CellMassKg:0.0} kg of cells alone")));
+            cautions.Add(new("caution-27", SignalWord.Caution, Invariant($"box {box.Box}"), Invariant($"{box.CellMassKg:0.0} kg of cells alone")));
     }
-
-    private static string F(FormattableString text) => FormattableString.Invariant(text);
 }

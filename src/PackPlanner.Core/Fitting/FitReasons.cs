@@ -1,9 +1,11 @@
+using static System.FormattableString;
+
 namespace PackPlanner.Core.Fitting;
 
 /// <summary>Says why what was asked does not fit, what is short by how much, and the nearest change that would help.</summary>
 internal static class FitReasons
 {
-    internal static IReadOnlyList<FitReason> Of(Scene scene, Layout layout, GroupPlan? plan, CancellationToken cancel)
+    internal static IReadOnlyList<FitReason> Of(Scene scene, Layout layout, GroupPlan? plan, QuickLooks looks)
     {
         FitCase c = scene.Case;
         int count = layout.Bodies.Count, series = c.Series ?? 1, need = series * (c.Parallel ?? 1);
@@ -12,26 +14,25 @@ internal static class FitReasons
         if (c is { CellMassLimitKg: double kg, CellMassG: double g } && need * g / 1000 > kg + 1e-9)
         {
             int most = (int)Math.Floor((kg * 1000 / g) + 1e-9);
-            return [new("mass-over", null, null, F($"{need} cells of {g:0.#} g weigh {need * g / 1000:0.###} kg, the limit is {kg:0.###} kg"),
-                F($"Allow {need * g / 1000:0.###} kg, or use {most} cells at most."))];
+            return [new("mass-over", null, null, Invariant($"{need} cells of {g:0.#} g weigh {need * g / 1000:0.###} kg, the limit is {kg:0.###} kg"),
+                Invariant($"Allow {need * g / 1000:0.###} kg, or use {most} cells at most."))];
         }
 
         if (count == 0)
-            return NoCell(scene, cancel);
+            return NoCell(scene, looks);
         if (count < need)
-            return TooFew(scene, count, need, cancel);
+            return TooFew(scene, count, need, looks);
         return [NoPath(layout, c, series)];
     }
 
-    private static List<FitReason> NoCell(Scene scene, CancellationToken cancel)
+    private static List<FitReason> NoCell(Scene scene, QuickLooks looks)
     {
         FitReason? size = TooLarge(scene);
         if (size is not null)
             return [size];
-        Scene empty = new(scene.Case with { KeepOuts = [] });
-        if (scene.Case.KeepOuts.Count > 0 && LayoutSearch.QuickCount(empty, cancel) > 0)
-            return [KeepOutsFill(scene, 1, cancel)];
-        return [.. Growth(scene, 1, cancel).DefaultIfEmpty(
+        if (scene.Case.KeepOuts.Count > 0 && looks.Finds(scene.Case with { KeepOuts = [] }, 1))
+            return [KeepOutsFill(scene, 1, looks)];
+        return [.. Growth(scene, 0, 1, looks).DefaultIfEmpty(
             new("outline-too-narrow", null, null, "the space is large enough from end to end, but no part of it is wide enough for one cell with its clearances", "Use a smaller cell or smaller clearances."))];
     }
 
@@ -56,9 +57,9 @@ internal static class FitReasons
                     if (lacks <= worst)
                         continue;
                     worst = lacks;
-                    string space = F($"{size:0.##} mm of cell + {below:0.##} mm at -{Axes3.Letter(axis)} + {above:0.##} mm at +{Axes3.Letter(axis)} = {size + below + above:0.##} mm, the space is {high - low:0.##} mm");
-                    reason = new("cell-too-large", axis, lacks, F($"{lacks:0.##} mm short {Direction(axis)}: {space}"),
-                        F($"Give {lacks:0.##} mm more {Direction(axis)}, or use a cell or clearances that much smaller."));
+                    string space = Invariant($"{size:0.##} mm of cell + {below:0.##} mm at -{Axes3.Letter(axis)} + {above:0.##} mm at +{Axes3.Letter(axis)} = {size + below + above:0.##} mm, the space is {high - low:0.##} mm");
+                    reason = new("cell-too-large", axis, lacks, Invariant($"{lacks:0.##} mm short {Direction(axis)}: {space}"),
+                        Invariant($"Give {lacks:0.##} mm more {Direction(axis)}, or use a cell or clearances that much smaller."));
                 }
 
                 if (reason is null)
@@ -71,52 +72,46 @@ internal static class FitReasons
         return nearest?.Reason;
     }
 
-    private static List<FitReason> TooFew(Scene scene, int count, int need, CancellationToken cancel)
+    private static List<FitReason> TooFew(Scene scene, int count, int need, QuickLooks looks)
     {
-        List<FitReason> reasons = [.. Growth(scene, need, cancel)];
-        if (scene.Case.KeepOuts.Count > 0 && LayoutSearch.QuickCount(new Scene(scene.Case with { KeepOuts = [] }), cancel) >= need)
-            reasons.Add(KeepOutsFill(scene, need, cancel));
+        List<FitReason> reasons = [.. Growth(scene, count, need, looks)];
+        if (scene.Case.KeepOuts.Count > 0 && looks.Finds(scene.Case with { KeepOuts = [] }, need))
+            reasons.Add(KeepOutsFill(scene, need, looks));
         int series = scene.Case.Series ?? 1;
-        string change = count >= series ? F($"Ask for {count / series} in parallel, or for {count / Math.Max(1, scene.Case.Parallel ?? 1)} in series.") : F($"Ask for {count} in series at most, or use a smaller cell.");
+        string change = count >= series ? Invariant($"Ask for {count / series} in parallel, or for {count / Math.Max(1, scene.Case.Parallel ?? 1)} in series.") : Invariant($"Ask for {count} in series at most, or use a smaller cell.");
         if (reasons.Count == 0)
-            reasons.Add(new("too-few-places", null, null, F($"{count} places fit, {need} are needed"), change));
+            reasons.Add(new("too-few-places", null, null, Invariant($"{count} places fit, {need} are needed"), change));
         return reasons;
     }
 
     /// <summary>How much longer the space would have to be along each axis; the least first.</summary>
-    private static IEnumerable<FitReason> Growth(Scene scene, int need, CancellationToken cancel)
+    private static IEnumerable<FitReason> Growth(Scene scene, int count, int need, QuickLooks looks)
     {
-        int now = LayoutSearch.QuickCount(scene, cancel);
-        List<FitReason> reasons = [];
-        // A look at boxes costs far more than one at round cells: fewer steps, and told to 4 mm.
+        // A look at boxes costs far more than one at round cells: fewer steps, and told to 4 mm; what is far off to one part in fifty.
         bool boxes = scene.Case.Cell is CellBody.Box;
         double fine = boxes ? 4 : 0.5;
+        double[] lengths = boxes ? [0, 4, 16, 64, 256, 1024] : [0, 2, 5, 10, 20, 40, 80, 160, 320, 1280];
+        // First roughly along every axis, so that the looks left, if they run out, are missing where they tell least.
+        List<(Axis Axis, double Low, double Enough)> rough = [];
         foreach (Axis axis in Axes3.All)
         {
-            double enough = 0, low = 0;
-            foreach (double mm in boxes ? (double[])[4, 16, 64, 256] : [2, 5, 10, 20, 40, 80, 160, 320])
-            {
-                if (LayoutSearch.QuickCount(new Scene(Longer(scene.Case, axis, mm)), cancel) >= need)
-                {
-                    enough = mm;
-                    break;
-                }
+            int at = Array.FindIndex(lengths, 1, mm => looks.Finds(Longer(scene.Case, axis, mm), need));
+            if (at > 0)
+                rough.Add((axis, lengths[at - 1], lengths[at]));
+        }
 
-                low = mm;
-            }
-
-            while (enough > 0 && enough - low > fine)
+        List<FitReason> reasons = [];
+        foreach ((Axis axis, double from, double to) in rough)
+        {
+            (double low, double enough) = (from, to);
+            while (enough - low > Math.Max(fine, enough / 50))
             {
                 double middle = (low + enough) / 2;
-                if (LayoutSearch.QuickCount(new Scene(Longer(scene.Case, axis, middle)), cancel) >= need)
-                    enough = middle;
-                else
-                    low = middle;
+                (low, enough) = looks.Finds(Longer(scene.Case, axis, middle), need) ? (low, middle) : (middle, enough);
             }
 
-            if (enough > 0)
-                reasons.Add(new("too-few-places", axis, enough, F($"{now} places in a quick look, {need} are needed: {enough:0.#} mm short {Direction(axis)}"),
-                    F($"Make the space {enough:0.#} mm longer {Direction(axis)}.")));
+            reasons.Add(new("too-few-places", axis, enough, Invariant($"{count} places fit, {need} are needed: {enough:0.#} mm short {Direction(axis)}, by a quick look at a longer space"),
+                Invariant($"Make the space {enough:0.#} mm longer {Direction(axis)}.")));
         }
 
         return reasons.OrderBy(r => r.ShortMm);
@@ -147,12 +142,12 @@ internal static class FitReasons
         }
     }
 
-    private static FitReason KeepOutsFill(Scene scene, int need, CancellationToken cancel)
+    private static FitReason KeepOutsFill(Scene scene, int need, QuickLooks looks)
     {
         FitCase c = scene.Case;
-        string[] alone = [.. c.KeepOuts.Where(k => LayoutSearch.QuickCount(new Scene(c with { KeepOuts = [.. c.KeepOuts.Where(o => o != k)] }), cancel) >= need).Select(k => k.Name)];
+        string[] alone = [.. c.KeepOuts.Where(k => looks.Finds(c with { KeepOuts = [.. c.KeepOuts.Where(o => o != k)] }, need)).Select(k => k.Name)];
         string names = string.Join(", ", alone.Length > 0 ? alone : c.KeepOuts.Select(k => k.Name));
-        return new("keep-outs-fill-cavity", null, null, F($"without keep-outs {need} places would fit; with them they do not"),
+        return new("keep-outs-fill-cavity", null, null, Invariant($"without keep-outs {need} places would fit; with them they do not"),
             alone.Length > 0 ? $"Move or shrink one of: {names}." : $"Move or shrink several of: {names}.");
     }
 
@@ -162,11 +157,9 @@ internal static class FitReasons
         List<int> sizes = [.. graph.Pieces(_ => true).Sizes.OrderDescending()];
         string pieces = string.Join(", ", sizes.Take(6)) + (sizes.Count > 6 ? ", ..." : "");
         return new("no-series-path", null, null,
-            F($"{layout.Bodies.Count} places fit, but {series} groups cannot all be linked: the cells lie in {sizes.Count} separate pieces of {pieces}"),
-            sizes.Count > 1 ? F($"Allow {Math.Min(sizes.Count - 1, c.JumpersAllowed + 1)} links by cable, or a longer link reach than {c.LinkReachMm:0.#} mm.") : "Ask for fewer cells in parallel.");
+            Invariant($"{layout.Bodies.Count} places fit, but {series} groups cannot all be linked: the cells lie in {sizes.Count} separate pieces of {pieces}"),
+            sizes.Count > 1 ? Invariant($"Allow {Math.Min(sizes.Count - 1, c.JumpersAllowed + 1)} links by cable, or a longer link reach than {c.LinkReachMm:0.#} mm.") : "Ask for fewer cells in parallel.");
     }
 
     private static string Direction(Axis axis) => axis switch { Axis.X => "in length (x)", Axis.Y => "in width (y)", _ => "in height (z)" };
-
-    private static string F(FormattableString text) => FormattableString.Invariant(text);
 }

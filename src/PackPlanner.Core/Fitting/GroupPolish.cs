@@ -38,7 +38,7 @@ internal sealed class GroupPolish
         {
             if ((move & 1023) == 0 && cancel.IsCancellationRequested)
                 break;
-            length += polish.Move(step * Math.Pow(0.01, (double)move / moves));
+            length += polish.Move(Annealing.Heat(step, move, moves));
             if (length >= best - 1e-9)
                 continue;
             best = length;
@@ -75,7 +75,7 @@ internal sealed class GroupPolish
                 change += plates[t] - plate[touched[t]];
             }
 
-            holds = change <= 0 || random.NextDouble() < Math.Exp(-change / heat);
+            holds = Annealing.Takes(change, heat, random);
         }
 
         if (!holds)

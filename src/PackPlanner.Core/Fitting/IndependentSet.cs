@@ -17,68 +17,15 @@ internal sealed class IndependentSet
     private int size;
 
     /// <summary>A search among candidates, none chosen yet.</summary>
-    /// <param name="clashBits">One row of bits for each candidate, itself included, as <see cref="Clashes"/> gives them: who does not
+    /// <param name="clashBits">One row of bits for each candidate, itself included, as <see cref="ClashBits"/> gives them: who does not
     /// clash with it is found 64 at a time.</param>
     /// <param name="count">Candidates, at least 1.</param>
     /// <param name="seed">Of the kicks.</param>
     internal IndependentSet(ulong[] clashBits, int count, int seed)
     {
         (this.clashBits, this.count, random) = (clashBits, count, new Random(seed));
-        words = Words(count);
+        words = ClashBits.Words(count);
         (tight, inside, lastOut, singleBits) = (new int[count], new bool[count], new long[count], new ulong[words]);
-    }
-
-    /// <summary>Which candidates of one slab clash with which, a row of bits for each; the two axes are those across the slab.</summary>
-    internal static ulong[] Clashes(IReadOnlyList<Body> bodies, Axis first, Axis second)
-    {
-        int n = bodies.Count;
-        List<Attitude> attitudes = [.. bodies.Select(b => b.Attitude).Distinct()];
-        int[] kind = [.. bodies.Select(b => attitudes.IndexOf(b.Attitude))];
-        double[,] need1 = Needs(attitudes, first), need2 = Needs(attitudes, second);
-        double[] low1 = [.. bodies.Select(b => b.Box.Low(first))], high1 = [.. bodies.Select(b => b.Box.High(first))];
-        double[] low2 = [.. bodies.Select(b => b.Box.Low(second))], high2 = [.. bodies.Select(b => b.Box.High(second))];
-        int words = Words(n);
-        ulong[] clashBits = new ulong[words * n];
-        const double Eps = Geometry2.RoundingMm / 2;
-        // Candidates stand in few columns (one attitude, one place along the first axis): a whole column is apart, or a stretch of it clashes.
-        int[][] columns = [.. Enumerable.Range(0, n).GroupBy(j => (kind[j], low1[j])).Select(g => g.OrderBy(j => low2[j]).ToArray())];
-        double[][] starts = [.. columns.Select(column => column.Select(j => low2[j]).ToArray())];
-        Parallel.For(0, n, i =>
-        {
-            Span<ulong> row = clashBits.AsSpan(i * words, words);
-            Set(row, i);
-            for (int c = 0; c < columns.Length; c++)
-            {
-                int[] column = columns[c];
-                int head = column[0], k = kind[head];
-                if (low1[head] - high1[i] >= need1[kind[i], k] - Eps || low1[i] - high1[head] >= need1[k, kind[i]] - Eps)
-                    continue;
-                double reach = high2[head] - low2[head] + need2[k, kind[i]] + Geometry2.RoundingMm;
-                int at = Array.BinarySearch(starts[c], low2[i] - reach);
-                for (int m = at >= 0 ? at : ~at; m < column.Length; m++)
-                {
-                    int j = column[m];
-                    if (low2[j] - high2[i] >= need2[kind[i], k] - Eps)
-                        break;
-                    if (low2[i] - high2[j] < need2[k, kind[i]] - Eps)
-                        Set(row, j);
-                }
-            }
-        });
-        return clashBits;
-    }
-
-    /// <summary>Gap wanted along an axis from an attitude (row) up to another (column).</summary>
-    private static double[,] Needs(List<Attitude> attitudes, Axis axis)
-    {
-        double[,] needs = new double[attitudes.Count, attitudes.Count];
-        for (int a = 0; a < attitudes.Count; a++)
-        {
-            for (int b = 0; b < attitudes.Count; b++)
-                needs[a, b] = Math.Max(attitudes[a].Want(Attitude.Face(axis, true)), attitudes[b].Want(Attitude.Face(axis, false)));
-        }
-
-        return needs;
     }
 
     /// <summary>The largest set found within a number of steps, or one that reaches <paramref name="enough"/>.</summary>
@@ -257,8 +204,6 @@ internal sealed class IndependentSet
     }
 
     private ReadOnlySpan<ulong> Row(int i) => clashBits.AsSpan(i * words, words);
-
-    private static int Words(int count) => (count + 63) / 64;
 
     private static void Set(Span<ulong> bits, int i) => bits[i >> 6] |= 1UL << (i & 63);
 

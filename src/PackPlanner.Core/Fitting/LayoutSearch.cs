@@ -25,33 +25,8 @@ public static class LayoutSearch
             choice = choice with { Layouts = BoxClosing.Ranked(scene, choice.Layouts, cancel) };
         (Layout layout, GroupPlan? plan, OtherLayout? other) = Grouped(scene, choice.Layouts, effort.PreferGroups, cancel);
         progress?.Report(new FitProgress("groups", layout.Bodies.Count, choice.Bound, 1));
-        IReadOnlyList<FitReason> reasons = FitReasons.Of(scene, layout, plan, cancel);
+        IReadOnlyList<FitReason> reasons = FitReasons.Of(scene, layout, plan, new QuickLooks(cancel));
         return AnswerBuilder.Build(scene, layout, plan, choice, reasons, cancel.IsCancellationRequested) with { Other = other };
-    }
-
-    /// <summary>How many cells fit by regular nests or quick slabs: a lower limit, fast enough to try many cells and cavities.</summary>
-    /// <param name="fitCase">A case in which <see cref="FitCaseCheck"/> found no problem.</param>
-    /// <returns>Places found.</returns>
-    public static int QuickCount(FitCase fitCase)
-    {
-        if (FitCaseCheck.Problems(fitCase) is [Problem first, ..])
-            throw new ArgumentException($"{first.Where}: {first.Why}", nameof(fitCase));
-        return QuickCount(new Scene(fitCase), CancellationToken.None);
-    }
-
-    internal static int QuickCount(Scene scene, CancellationToken cancel)
-    {
-        if (scene.Case.Cell is not CellBody.Cylinder cylinder)
-            return BoxSearch.Find(scene, FitEffort.Quick, null, cancel).Layouts[0].Bodies.Count;
-        int best = 0;
-        foreach (Attitude attitude in Attitude.Of(scene.Case))
-        {
-            CylinderSearch search = new(scene, cylinder, attitude, cancel);
-            search.Nests(thorough: false, linkable: false);
-            best = Math.Max(best, search.RegularCount);
-        }
-
-        return best;
     }
 
     private static LayoutChoice Cylinders(

@@ -60,7 +60,7 @@ internal static class PathPolish
             double step = graph.SmallestMm ?? 1, best = length;
             for (int move = 0; move < moves; move++)
             {
-                heat = step * 0.6 * Math.Pow(0.01, (double)move / moves);
+                heat = Annealing.Heat(step * 0.6, move, moves);
                 switch (random.Next(4))
                 {
                     case 0:
@@ -91,7 +91,7 @@ internal static class PathPolish
                 used[cell] = true;
         }
 
-        private bool Taken(double change) => change <= 0 || random.NextDouble() < Math.Exp(-change / heat);
+        private bool Taken(double change) => Annealing.Takes(change, heat, random);
 
         /// <summary>A spare beside both of a member's neighbours in the path takes its place.</summary>
         private void Replace(int at)

@@ -7,16 +7,27 @@ namespace PackPlanner.Core.Fitting;
 /// <remarks>Source: [Silva2016] on normal patterns.</remarks>
 internal static class SlabCandidates
 {
-    internal static List<Body> Of(Scene scene, SlabClass slab, double start, int most)
+    /// <summary>The places of one slab.</summary>
+    /// <param name="scene">Walls and keep-outs.</param>
+    /// <param name="slab">The attitudes that may stand in it.</param>
+    /// <param name="start">Where the bare bodies begin along the axis across the slab.</param>
+    /// <param name="most">Places kept at most.</param>
+    /// <param name="mostLooks">Crossings of the two axes' places looked at, about; of more an even choice is taken.</param>
+    /// <param name="looks">How many places were looked at: the work.</param>
+    internal static List<Body> Of(Scene scene, SlabClass slab, double start, int most, long mostLooks, out long looks)
     {
+        long looked = 0;
         (Axis first, Axis second) = Axes3.Others(slab.Along);
         double[] steps1 = Steps(slab, first), steps2 = Steps(slab, second);
         List<Body> bodies = [];
         HashSet<(long, long, int)> seen = [];
+        Box3 any = slab.Attitudes[0].Skin(Axes3.Place(slab.Along, start + (slab.Thickness / 2), 0, 0));
+        SlabMask mask = new(scene, slab.Along, any.Low(slab.Along), any.High(slab.Along));
         for (int a = 0; a < slab.Attitudes.Count; a++)
         {
             Attitude attitude = slab.Attitudes[a];
-            double[] at1 = Positions(scene, slab, attitude, first, steps1, start), at2 = Positions(scene, slab, attitude, second, steps2, start);
+            (double[] at1, double[] at2) = Thinned(
+                Positions(scene, slab, attitude, first, steps1, start), Positions(scene, slab, attitude, second, steps2, start), mostLooks / slab.Attitudes.Count);
             foreach (double p in at1)
             {
                 foreach (double q in at2)
@@ -32,17 +43,33 @@ internal static class SlabCandidates
             }
         }
 
+        looks = looked;
         // Beyond the limit an even choice is kept; the search is then no longer exact.
         return bodies.Count <= most ? bodies : [.. Enumerable.Range(0, most).Select(i => bodies[(int)((long)i * bodies.Count / most)])];
 
         void Add(double p, double q, Attitude attitude, int number)
         {
-            if (bodies.Count > 4 * most || !seen.Add(((long)Math.Round(p * 1e4), (long)Math.Round(q * 1e4), number)))
+            looked++;
+            if (bodies.Count > 4 * most)
                 return;
             PointMm centre = Axes3.Place(
                 slab.Along, start + (slab.Thickness / 2), p + (attitude.Size(first) / 2), q + (attitude.Size(second) / 2));
-            if (scene.BoxIsClear(attitude.Skin(centre)))
+            Box3 skin = attitude.Skin(centre);
+            bool? clear = mask.IsClear(skin);
+            if (clear != false && seen.Add(((long)Math.Round(p * 1e4), (long)Math.Round(q * 1e4), number)) && (clear ?? scene.BoxIsClear(skin)))
                 bodies.Add(new Body(centre, attitude));
+        }
+    }
+
+    private static (double[] At1, double[] At2) Thinned(double[] at1, double[] at2, long most)
+    {
+        double share = Math.Sqrt(most / Math.Max(1.0, (double)at1.Length * at2.Length));
+        return share >= 1 ? (at1, at2) : (Even(at1), Even(at2));
+
+        double[] Even(double[] all)
+        {
+            int kept = Math.Max(2, (int)(share * all.Length));
+            return kept >= all.Length ? all : [.. Enumerable.Range(0, kept).Select(i => all[(long)i * (all.Length - 1) / (kept - 1)])];
         }
     }
 
@@ -67,7 +94,7 @@ internal static class SlabCandidates
                 double up = wall + at.Wall(Attitude.Face(axis, false)), down = wall - at.Wall(Attitude.Face(axis, true));
                 // From an inner corner or a keep-out only a few sizes: beyond them the outer walls give the places.
                 double reach = wall == least || wall == most ? most - least : 2.01 * steps[^1];
-                foreach (double sum in Sums(steps, Math.Min(reach, most - least)))
+                foreach (double sum in SlabStarts.Sums(steps, Math.Min(reach, most - least), 400))
                 {
                     double low = sum == 0 ? wall + below : up + sum, high = sum == 0 ? wall - above - size : down - sum - size;
                     if (low >= least && low + size <= most + Geometry2.RoundingMm)
@@ -109,24 +136,6 @@ internal static class SlabCandidates
             yield return Math.Min(tube.From[axis], tube.To[axis]) - tube.Radius;
             yield return Math.Max(tube.From[axis], tube.To[axis]) + tube.Radius;
         }
-    }
-
-    /// <summary>All sums of steps up to a length, 0 included.</summary>
-    private static SortedSet<double> Sums(double[] steps, double length)
-    {
-        SortedSet<double> sums = [0];
-        Queue<double> todo = new([0]);
-        while (todo.TryDequeue(out double sum) && sums.Count < 400)
-        {
-            foreach (double step in steps)
-            {
-                double next = Math.Round(sum + step, 7);
-                if (next <= length && sums.Add(next))
-                    todo.Enqueue(next);
-            }
-        }
-
-        return sums;
     }
 
     /// <summary>

@@ -3,6 +3,14 @@ namespace PackPlanner.Core.Fitting;
 /// <summary>Slabs of boxes one behind another along an axis: which classes, where, and what stands in each.</summary>
 internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, Axis along, CancellationToken cancel)
 {
+    // Fewer slabs looked at well tell more than many hardly looked at.
+    private const long TooLittleEach = 60_000;
+
+    private const int Favours = 3;
+
+    // Directions in which a slab is filled, from its sides and corners.
+    private static readonly (double P, double Q)[] Corners = [(1.0, 1e-3), (1e-3, 1.0), (-1.0, 1e-3), (1e-3, -1.0), (1.0, 1.0), (-1.0, 1.0), (1.0, -1.0), (-1.0, -1.0)];
+
     private readonly Dictionary<string, List<Body>> filled = [];
     private readonly HashSet<string> searched = [];
     private List<(SlabClass Class, double Start)> slabs = [];
@@ -19,17 +27,26 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
     /// <summary>Boxes in the best stack found so far.</summary>
     internal int Count => Choose(slabs, value).Sum(i => value[i]);
 
+    /// <summary>Places looked at by the quick look, words of their clashes and places in the orders of filling: what it cost.</summary>
+    internal long Work { get; private set; }
+
     /// <summary>Fills every possible slab by a quick look.</summary>
-    internal void LookQuickly()
+    /// <param name="work">What it may cost at most, about: with more places or slabs an even choice of them is looked at.</param>
+    internal void LookQuickly(long work)
     {
-        List<SlabClass> classes = SlabClass.Of(attitudes, along);
-        slabs = [.. classes.SelectMany(k => Starts(k, classes).Select(s => (k, s))).OrderBy(s => s.s).ThenBy(s => classes.IndexOf(s.k))];
+        slabs = Slabs(mostStarts: 40);
+        if (work / Math.Max(1, slabs.Count) < TooLittleEach)
+            slabs = Slabs(mostStarts: 12);
         candidates = new List<Body>[slabs.Count];
-        Parallel.For(0, slabs.Count, i => candidates[i] = SlabCandidates.Of(scene, slabs[i].Class, slabs[i].Start, most: 5000));
+        long each = work / 3 / Math.Max(1, slabs.Count);
+        int most = (int)Math.Clamp(Math.Sqrt(64.0 * each), 200, 5000);
+        long[] looks = new long[slabs.Count];
+        Parallel.For(0, slabs.Count, i => candidates[i] = cancel.IsCancellationRequested ? [] : SlabCandidates.Of(scene, slabs[i].Class, slabs[i].Start, most, each, out looks[i]));
         keys = [.. candidates.Select(Key)];
         int[] first = [.. Enumerable.Range(0, slabs.Count).Where(i => Array.IndexOf(keys, keys[i]) == i)];
         List<Body>[] quick = new List<Body>[first.Length];
-        Parallel.For(0, first.Length, f => quick[f] = Fill(candidates[first[f]], steps: 0, int.MaxValue));
+        Parallel.For(0, first.Length, f => quick[f] = cancel.IsCancellationRequested ? [] : Fill(candidates[first[f]], steps: 0, int.MaxValue));
+        Work = looks.Sum() + first.Sum(f => (long)candidates[f].Count * (ClashBits.Words(candidates[f].Count) + (Corners.Length * Favours)));
         for (int f = 0; f < first.Length; f++)
             filled[keys[first[f]]] = quick[f];
         value = [.. keys.Select(k => filled[k].Count)];
@@ -62,6 +79,12 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
 
             value = [.. keys.Select(k => filled[k].Count)];
         }
+    }
+
+    private List<(SlabClass Class, double Start)> Slabs(int mostStarts)
+    {
+        List<SlabClass> classes = SlabClass.Of(attitudes, along);
+        return [.. classes.SelectMany(k => SlabStarts.Of(scene, k, classes, mostStarts).Select(s => (k, s))).OrderBy(s => s.s).ThenBy(s => classes.IndexOf(s.k))];
     }
 
     private void Keep(int slab, List<Body> found)
@@ -117,7 +140,7 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
         if (places.Count == 0)
             return [];
         (Axis first, Axis second) = Axes3.Others(along);
-        IndependentSet set = new(IndependentSet.Clashes(places, first, second), places.Count, seed: 1);
+        IndependentSet set = new(ClashBits.Of(places, first, second), places.Count, seed: 1);
         return [.. set.Search(Orders(places), steps, enough, cancel).Select(i => places[i])];
     }
 
@@ -150,88 +173,41 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
     {
         (Axis first, Axis second) = Axes3.Others(along);
         List<int[]> orders = [];
-        foreach ((double p, double q) in new[] { (1.0, 1e-3), (1e-3, 1.0), (-1.0, 1e-3), (1e-3, -1.0), (1.0, 1.0), (-1.0, 1.0), (1.0, -1.0), (-1.0, -1.0) })
+        foreach ((double p, double q) in Corners)
         {
-            foreach (int favour in new[] { -1, 0, 1 })
+            for (int favour = -1; favour < Favours - 1; favour++)
             {
-                (double Rank, int Index)[] ranked = new (double, int)[candidates.Count];
-                for (int i = 0; i < ranked.Length; i++)
+                double[] ranks = new double[candidates.Count];
+                for (int i = 0; i < ranks.Length; i++)
                 {
                     (PointMm centre, Attitude attitude) = (candidates[i].Centre, candidates[i].Attitude);
-                    double rank = (p * (centre[first] + (Sign(p) * attitude.Size(first) / 2)))
+                    ranks[i] = (p * (centre[first] + (Sign(p) * attitude.Size(first) / 2)))
                         + (q * (centre[second] + (Sign(q) * attitude.Size(second) / 2)))
                         + (favour * 1e-2 * attitude.Size(first));
-                    ranked[i] = (rank, i);
                 }
 
-                Array.Sort(ranked);
-                orders.Add(Array.ConvertAll(ranked, r => r.Index));
+                orders.Add(Ranked(ranks));
             }
         }
 
         return orders;
     }
 
+    /// <summary>Indexes by rising rank, those of equal rank by rising index.</summary>
+    private static int[] Ranked(double[] ranks)
+    {
+        int[] order = [.. Enumerable.Range(0, ranks.Length)];
+        Array.Sort(ranks, order);
+        for (int from = 0, to; from < order.Length; from = to)
+        {
+            for (to = from + 1; to < order.Length && ranks[to] == ranks[from];)
+                to++;
+            Array.Sort(order, from, to - from);
+        }
+
+        return order;
+    }
+
     /// <summary>Boxes are ordered by the side that faces the corner from which the fill starts.</summary>
     private static double Sign(double direction) => direction > 0 ? -1 : 1;
-
-    private SortedSet<double> Starts(SlabClass slab, List<SlabClass> classes)
-    {
-        SortedSet<double> starts = [];
-        double[] steps = [.. classes.SelectMany(a => classes.Select(b => a.Thickness + a.GapTo(b))).Distinct()];
-        foreach (Prism3 part in scene.Parts)
-        {
-            (double low, double high) = part.Extent(along);
-            List<double> ups = [low], downs = [high];
-            if (along != part.Extrusion)
-            {
-                ups.AddRange(along == part.First ? part.U : part.V);
-                downs.AddRange(along == part.First ? part.U : part.V);
-            }
-
-            ups.AddRange(scene.Blocks.Select(b => b.Extent(along).High));
-            downs.AddRange(scene.Blocks.Select(b => b.Extent(along).Low));
-            ups.AddRange(scene.Tubes.Select(t => Math.Max(t.From[along], t.To[along]) + t.Radius));
-            downs.AddRange(scene.Tubes.Select(t => Math.Min(t.From[along], t.To[along]) - t.Radius));
-            double first = low + slab.WallBelow, last = high - slab.WallAbove - slab.Thickness;
-            foreach (double sum in Sums(steps, high - low))
-            {
-                foreach (SlabClass at in classes)
-                {
-                    foreach (double up in ups)
-                        Add(sum == 0 ? up + slab.WallBelow : up + at.WallBelow + sum, first, last);
-                    foreach (double down in downs)
-                        Add(sum == 0 ? down - slab.WallAbove - slab.Thickness : down - at.WallAbove - sum - slab.Thickness, first, last);
-                }
-            }
-        }
-
-        const int Most = 40;
-        double[] all = [.. starts];
-        return all.Length <= Most ? starts : [.. Enumerable.Range(0, Most).Select(i => all[i * (all.Length - 1) / (Most - 1)])];
-
-        void Add(double s, double first, double last)
-        {
-            s = Math.Round(s, 7);
-            if (s >= first - Geometry2.RoundingMm && s <= last + Geometry2.RoundingMm)
-                starts.Add(s);
-        }
-    }
-
-    private static SortedSet<double> Sums(double[] steps, double length)
-    {
-        SortedSet<double> sums = [0];
-        Queue<double> todo = new([0]);
-        while (todo.TryDequeue(out double sum) && sums.Count < 200)
-        {
-            foreach (double step in steps)
-            {
-                double next = Math.Round(sum + step, 7);
-                if (next <= length && sums.Add(next))
-                    todo.Enqueue(next);
-            }
-        }
-
-        return sums;
-    }
 }

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Screening;
 
 /// <summary>What is usual among the cells of each model, and the least capacity that follows from it.</summary>

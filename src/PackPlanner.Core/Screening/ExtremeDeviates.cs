@@ -1,4 +1,5 @@
 using MathNet.Numerics.Distributions;
+using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.Screening;
 

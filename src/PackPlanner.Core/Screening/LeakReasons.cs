@@ -1,4 +1,5 @@
 using PackPlanner.Core.Bench;
+using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.Screening;
 

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Screening;
 
 /// <summary>Which readings are unlike their lot.</summary>

@@ -77,9 +77,9 @@ internal sealed class StringModel
         double[]? ohms = ResistanceOhm is null ? null : [.. ResistanceOhm];
         foreach (int g in weakest)
         {
-            capacityAh[g] = Median(CapacityAh);
+            capacityAh[g] = Robust.Median(CapacityAh);
             if (ohms is not null)
-                ohms[g] = Median(ResistanceOhm!);
+                ohms[g] = Robust.Median(ResistanceOhm!);
         }
 
         replaced = [.. weakest.Select(g => request.Groups[g].Number)];
@@ -91,13 +91,6 @@ internal sealed class StringModel
             CellOhm = ohms ?? new double[capacityAh.Length],
             LinkOhm = LinkOhm ?? 0,
         };
-    }
-
-    internal static double Median(IEnumerable<double> values)
-    {
-        double[] sorted = [.. values.Order()];
-        int half = sorted.Length / 2;
-        return sorted.Length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
     }
 
     // A test at a current stopped while some charge was left: what the same cell holds at rest is more.
@@ -132,6 +125,6 @@ internal sealed class StringModel
     private static double[]? KnownResistances(IReadOnlyList<SeriesGroup> groups)
     {
         double[] known = [.. groups.Where(group => group.ResistanceMilliohm is not null).Select(group => group.ResistanceMilliohm!.Value / 1000)];
-        return known.Length == 0 ? null : [.. groups.Select(group => group.ResistanceMilliohm / 1000 ?? Median(known))];
+        return known.Length == 0 ? null : [.. groups.Select(group => group.ResistanceMilliohm / 1000 ?? Robust.Median(known))];
     }
 }

@@ -47,6 +47,9 @@ internal static class CompletionVerb
 
     private static string Verbs() => string.Join(' ', VerbList.All.Select(verb => verb.Name));
 
+    /// <summary>What a verb and an option look like to bash and zsh: any verb, where the words are those of the option everywhere.</summary>
+    private static string Pattern(string option) => option.StartsWith('-') ? $"*' {option}'" : $"'{option}'";
+
     private static string Bash()
     {
         StringBuilder text = new();
@@ -55,9 +58,9 @@ internal static class CompletionVerb
         text.Append("  case \"${COMP_WORDS[1]}\" in\n");
         foreach (Verb verb in VerbList.All)
             text.Append($"    {verb.Name}) options=\"{Options(verb)}\" ;;\n");
-        text.Append("  esac\n  case \"${COMP_WORDS[COMP_CWORD-1]}\" in\n");
+        text.Append("  esac\n  case \"${COMP_WORDS[1]} ${COMP_WORDS[COMP_CWORD-1]}\" in\n");
         foreach ((string option, string[] values) in CompletionWords.OfOptions)
-            text.Append($"    {option}) COMPREPLY=($(compgen -W \"{string.Join(' ', values)}\" -- \"$word\")); return ;;\n");
+            text.Append($"    {Pattern(option)}) COMPREPLY=($(compgen -W \"{string.Join(' ', values)}\" -- \"$word\")); return ;;\n");
         text.Append("  esac\n  case \"$word\" in -*) COMPREPLY=($(compgen -W \"$options\" -- \"$word\")); return ;; esac\n  case \"${COMP_WORDS[1]}\" in\n");
         foreach ((string verb, string[] words, bool files) in CompletionWords.OfVerbs)
             text.Append($"    {verb}) COMPREPLY=($(compgen -W \"{string.Join(' ', words)}\" -- \"$word\"){(files ? " $(compgen -f -- \"$word\")" : "")}) ;;\n");
@@ -74,9 +77,9 @@ internal static class CompletionVerb
         text.Append("    )\n    _describe verb verbs\n    return\n  fi\n  local -a options=()\n  case $words[2] in\n");
         foreach (Verb verb in VerbList.All)
             text.Append($"    {verb.Name}) options=({Options(verb)}) ;;\n");
-        text.Append("  esac\n  case $words[CURRENT-1] in\n");
+        text.Append("  esac\n  case \"$words[2] $words[CURRENT-1]\" in\n");
         foreach ((string option, string[] values) in CompletionWords.OfOptions)
-            text.Append($"    {option}) compadd -- {string.Join(' ', values)}; return ;;\n");
+            text.Append($"    {Pattern(option)}) compadd -- {string.Join(' ', values)}; return ;;\n");
         text.Append("  esac\n  if [[ $PREFIX == -* ]]; then compadd -- $options; return; fi\n  case $words[2] in\n");
         foreach ((string verb, string[] given, bool files) in CompletionWords.OfVerbs)
             text.Append($"    {verb}) compadd -- {string.Join(' ', given)}{(files ? "; _files" : "")} ;;\n");
@@ -92,7 +95,7 @@ internal static class CompletionVerb
             text.Append($"complete -c packplanner -n __fish_use_subcommand -a {verb.Name} -d '{verb.Summary.Replace("'", "\\'", StringComparison.Ordinal)}'\n");
             foreach (Option option in verb.Options.Concat(CommonOptions.All))
             {
-                string values = CompletionWords.OfOptions.TryGetValue(option.Name, out string[]? known) ? $" -x -a '{string.Join(' ', known)}'" : "";
+                string values = CompletionWords.OfOptions.TryGetValue(option.Name, out string[]? known) || CompletionWords.OfOptions.TryGetValue($"{verb.Name} {option.Name}", out known) ? $" -x -a '{string.Join(' ', known)}'" : "";
                 text.Append($"complete -c packplanner -n '__fish_seen_subcommand_from {verb.Name}' -l {option.Name[2..]}{values}\n");
             }
         }
@@ -115,7 +118,7 @@ internal static class CompletionVerb
         text.Append("  }\n  $words = $line.CommandElements | ForEach-Object { $_.ToString() }\n");
         text.Append("  $choices = if ($words.Count -le 2 -and $options.Keys -notcontains $words[1]) { $options.Keys }\n");
         text.Append("    elseif ($word -like '-*') { $options[$words[1]] -split ' ' }\n");
-        text.Append("    else { $before = if ($word) { $words[-2] } else { $words[-1] }\n      if ($before -like '--*' -and $values.ContainsKey($before)) { $values[$before] -split ' ' } elseif ($values.ContainsKey($words[1])) { $values[$words[1]] -split ' ' } else { @() } }\n");
+        text.Append("    else { $before = if ($word) { $words[-2] } else { $words[-1] }\n      $both = \"$($words[1]) $before\"\n      if ($values.ContainsKey($both)) { $values[$both] -split ' ' } elseif ($before -like '--*' -and $values.ContainsKey($before)) { $values[$before] -split ' ' } elseif ($values.ContainsKey($words[1])) { $values[$words[1]] -split ' ' } else { @() } }\n");
         text.Append("  $choices | Where-Object { $_ -like \"$word*\" } | Sort-Object | ForEach-Object { [System.Management.Automation.CompletionResult]::new($_) }\n}\n");
         return text.ToString();
     }

@@ -8,6 +8,7 @@ namespace PackPlanner.Verbs;
 /// <summary>What may stand after an option or a verb, where that is one of a few words.</summary>
 internal static class CompletionWords
 {
+    /// <summary>Words of an option; an option whose words differ by verb stands with each verb before it.</summary>
     internal static IReadOnlyDictionary<string, string[]> OfOptions { get; } = new SortedDictionary<string, string[]>(StringComparer.Ordinal)
     {
         ["--chemistry"] = [.. Chemistries.All.Select(chemistry => chemistry.Name)],
@@ -15,8 +16,9 @@ internal static class CompletionWords
         ["--current-sign"] = ["auto", "discharge", "charge"],
         ["--decimal"] = ["auto", "point", "comma"],
         ["--decimal-out"] = ["point", "comma"],
-        ["--prefer"] = ["equal-ah", "even-currents"],
         ["--units"] = ["metric", "us"],
+        ["fit --prefer"] = ["places", "groups"],
+        ["match --prefer"] = ["equal-ah", "even-currents"],
     };
 
     /// <summary>Words of a verb, and whether files stand beside them.</summary>

@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Screening;
 
 namespace PackPlanner.Tests.Outside;

@@ -27,6 +27,8 @@ offers packplanner sheet trike.job.json ta taps
 offers packplanner job a add
 offers packplanner demo sc scooter
 offers packplanner explain two-r two-readings
+offers packplanner fit --prefer gr groups
+offers packplanner match --prefer ev even-currents
 offers packplanner help di diagnose
 complete -p packplanner | grep -q -- '-o default' || { echo "FAILED: files are not completed"; failed=1; }
 for shell in zsh fish; do

@@ -253,7 +253,7 @@ internal sealed partial class PlacementChecker
         return Math.Max(Want(lower, (2 * a) + 1), Want(upper, 2 * a));
     }
 
-    private bool Neighbours(Cell p, Cell q, double reach)
+    private bool Neighbours(Cell p, Cell q, double reach, double forgive = ForgiveMm)
     {
         if (round)
         {
@@ -261,15 +261,15 @@ internal sealed partial class PlacementChecker
                 return false;
             (int u, int v) = Across(p.Axis);
             double aside = Math.Sqrt(Sq(p.Centre[u] - q.Centre[u]) + Sq(p.Centre[v] - q.Centre[v])), along = Math.Abs(p.Centre[p.Axis] - q.Centre[p.Axis]);
-            return (aside <= diameter + Clear("cellGapMm") + reach + ForgiveMm && along <= length / 4)
-                || (aside <= diameter / 4 && along - length <= Clear("layerGapMm") + reach + ForgiveMm);
+            return (aside <= diameter + Clear("cellGapMm") + reach + forgive && along <= (length / 4) + Math.Min(0, forgive))
+                || (aside <= (diameter / 4) + Math.Min(0, forgive) && along - length <= Clear("layerGapMm") + reach + forgive);
         }
 
         for (int a = 0; a < 3; a++)
         {
             double gap = Gap(p, q, a);
-            bool facing = Enumerable.Range(0, 3).Where(b => b != a).All(b => -Gap(p, q, b) >= (Math.Min(p.Size[b], q.Size[b]) / 4) - ForgiveMm);
-            if (gap > -ForgiveMm && gap <= Needed(p, q, a) + reach + ForgiveMm && facing)
+            bool facing = Enumerable.Range(0, 3).Where(b => b != a).All(b => -Gap(p, q, b) >= (Math.Min(p.Size[b], q.Size[b]) / 4) - forgive);
+            if (gap > -forgive && gap <= Needed(p, q, a) + reach + forgive && facing)
                 return true;
         }
 

@@ -1,4 +1,4 @@
-namespace PackPlanner.Core.Screening;
+namespace PackPlanner.Core.Cells;
 
 /// <summary>Middle and width of a set of readings that a few wild ones cannot move.</summary>
 internal static class Robust
