@@ -8,6 +8,9 @@ namespace PackPlanner.Formats.Sheets;
 /// <summary>The placement as a drawing in millimetres of paper: cells with group and sign, an edge grid in mm of the pack, and where pack minus is.</summary>
 internal static class PlaceDrawing
 {
+    /// <summary>What marks the hatching of walls in the drawing.</summary>
+    internal const string Walls = "class=\"walls\"";
+
     private const double GridMm = 50;
     private const double Type = PlacePart.TypeMm;
 
@@ -29,13 +32,16 @@ internal static class PlaceDrawing
     /// <param name="layerMm">Height of the layer.</param>
     /// <param name="below">Seen from below, mirrored left to right.</param>
     /// <param name="part">Which part, and how large.</param>
-    internal static string Svg(IReadOnlyList<PlacedLabel> places, double layerMm, bool below, PlacePart part)
+    /// <param name="fitCase">The cavity, whose walls and free places are hatched; null without one.</param>
+    internal static string Svg(IReadOnlyList<PlacedLabel> places, double layerMm, bool below, PlacePart part, FitCase? fitCase)
     {
         PlacedLabel[] cells = [.. places.Where(place => Math.Abs(place.Place.Centre.Z - layerMm) <= 1 && part.Holds(place))];
         Paper paper = new(part, below);
         StringBuilder svg = new();
         svg.Append(Inv($"<svg viewBox=\"0 0 {part.WidthMm:0.##} {part.HeightMm:0.##}\" width=\"{part.WidthMm:0.##}mm\" height=\"{part.HeightMm:0.##}mm\" role=\"img\" aria-label=\"placement seen from {(below ? "below" : "above")}\" font-family=\"Arial, Helvetica, sans-serif\" font-size=\"{Type:0.##}\">\n"));
         svg.Append(Inv($"<rect x=\"{Paper.Left:0.##}\" y=\"{Paper.Top:0.##}\" width=\"{paper.Right - Paper.Left:0.##}\" height=\"{paper.Foot - Paper.Top:0.##}\" fill=\"none\" stroke=\"#000\" stroke-width=\".35\"/>\n"));
+        if (fitCase is not null && PlaceWalls.Path(fitCase, cells, part, below) is { Length: > 0 } walls)
+            svg.Append(Inv($"<path {Walls} transform=\"translate({Paper.Left:0.##} {Paper.Top:0.##})\" d=\"{walls}\" fill=\"none\" stroke=\"#777\" stroke-width=\".3\"/>\n"));
         Grid(svg, paper, part.Frame);
         foreach (PlacedLabel cell in cells)
             Cell(svg, cell, paper, below);

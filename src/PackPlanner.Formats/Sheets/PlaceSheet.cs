@@ -38,10 +38,15 @@ internal static class PlaceSheet
     {
         (IReadOnlyList<PlacePart> parts, int onAPage) = PlacePart.Of(input.Places);
         bool foot = onAPage == 1;
-        return SheetPage.Evenly(parts, onAPage).Select(some => new SheetPage(
-            title + Named(some), intro,
-            [.. some.Select(part => new SheetBlock($"<div class=\"drawing\">{PlaceDrawing.Svg(input.Places, layerMm, below, part)}</div>\n", foot))],
-            cautions));
+        return SheetPage.Evenly(parts, onAPage).Select(some =>
+        {
+            string[] drawings = [.. some.Select(part => PlaceDrawing.Svg(input.Places, layerMm, below, part, input.Case))];
+            string hatched = drawings.Any(drawing => drawing.Contains(PlaceDrawing.Walls, StringComparison.Ordinal)) ? " Hatched: walls, and what must stay free." : "";
+            return new SheetPage(
+                title + Named(some), intro.Replace("</p>", hatched + "</p>", StringComparison.Ordinal),
+                [.. drawings.Select(drawing => new SheetBlock($"<div class=\"drawing\">{drawing}</div>\n", foot))],
+                cautions);
+        });
     }
 
     private static string Named(PlacePart[] parts) => parts[0].Count == 1 ? ""

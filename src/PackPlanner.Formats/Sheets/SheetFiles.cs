@@ -28,8 +28,8 @@ public static class SheetFiles
                 for (int layer = 0; layer < layers.Count; layer++)
                 {
                     string of = layers.Count == 1 ? "" : $"-layer-{layer + 1}";
-                    Add(sheet.Name, $"place-above{of}.svg", Standing(PlaceDrawing.Svg(input.Places, layers[layer], below: false, PlacePart.Whole(input.Places))));
-                    Add(sheet.Name, $"place-below{of}.svg", Standing(PlaceDrawing.Svg(input.Places, layers[layer], below: true, PlacePart.Whole(input.Places))));
+                    Add(sheet.Name, $"place-above{of}.svg", Standing(PlaceDrawing.Svg(input.Places, layers[layer], below: false, PlacePart.Whole(input.Places), input.Case)));
+                    Add(sheet.Name, $"place-below{of}.svg", Standing(PlaceDrawing.Svg(input.Places, layers[layer], below: true, PlacePart.Whole(input.Places), input.Case)));
                 }
             }
         }

@@ -65,7 +65,7 @@ public class PlaceSheetTests
             (IReadOnlyList<PlacePart> parts, _) = PlacePart.Of(input.Places);
             foreach (PlacePart part in parts)
             {
-                string svg = PlaceDrawing.Svg(input.Places, PlaceDrawing.Layers(input.Places)[0], below: false, part);
+                string svg = PlaceDrawing.Svg(input.Places, PlaceDrawing.Layers(input.Places)[0], below: false, part, input.Case);
                 Match size = Regex.Match(svg, "viewBox=\"0 0 ([0-9.]+) ([0-9.]+)\" width=\"([0-9.]+)mm\" height=\"([0-9.]+)mm\".* font-size=\"([0-9.]+)\"");
 
                 Assert.Equal((size.Groups[1].Value, size.Groups[2].Value, "4.94"), (size.Groups[3].Value, size.Groups[4].Value, size.Groups[5].Value));
@@ -93,7 +93,7 @@ public class PlaceSheetTests
     public void A_box_shows_both_its_poles_at_their_ends()
     {
         SheetInput input = Boxes.Value;
-        string svg = PlaceDrawing.Svg(input.Places, PlaceDrawing.Layers(input.Places)[0], below: false, PlacePart.Whole(input.Places));
+        string svg = PlaceDrawing.Svg(input.Places, PlaceDrawing.Layers(input.Places)[0], below: false, PlacePart.Whole(input.Places), input.Case);
 
         Assert.All(input.Places.Where(place => place.Position is not null), place => Assert.Matches("^[+-][xy]$", place.PlusToward!));
         Assert.Equal(10, Regex.Count(svg, ">\\+</text>"));
@@ -102,10 +102,39 @@ public class PlaceSheetTests
         Assert.Equal((one.PlusToward![0] == '+' ? "-" : "+") + one.PlusToward[1], (one with { Turned = !one.Turned }).PlusToward);
     }
 
-    private static SheetInput Input(string box, string cell, int series, int parallel, double reachMm)
+    // By hand: a block of 60 x 40 mm stands in the middle of the floor, which is 2400 square millimetres of hatching.
+    [Fact]
+    public void What_must_stay_free_is_hatched_where_it_is_on_either_side()
+    {
+        SheetInput input = Input("[0,0,0,220,150,80]", RoundCell, 8, 4, 2, """{"name":"post","box":[80,50,0,140,90,80]}""");
+        PlacePart whole = PlacePart.Whole(input.Places);
+        (double x0, double y0, double x1, double y1) = whole.Frame;
+        double lineMm = (y1 - y0) / (int)((y1 - y0) * whole.PaperPerMm / 1.6);
+        foreach (bool below in new[] { false, true })
+        {
+            string svg = PlaceDrawing.Svg(input.Places, PlaceDrawing.Layers(input.Places)[0], below, whole, input.Case);
+            Match[] lines = [.. Regex.Matches(Regex.Match(svg, "class=\"walls\" .* d=\"([^\"]*)\"").Groups[1].Value, "M([0-9.]+) ([0-9.]+)H([0-9.]+)").Cast<Match>()];
+            double covered = 0;
+            foreach (Match line in lines)
+            {
+                double[] at = [.. Enumerable.Range(1, 3).Select(i => line.Groups[i]).Select(group => double.Parse(group.Value, CultureInfo.InvariantCulture) / whole.PaperPerMm)];
+                (double left, double right) = below ? (x1 - at[2], x1 - at[0]) : (x0 + at[0], x0 + at[2]);
+                double y = y1 - at[1];
+                covered += (right - left) * lineMm;
+                Assert.True(left > 79 && right < 141 && y > 49 && y < 91, line.Value);
+            }
+
+            Assert.InRange(covered, 2400 * 0.92, 2400 * 1.08);
+        }
+
+        Assert.Contains(PlaceSheet.Pages(input), page => page.Body.Contains("Hatched:", StringComparison.Ordinal));
+        Assert.DoesNotContain(PlaceSheet.Pages(Tall.Value), page => page.Body.Contains("Hatched:", StringComparison.Ordinal));
+    }
+
+    private static SheetInput Input(string box, string cell, int series, int parallel, double reachMm, string keepOut = "")
     {
         string text = string.Create(CultureInfo.InvariantCulture, $$"""
-            {"cavity":{"parts":[{"box":{{box}} }]},"keepOuts":[],"cell":{{cell}},"clearance":{"wallMm":2,"endMm":3,"cellGapMm":0.8,"layerGapMm":8},
+            {"cavity":{"parts":[{"box":{{box}} }]},"keepOuts":[{{keepOut}}],"cell":{{cell}},"clearance":{"wallMm":2,"endMm":3,"cellGapMm":0.8,"layerGapMm":8},
              "pack":{"series":{{series}},"parallel":{{parallel}},"linkReachMm":{{reachMm}},"jumpersAllowed":1} }
             """);
         AddedFiles added = Assert.IsType<Outcome<AddedFiles>.Given>(JobAdding.Add(JobHistory.Of(new Job { Title = "drawn" }), "case.json", Encoding.UTF8.GetBytes(text))).Value;

@@ -172,8 +172,8 @@ public class SheetTests
     public void The_underside_is_mirrored_and_every_sign_changes()
     {
         PlacePart whole = PlacePart.Whole(Trike.Value.Places);
-        string above = PlaceDrawing.Svg(Trike.Value.Places, 38.1, below: false, whole);
-        string below = PlaceDrawing.Svg(Trike.Value.Places, 38.1, below: true, whole);
+        string above = PlaceDrawing.Svg(Trike.Value.Places, 38.1, below: false, whole, Trike.Value.Case);
+        string below = PlaceDrawing.Svg(Trike.Value.Places, 38.1, below: true, whole, Trike.Value.Case);
         (double X, double Y, string Text)[] one = Marks(above);
         (double X, double Y, string Text)[] other = Marks(below);
 
