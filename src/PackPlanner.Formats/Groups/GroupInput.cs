@@ -2,6 +2,7 @@ using PackPlanner.Core.Cells;
 using PackPlanner.Formats.Files;
 using PackPlanner.Formats.Json;
 using PackPlanner.Formats.Tables;
+using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Formats.Groups;
 
@@ -65,8 +66,7 @@ public sealed record GroupInput
     {
         string? unknown = named.FirstOrDefault(name => Chemistries.Find(name) is null);
         if (unknown is not null)
-            return Refusal.Input("unknown-chemistry", Name, $"\"{unknown}\" is not a chemistry that is known here",
-                $"Use one of {string.Join(", ", Chemistries.All)}.");
+            return Refusal.Input("unknown-chemistry", Name, $"\"{unknown}\" is not a chemistry that is known here", ChemistryNames.Remedy(unknown));
         Chemistry[] found = [.. named.Select(name => Chemistries.Find(name)!).Concat(asked is null ? [] : [asked]).Distinct()];
         return found.Length > 1
             ? Refusal.Input("two-chemistries", Name, $"two chemistries are named: {string.Join(" and ", found.Select(chemistry => chemistry.Name))}",

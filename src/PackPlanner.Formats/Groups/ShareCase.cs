@@ -1,6 +1,7 @@
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Sharing;
 using PackPlanner.Formats.Json;
+using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Formats.Groups;
 
@@ -115,7 +116,7 @@ public sealed record ShareCase(
             return null;
         Chemistry? found = Chemistries.Find(name);
         if (found is null)
-            input.Refuse("chemistry", $"\"{name}\" is not a chemistry that is known here", $"Use one of {string.Join(", ", Chemistries.All)}.");
+            input.Refuse("chemistry", $"\"{name}\" is not a chemistry that is known here", ChemistryNames.Remedy(name));
         return found;
     }
 }

@@ -52,10 +52,21 @@ internal static class CellsVerb
         };
         // --why T091 is about a cell; --why capacityAh is about a figure and answered for every verb alike.
         ScreenedCell? asked = call.Why is { } label ? lot.Cells.FirstOrDefault(cell => cell.Label == label) : null;
+        if (asked is null && call.Why is { } what && Mistyped(what, lot) is { } mistyped)
+            return mistyped;
         IReadOnlyList<string> words = asked is null ? CellsWords.Lines(lot, answer) : CellsWords.Why(lot, asked);
         if (asked is not null)
             answer = answer with { Why = words };
         return Reply.Of(answer, CellsAnswerContext.Default.CellsAnswer, words, CellsWords.Table(lot)) with { ExplainsItself = asked is not null };
+    }
+
+    // A label of the lot that is more likely meant than any figure.
+    private static Refusal? Mistyped(string what, ScreenedLot lot)
+    {
+        string near = NearestName.Of(what, lot.Cells.Select(cell => cell.Label));
+        return FigureRules.Of(what.Split('.')[^1]) is null && NearestName.IsNear(what, near)
+            ? Refusal.CommandLine("unknown-figure", $"--why {what}", "no cell and no figure of the answer has this name", $"Did you mean {near}?")
+            : null;
     }
 
     private static int? Positive(VerbCall call, Option<int?> option)

@@ -69,8 +69,7 @@ internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, T
             return null;
         Chemistry? found = Chemistries.Find(typed);
         if (found is null)
-            Refuse("--chemistry", $"\"{typed}\" is not a chemistry that is known here",
-                $"Use one of {string.Join(", ", Chemistries.All.Select(c => c.Name))}.");
+            Refuse("--chemistry", $"\"{typed}\" is not a chemistry that is known here", ChemistryNames.Remedy(typed));
         return found;
     }
 
