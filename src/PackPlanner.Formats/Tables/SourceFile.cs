@@ -11,12 +11,14 @@ namespace PackPlanner.Formats.Tables;
 internal sealed class SourceFile : IDisposable
 {
     private const int HeadBytes = 256 * 1024;
+    private const int MostHeadBytes = 4 * 1024 * 1024;
+    private const int LinesInHead = 20;
     private readonly Func<Stream> _open;
     private readonly Encoding? _encoding;
     private readonly FileStream? _copy;
     private readonly FileStream? _ownCopy;
 
-    private SourceFile(string name, Func<Stream> open, FileStream? copy, FileStream? ownCopy, bool packed, byte[] head)
+    private SourceFile(string name, Func<Stream> open, FileStream? copy, FileStream? ownCopy, bool packed, byte[] head, bool isWhole)
     {
         Name = name;
         _open = open;
@@ -24,7 +26,7 @@ internal sealed class SourceFile : IDisposable
         Packed = packed;
         (_encoding, EncodingName, HeadText) = TextEncodings.Guess(head);
         Separator = Separators.Of(HeadText);
-        HeadIsWhole = head.Length < HeadBytes;
+        HeadIsWhole = isWhole;
         PlainLength = packed || _encoding is not null ? null : copy?.Length ?? new FileInfo(name).Length;
     }
 
@@ -119,16 +121,16 @@ internal sealed class SourceFile : IDisposable
 
     private static Outcome<SourceFile> Inspect(string name, Func<Stream> raw, FileStream? copy, FileStream? own)
     {
-        byte[] head = ReadHead(raw);
+        (byte[] head, bool isWhole) = ReadHead(raw);
         bool packed = head.Length > 2 && head[0] == 0x1F && head[1] == 0x8B;
         Func<Stream> open = packed ? () => new GZipStream(raw(), CompressionMode.Decompress) : raw;
         if (packed)
-            head = ReadHead(open);
+            (head, isWhole) = ReadHead(open);
         if (head.Length == 0)
             return Refuse(own, Refusal.Input("empty-file", name, "the file is empty", "Export it again; a heading line and at least one row were expected."));
         if (KnownBytes.Of(head) is { } known)
             return Refuse(own, Refusal.Input("not-a-table", name, $"this is {known.Kind}", known.Remedy));
-        SourceFile source = new(name, open, copy, own, packed, head);
+        SourceFile source = new(name, open, copy, own, packed, head, isWhole);
         if (source.HeadText.AsSpan().Trim("\uFEFF \t\r\n").IsEmpty)
             return Refuse(own, Refusal.Input("empty-file", name, "the file holds nothing but blanks", "Export it again; a heading line and at least one row were expected."));
         if (TextEncodings.LooksBinary(source.HeadText))
@@ -142,14 +144,26 @@ internal sealed class SourceFile : IDisposable
         return why;
     }
 
-    private static byte[] ReadHead(Func<Stream> open)
+    // Rows of ten thousand columns are long, and what a file is cannot be told from three of them: the head grows until it holds some lines.
+    private static (byte[] Head, bool IsWhole) ReadHead(Func<Stream> open)
     {
         using Stream stream = open();
-        byte[] room = ArrayPool<byte>.Shared.Rent(HeadBytes);
+        byte[] room = ArrayPool<byte>.Shared.Rent(MostHeadBytes);
         try
         {
-            int length = stream.ReadAtLeast(room.AsSpan(0, HeadBytes), HeadBytes, throwOnEndOfStream: false);
-            return room[..length];
+            int length = 0;
+            for (int wanted = HeadBytes; wanted <= MostHeadBytes; wanted *= 2)
+            {
+                length += stream.ReadAtLeast(room.AsSpan(length, wanted - length), wanted - length, throwOnEndOfStream: false);
+                if (length < wanted)
+                    return (room[..length], true);
+                LineEnds lines = default;
+                lines.Count(room.AsSpan(0, length));
+                if (lines.Ends >= LinesInHead)
+                    break;
+            }
+
+            return (room[..length], false);
         }
         finally
         {

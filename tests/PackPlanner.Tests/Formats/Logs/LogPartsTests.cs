@@ -2,6 +2,7 @@ using System.Globalization;
 using System.IO.Compression;
 using System.Text;
 using CsCheck;
+using PackPlanner.Formats;
 using PackPlanner.Formats.Logs;
 using PackPlanner.Formats.Tables;
 
@@ -28,6 +29,33 @@ public class LogPartsTests
             zip.Write(plain);
 
         Same(LogText.Pack(plain), LogText.Pack(packed.ToArray()));
+    }
+
+    [Fact]
+    public void A_log_whose_lines_are_long_is_known_as_one_by_more_than_its_first_quarter_of_a_megabyte()
+    {
+        const int Groups = 10_000;
+        StringBuilder text = new("time_s,current_a");
+        for (int group = 1; group <= Groups; group++)
+            text.Append(CultureInfo.InvariantCulture, $",cell_{group}_v");
+        for (int row = 0; row < 12; row++)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"\n{row},{row / 3 % 2 * 10}");
+            for (int group = 1; group <= Groups; group++)
+                text.Append(CultureInfo.InvariantCulture, $",{3.7 - (row * 0.001):0.000}");
+        }
+
+        string file = Path.GetTempFileName();
+        try
+        {
+            File.WriteAllText(file, text.ToString());
+            Assert.True(FileLooks.Look(file, new ReadOptions()).Is(out FileLook? look, out Refusal? why), why?.ToString());
+            Assert.Equal(("pack-log", Groups, 12), (look.Shape.Kind, look.Shape.Groups, look.Shape.Rows));
+        }
+        finally
+        {
+            File.Delete(file);
+        }
     }
 
     [Fact]
