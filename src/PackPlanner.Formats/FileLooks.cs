@@ -62,8 +62,7 @@ public static class FileLooks
             {
                 LogColumns log = LogColumns.Of(head, options.Columns);
                 return (kind, PackLogs.ReadAs(log, log.Groups, fromFront: true));
-            }
-
+                }
 
             IEnumerable<CellColumn> columns = TextTable.Read(source, options.Stopped).Is(out TextTable? table, out _) ? CellTableLayout.Of(table, options.Columns).Columns : [];
             return (kind, [.. columns.Select(column => new ColumnReading(column.Name, RoleNames.Of(column.Role), column.Unit?.Name, column.SetBy))]);
@@ -78,7 +77,7 @@ public static class FileLooks
         if (LogFormats.OfTesters.Any(known => !known.NeedsTime && known.Suits(head, columns)))
             return "tester-log";
         if (TimeColumn.Find(columns, head) is not { } time || !GoesOn(time, head))
-            return "cells";
+            return IsLogByNames(head, columns) ? "pack-log" : "cells";
         // A column that merely counts up is a time only beside a current.
         if (time.Column.Role is not (ColumnRole.Time or ColumnRole.Date or ColumnRole.Clock or ColumnRole.StepTime) && columns[ColumnRole.Current] is null)
             return "cells";
@@ -87,9 +86,25 @@ public static class FileLooks
         if (LogFormats.OfTesters.Any(known => known.Suits(head, columns)))
             return "tester-log";
         // Moments and a current without any volts are a log that lacks something, and no lot of cells.
-        return time.Column.Role == ColumnRole.Time && columns[ColumnRole.Current] is not null && columns[ColumnRole.Label] is null && columns[ColumnRole.Capacity] is null && head.Rows.Count >= 20
+        return time.Column.Role == ColumnRole.Time && columns[ColumnRole.Current] is not null && (columns[ColumnRole.Label] is null || columns[ColumnRole.Label]!.Sample.Any(HasDecimals)) && columns[ColumnRole.Capacity] is null && head.Rows.Count >= 20
             ? "pack-log" : "cells";
     }
+
+    // A log whose time cannot be read, or whose rows stand in any order, is still no table of cells: it is sorted, or refused as the log that it is.
+    private static bool IsLogByNames(LogHead head, LogColumns columns)
+    {
+        if (head.Rows.Count < 20 || columns[ColumnRole.Capacity] is not null || columns[ColumnRole.DischargeCapacity] is not null)
+            return false;
+        LogColumn[] groups = [.. columns.Groups.Where(group => group.Sample.Count(double.IsFinite) * 2 > group.Sample.Length)];
+        bool current = columns[ColumnRole.Current] is not null;
+        bool time = Named(columns, ColumnRole.Time);
+        bool wide = (groups.Length >= 2 && (current || time)) || (columns.Groups.Length >= 2 && current && time);
+        return wide || (time && Named(columns, ColumnRole.Signal) && Named(columns, ColumnRole.Value));
+    }
+
+    private static bool Named(LogColumns columns, ColumnRole role) => columns[role] is { Fit: >= 1000 };
+
+    private static bool HasDecimals(double figure) => double.IsFinite(figure) && figure != Math.Floor(figure);
 
     // The time of a log mostly goes on from row to row; dates and durations of a table of cells do not.
     private static bool GoesOn(TimeColumn time, LogHead head)

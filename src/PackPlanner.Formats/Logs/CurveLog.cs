@@ -16,6 +16,8 @@ internal static class CurveLog
     {
         if (TimeColumn.Find(columns, head) is not { } time)
             return PackLogs.NoTime(source, head);
+        if (time.InTwoWays(source) is { } twoWays)
+            return twoWays;
         time.Mark();
         LogColumn? current = columns[ColumnRole.Current];
         LogColumn? volts = VoltsOf(columns);
@@ -44,6 +46,9 @@ internal static class CurveLog
         }
 
         double[] curveV = Volts(volts, columns, options, lines, counter, said);
+        if (!Array.Exists(curveV, double.IsFinite))
+            return Refusal.Input("no-volts", source.Name, $"the columns of volts hold no figure that a cell or a string can have; the headings are: {PackLogs.Headings(head)}",
+                "Write one figure in each field; the volts of several cells need a column each.");
         bool inTwo = LogCurrents.InTwoColumns(columns, current, said);
         if (CurrentColumn.UnitOf(current, options.RatedAh, null, out (string One, string Other) both) is not { } unit)
             return Refusal.Input("two-readings", $"{source.Name}, column {current.Name}",
@@ -53,7 +58,7 @@ internal static class CurveLog
         current.Unit = unit;
         CurrentColumn.Clean(current, unit, lines, counter);
         string? sign = inTwo ? "discharge-positive"
-            : LogCurrents.SignByWords(columns, current, options, said) ? "unsigned"
+            : LogCurrents.SignByWords(columns, current, clock.TimeS, curveV, options, said) ? "unsigned"
             : TurnRound(clock.TimeS, current.Values, curveV, options, said);
         if (temperature is not null)
             ProbeTemperatures.Convert([temperature], null, said, lines, counter);
@@ -76,7 +81,7 @@ internal static class CurveLog
     /// <summary>Turns the current of a tester round so that discharge is positive.</summary>
     internal static string? TurnRound(double[] timeS, double[] currentA, double[] volts, ReadOptions options, List<string> said)
     {
-        (CurrentSign sign, string evidence) = CurrentColumn.SignOf(timeS, currentA, volts);
+        (CurrentSign sign, string evidence) = CurrentSigns.Of(timeS, currentA, volts);
         if (options.CurrentSign != "auto")
         {
             sign = options.CurrentSign == "discharge" ? CurrentSign.Discharge : CurrentSign.Charge;

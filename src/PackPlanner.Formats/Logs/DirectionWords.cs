@@ -21,4 +21,20 @@ internal static class DirectionWords
             return 1;
         return Charge.Any(word => plain.Contains(word, StringComparison.Ordinal)) || plain is "laden" or "laedt" or "ladt" or "cha" ? -1 : 0;
     }
+
+    /// <summary>1 for yes, 0 for no, 2 for anything else.</summary>
+    internal static int YesOrNo(string text) => HeadingWords.Plain(text) switch
+    {
+        "true" or "yes" or "on" or "y" or "t" or "ja" or "oui" or "si" or "ein" or "tak" or "是" => 1,
+        "false" or "no" or "off" or "n" or "f" or "nein" or "non" or "nee" or "aus" or "nie" or "否" => 0,
+        _ => text.Trim() is "1" ? 1 : text.Trim() is "0" or "" ? 0 : 2,
+    };
+
+    /// <summary>Single letters: C and D, or in German L and E.</summary>
+    internal static int OfLetter(string text) => text.Trim().ToUpperInvariant() switch
+    {
+        "D" or "E" => 1,
+        "C" or "L" => -1,
+        _ => 0,
+    };
 }

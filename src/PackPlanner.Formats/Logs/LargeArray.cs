@@ -13,12 +13,17 @@ internal static class LargeArray
     private const int PageBytes = 4096;
     private const int WorthAsking = 1 << 20;
 
+    // From here on the collector keeps an array apart and never moves it.
+    private const int KeptApart = 85_000;
+    private const int WorthKeepingApart = 4096;
+
     /// <summary>An array whose content is not set; for numbers only.</summary>
     internal static T[] Of<T>(int length)
         where T : unmanaged
     {
-        T[] array = GC.AllocateUninitializedArray<T>(length);
         long bytes = (long)length * Marshal.SizeOf<T>();
+        // Ten thousand short columns would be copied twice as they grow old, and would need their room twice meanwhile.
+        T[] array = GC.AllocateUninitializedArray<T>(length, pinned: bytes is >= WorthKeepingApart and < KeptApart);
         if (bytes >= WorthAsking && OperatingSystem.IsLinux())
             Ask(array, bytes);
         return array;

@@ -31,6 +31,12 @@ internal sealed class LogColumn(int index, HeadingWords heading)
     /// <summary>The column holds words, read as 1 for discharge, -1 for charge and 0 for neither.</summary>
     internal bool HoldsDirections { get; set; }
 
+    /// <summary>What is read from a word of such a column.</summary>
+    internal Func<string, int> DirectionOf { get; set; } = DirectionWords.Of;
+
+    /// <summary>The column is yes or no: yes is discharge where this is 1, charge where it is -1; 0 where it is no such column.</summary>
+    internal int YesIs { get; set; }
+
     /// <summary>The cell's or probe's own number, null where it has none.</summary>
     internal int? Number { get; set; }
 

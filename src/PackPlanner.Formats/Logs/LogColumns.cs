@@ -44,9 +44,7 @@ internal sealed class LogColumns
         if (head.HeadingLine is null)
             HeadlessLog.Name(columns);
         columns.Settle(choices, inRows: false);
-        columns.Direction = DirectionColumn(head, columns);
-        if (columns.Direction is { } words)
-            words.HoldsDirections = true;
+        columns.Direction = DirectionColumn.Find(head, columns);
         return columns;
     }
 
@@ -68,18 +66,8 @@ internal sealed class LogColumns
         Probes = [.. named.Probes, .. beside.Where(column => column.Role == ColumnRole.Temperature)],
     };
 
-    private static LogColumn? DirectionColumn(LogHead head, LogColumns columns)
-    {
-        if (columns[ColumnRole.Current] is not { } current || columns[ColumnRole.ChargeCurrent] is not null || current.Sample.Any(figure => figure < 0))
-            return null;
-        return Array.Find(columns.All, column => column.Role is ColumnRole.Mode or ColumnRole.Unknown or ColumnRole.Flag or ColumnRole.Step
-            && !column.Sample.Any(double.IsFinite)
-            && head.Column(column.Index).Where(entry => entry.Length > 0).Select(DirectionWords.Of).ToHashSet() is { Count: > 1 } found
-            && (found.Contains(1) || found.Contains(-1)));
-    }
-
     private static double FigureOf(List<string> row, int index, DecimalMark mark) =>
-        index < row.Count && Figures.TryRead(row[index], mark, out double value, out string tail) && (tail.Length == 0 || FileUnit.Find(tail) is not null) ? value : double.NaN;
+        index < row.Count && Figures.TryReadSigned(row[index], mark, out double value, out string tail) && (tail.Length == 0 || FileUnit.Find(tail) is not null) ? value : double.NaN;
 
     private static LogColumn Understand(int index, HeadingWords heading)
     {

@@ -68,19 +68,35 @@ internal static class LogCurrents
     }
 
     /// <summary>Gives an unsigned current its sign by a column of states, in place.</summary>
+    /// <param name="columns">All columns.</param>
+    /// <param name="column">The current, in amperes.</param>
+    /// <param name="timeS">Seconds.</param>
+    /// <param name="volts">Volts of a cell, or the mean of the groups.</param>
+    /// <param name="options">What the user said.</param>
+    /// <param name="said">Gets a sentence.</param>
     /// <returns>False where the log has no such column, or the current a sign of its own.</returns>
-    internal static bool SignByWords(LogColumns columns, LogColumn column, ReadOptions options, List<string> said)
+    internal static bool SignByWords(LogColumns columns, LogColumn column, double[] timeS, double[] volts, ReadOptions options, List<string> said)
     {
         if (columns.Direction is not { Values.Length: > 0 } words || options.CurrentSign != "auto" || column.Values.Any(value => value < 0))
             return false;
         double[] current = column.Values;
-        for (int i = 0; i < current.Length; i++)
-            if (words.Values[i] < 0)
-                current[i] = 0 - current[i];
-        (words.Role, words.SetBy) = (ColumnRole.Mode, "values: words for charge and discharge");
+        double[] signed = [.. current.Select((value, i) => IsCharge(words, i) ? 0 - value : value)];
+        // A column of yes and no may mean something else, so the volts are asked.
+        if (words.YesIs != 0 && !(CurrentSigns.Answer(timeS, signed, volts) < Math.Min(-0.25, CurrentSigns.Answer(timeS, current, volts) - 0.005)))
+        {
+            if (signed.Any(value => value < 0))
+                said.Add($"Column {words.Name} reads like charge and discharge, but the volts do not bear it out; it is not used.");
+            return false;
+        }
+
+        signed.CopyTo(current, 0);
+        (words.Role, words.SetBy) = (ColumnRole.Mode, words.YesIs != 0 ? "heading and values: yes and no" : "values: words for charge and discharge");
         said.Add($"The current has no sign; column {words.Name} says in words when it is charge, and those rows are taken so.");
         return true;
     }
+
+    private static bool IsCharge(LogColumn words, int row) => words.YesIs == 0 ? words.Values[row] < 0
+        : words.YesIs < 0 ? words.Values[row] == 1 : words.Values[row] == 0;
 
     private static bool IsDischarge(LogColumn column) => DirectionWords.Of(column.Heading.Raw) > 0;
 }

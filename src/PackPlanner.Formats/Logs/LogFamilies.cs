@@ -7,6 +7,8 @@ internal sealed class LogFamilies
 {
     private static readonly HashSet<string> WarmNames = new(StringComparer.Ordinal) { "t", "ts", "tc", "tb", "temp", "temps", "tmp", "ntc" };
 
+    private static readonly string[] Roman = ["I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII", "XIII", "XIV", "XV", "XVI", "XVII", "XVIII", "XIX", "XX", "XXI", "XXII", "XXIII", "XXIV"];
+
     private readonly LogColumn[] _all;
     private readonly LogColumn[][] _families;
 
@@ -34,6 +36,7 @@ internal sealed class LogFamilies
             return [];
         string setBy = IsNamedVoltage(volts) ? "heading" : "heading and values";
         LogColumn[] inOrder = InOrder(volts);
+        inOrder = [.. inOrder, .. InSixteens(inOrder)];
         foreach (LogColumn column in inOrder)
             (column.Role, column.SetBy) = (ColumnRole.CellVoltage, setBy);
         return inOrder;
@@ -72,18 +75,49 @@ internal sealed class LogFamilies
         return [.. inOrder];
     }
 
-    // Cell A, cell B, cell C: letters in a row instead of numbers, over figures of a cell's size.
+    // Cell A, cell B or cell I, cell II: letters or Roman numbers in a row, over figures of a cell's size.
     private LogColumn[]? Lettered()
     {
         LogColumn[]? lettered = _all
-            .Where(column => column.Number is null && column.Heading.Raw.Length > 2 && column.Heading.Raw[^1] is >= 'A' and <= 'Z' && !char.IsLetterOrDigit(column.Heading.Raw[^2]))
-            .GroupBy(column => column.Heading.Raw[..^1])
-            .Select(family => family.OrderBy(column => column.Heading.Raw[^1]).ToArray())
-            .Where(family => family.Length >= 3 && family.Select((column, i) => column.Heading.Raw[^1] == 'A' + i).All(next => next) && IsCellSize(Middle(family)))
-            .FirstOrDefault();
+            .Where(column => column.Number is null && LastWord(column).Length > 0)
+            .GroupBy(column => column.Heading.Raw[..^LastWord(column).Length])
+            .SelectMany(family => new[] { InRow(family, word => word.Length == 1 ? word[0] - 'A' : -1), InRow(family, word => Array.IndexOf(Roman, word)) })
+            .FirstOrDefault(family => family.Length >= 3 && IsCellSize(Middle(family)));
         for (int i = 0; i < lettered?.Length; i++)
             (lettered[i].Number, lettered[i].Unit) = (i + 1, null);
         return lettered;
+    }
+
+    private static LogColumn[] InRow(IEnumerable<LogColumn> family, Func<string, int> place)
+    {
+        LogColumn[] inOrder = [.. family.OrderBy(column => place(LastWord(column)))];
+        return inOrder.Select((column, i) => place(LastWord(column)) == i).All(next => next) ? inOrder : [];
+    }
+
+    // The capitals at the end of the heading, where something stands before them that is neither letter nor figure.
+    private static string LastWord(LogColumn column)
+    {
+        string raw = column.Heading.Raw;
+        int from = raw.Length;
+        while (from > 0 && raw[from - 1] is >= 'A' and <= 'Z')
+            from--;
+        return from == raw.Length || from == 0 || char.IsLetterOrDigit(raw[from - 1]) ? "" : raw[from..];
+    }
+
+    // C8, C9, CA, CB: the numbers go on in letters, as a counter in sixteens does.
+    private IEnumerable<LogColumn> InSixteens(LogColumn[] volts)
+    {
+        string last = volts[^1].Heading.Raw;
+        if (!last.EndsWith('9') || last.Length < 2 || char.IsAsciiDigit(last[^2]))
+            yield break;
+        foreach (char letter in "ABCDEF")
+        {
+            LogColumn? next = Array.Find(_all, column => column.Number is null && column.Heading.Raw.Equals(last[..^1] + letter, StringComparison.OrdinalIgnoreCase) && IsCellSize(Middle([column])));
+            if (next is null)
+                yield break;
+            (next.Number, next.Role, next.Unit) = (10 + letter - 'A', ColumnRole.CellVoltage, volts[^1].Unit);
+            yield return next;
+        }
     }
 
     // Names of other quantities rule a family out; figures of another size do too, unless there is no figure yet.

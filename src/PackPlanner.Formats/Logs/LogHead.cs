@@ -115,15 +115,24 @@ internal sealed record LogHead
             if (entry.Length == 0)
                 continue;
             filled++;
+            if (Figures.IsPlain(entry))
+            {
+                figures++;
+                continue;
+            }
+
             (string figure, string tail) = Figures.Split(entry);
             if (figure.Length > 0 && (tail.Length == 0 || FileUnit.Find(tail) is not null))
                 figures++;
-            else if (entry.Length < 40 && char.IsAsciiDigit(entry[0]) && entry.AsSpan().IndexOfAny(":-/.") > 0 && StampText.KindOf([entry]).Kind is not null)
+            else if (entry.Length < 60 && LooksLikeStamp(entry) && StampText.KindOf([entry]).Kind is not null)
                 figures++;
         }
 
         return filled > 1 && figures > 0 && figures * 2 >= filled;
     }
+
+    private static bool LooksLikeStamp(string entry) =>
+        (char.IsAsciiDigit(entry[0]) && entry.AsSpan().IndexOfAny(":-/.") > 0) || entry.Count(char.IsAsciiDigit) >= 5 || (char.IsAsciiDigit(entry[0]) && char.IsLetter(entry[^1]));
 
     // Spoilt rows between heading and data are rows: they are counted and told.
     private static int FirstAfter(List<(int Line, string Text, List<string> Fields)> lines, int heading, int data) =>

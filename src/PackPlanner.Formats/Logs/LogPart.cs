@@ -67,7 +67,7 @@ internal sealed class LogPart(LogReading log, TextPart part, int from, int room,
     private double Slowly(CsvReader csv, int i, int line)
     {
         if (_columns[i].HoldsDirections)
-            return Direction(csv, log.Fields[i]);
+            return Direction(csv, i);
         double value = log.Figure(csv, log.Fields[i], out string tail, out string? word);
         if (tail.Length > 0)
         {
@@ -82,11 +82,12 @@ internal sealed class LogPart(LogReading log, TextPart part, int from, int room,
     }
 
     // A state lasts for many rows, and taking words apart is dear.
-    private int Direction(CsvReader csv, int field)
+    private int Direction(CsvReader csv, int i)
     {
+        int field = log.Fields[i];
         ReadOnlySpan<byte> words = csv.IsEmpty(field) ? [] : csv.GetSpan(field);
         if (!words.SequenceEqual(_words))
-            (_words, _direction) = (words.ToArray(), DirectionWords.Of(csv.GetString(field)));
+            (_words, _direction) = (words.ToArray(), _columns[i].DirectionOf(csv.GetString(field)));
         return _direction;
     }
 

@@ -79,7 +79,7 @@ internal sealed class LogReading
         string text = csv.IsEmpty(field) ? "" : csv.GetString(field).Trim();
         if (text.Length == 0)
             return double.NaN;
-        if (Figures.TryRead(text, Head.Mark, out double value, out tail))
+        if (Figures.TryReadSigned(text, Head.Mark, out double value, out tail))
             return value;
         word = NotAFigure(text);
         return double.NaN;

@@ -14,6 +14,8 @@ internal static class LongLog
     {
         if (TimeColumn.Find(columns, head) is not { } time)
             return PackLogs.NoTime(source, head);
+        if (time.InTwoWays(source) is { } twoWays)
+            return twoWays;
         LogColumn name = NameColumn(head, columns)!;
         LogColumn value = ValueColumn(columns, name)!;
         time.Mark();
@@ -25,8 +27,9 @@ internal static class LongLog
             return why;
         if (rows.Moments.Length < 2)
             return PackLogs.NoRows(source);
-        LogClock clock = LogClock.Of(rows.Moments, time, manyAMoment: true);
-        LongTable table = LongTable.Of(rows, clock);
+        LogClock clock = LogClock.Of(rows.Moments, time, manyAMoment: true, alwaysSort: rows.NameByName());
+        if (LongTable.Of(rows, clock, options.Stopped) is not { } table)
+            return LogReading.TooManyFigures(source, (long)rows.Names.Count * rows.Moments.Length);
         LogColumns named = LogColumns.OfNames([.. rows.Names], [.. table.Named.Select(values => values.Take(2000).ToArray())], options.Columns);
         if (value.Unit is { Of: Dimension.Voltage } unit)
             foreach (LogColumn group in named.Groups)
@@ -41,10 +44,20 @@ internal static class LongLog
         if (!assembly.Assemble().Is(out RideLog? log, out why))
             return why;
         FileShape shape = PackLogs.Shape(source, head, columns, assembly, "long", log) with { Columns = ColumnsRead(columns, name, value, named) };
-        string[] said = table.OnlyChanges
-            ? [.. assembly.Understood, "The log holds changes only; a value that is not there is unchanged."]
-            : [.. assembly.Understood];
+        string[] said =
+        [
+            .. assembly.Understood,
+            .. table.OnlyChanges ? ["The log holds changes only; a value that is not there is unchanged."] : Array.Empty<string>(),
+            .. NotUsed(rows, named),
+        ];
         return new PackLogReading(log, counter.Account(), shape, said);
+    }
+
+    private static IEnumerable<string> NotUsed(LongRows rows, LogColumns named)
+    {
+        int[] unknown = [.. Enumerable.Range(0, named.All.Length).Where(i => named.All[i].Role == ColumnRole.Unknown)];
+        if (unknown.Length > 0)
+            yield return $"{unknown.Sum(i => rows.RowsOfName[i])} of {rows.Count} rows name something that is not used: {string.Join(", ", unknown.Take(8).Select(i => rows.Names[i]))}{(unknown.Length > 8 ? $" and {unknown.Length - 8} more" : "")}.";
     }
 
     // Few different entries, each coming again and again, with figures beside them.

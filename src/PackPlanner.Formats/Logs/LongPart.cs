@@ -1,4 +1,3 @@
-using System.Text;
 using CsvHelper;
 using PackPlanner.Formats.Tables;
 
@@ -7,26 +6,28 @@ namespace PackPlanner.Formats.Logs;
 /// <summary>Reads one part of a long log straight into its place in the columns.</summary>
 internal sealed class LongPart(LogReading log, LongColumns columns, TextPart part, int from, int room)
 {
-    private const int LongestName = 80;
-    private readonly List<byte[]> _names = [];
-    private readonly Dictionary<string, int> _known = new(StringComparer.Ordinal);
-    private readonly List<int> _after = [];
+    // Longer than any stamp; a longer one is read anew each time.
+    private readonly byte[] _stamp = new byte[64];
+    private int _stampLength = -1;
 
     internal int From => from;
 
     internal int Used { get; private set; }
 
+    /// <summary>Runs of rows with one stamp.</summary>
+    internal int Runs { get; private set; }
+
     internal RowCounter Counter { get; } = new(log.Source.Name);
 
-    /// <summary>Names in the order in which they came in this part.</summary>
-    internal IEnumerable<string> Names => _known.OrderBy(name => name.Value).Select(name => name.Key);
+    /// <summary>The names that came in this part.</summary>
+    internal LongNames Names { get; } = new();
 
     /// <exception cref="InvalidDataException">The file grew since its lines were counted.</exception>
     internal void Read()
     {
         int used = 0;
+        int run = from - 1;
         int looked = 0;
-        int last = -1;
         using CsvReader csv = log.Open(part);
         while (csv.Read())
         {
@@ -35,7 +36,9 @@ internal sealed class LongPart(LogReading log, LongColumns columns, TextPart par
                 continue;
             if (++looked % log.RowsBetweenLooks == 0)
                 log.Looked(log.RowsBetweenLooks);
-            if (!log.Time.TryRead(csv, out double moment) || csv.IsEmpty(columns.Name))
+            double moment = 0;
+            bool sameStamp = IsSameStamp(csv);
+            if ((!sameStamp && !log.Time.TryRead(csv, out moment)) || csv.IsEmpty(columns.Name))
             {
                 Counter.SetAside(line, WhyNot(csv));
                 continue;
@@ -44,40 +47,45 @@ internal sealed class LongPart(LogReading log, LongColumns columns, TextPart par
             if (used == room)
                 throw new InvalidDataException("it grew while it was read");
             int at = from + used++;
-            last = NameOf(csv.GetSpan(columns.Name), last);
-            if (last > LongColumns.MostNames)
+            if (!sameStamp)
+            {
+                RememberStamp(csv);
+                if (run < from || columns.RunMoments[run] != moment)
+                    Begin(++run, moment, line, at);
+            }
+
+            columns.RunLengths[run]++;
+            int name = Names.NumberOf(csv.GetSpan(columns.Name), line);
+            if (name > LongColumns.MostNames)
                 break;
-            columns.Moments[at] = moment;
-            columns.Lines[at] = line;
-            columns.NameOf[at] = last;
+            columns.NameOf[at] = (ushort)name;
             columns.Values[at] = csv.TryParse(columns.Value, out double figure) ? figure : Slowly(csv, line);
             for (int i = 0; i < columns.Beside.Length; i++)
                 columns.BesideValues[i][at] = csv.TryParse(columns.Beside[i], out double other) ? other : double.NaN;
         }
 
-        Used = used;
+        (Used, Runs) = (used, run - from + 1);
         log.Looked(looked % log.RowsBetweenLooks);
     }
 
-    // The names of a long log come in the same turn again and again, so the one that followed last time is tried first.
-    private int NameOf(ReadOnlySpan<byte> field, int last)
+    private void Begin(int run, double moment, int line, int at)
     {
-        ReadOnlySpan<byte> entry = field.Trim(" \t"u8);
-        if (last >= 0 && _after[last] is >= 0 and int next && entry.SequenceEqual(_names[next]))
-            return next;
-        byte[] bytes = entry[..Math.Min(entry.Length, LongestName)].ToArray();
-        string name = Encoding.UTF8.GetString(bytes);
-        if (!_known.TryGetValue(name, out int id))
-        {
-            id = _names.Count;
-            _known[name] = id;
-            _names.Add(bytes);
-            _after.Add(-1);
-        }
+        columns.RunMoments[run] = moment;
+        columns.RunLines[run] = line;
+        columns.RunStarts[run] = at;
+        columns.RunLengths[run] = 0;
+    }
 
-        if (last >= 0)
-            _after[last] = id;
-        return id;
+    // Most rows of a long log have the stamp of the row before, and comparing it is cheaper than reading it.
+    private bool IsSameStamp(CsvReader csv) =>
+        _stampLength > 0 && csv.FieldCount > log.Time.Column.Index && csv.GetSpan(log.Time.Column.Index).SequenceEqual(_stamp.AsSpan(0, _stampLength));
+
+    private void RememberStamp(CsvReader csv)
+    {
+        ReadOnlySpan<byte> stamp = csv.GetSpan(log.Time.Column.Index);
+        _stampLength = log.Time.Clock is null && stamp.Length <= _stamp.Length ? stamp.Length : -1;
+        if (_stampLength > 0)
+            stamp.CopyTo(_stamp);
     }
 
     private string WhyNot(CsvReader csv) =>

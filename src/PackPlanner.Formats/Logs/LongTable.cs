@@ -1,3 +1,5 @@
+using PackPlanner.Formats.Tables;
+
 namespace PackPlanner.Formats.Logs;
 
 /// <summary>A long log put together into moments: one row a moment, one column a name.</summary>
@@ -5,6 +7,7 @@ internal sealed class LongTable
 {
     // With fewer values than this share of moments times names the log holds changes only.
     private const double Complete = 0.9;
+    private const int MomentsAtATime = 4096;
 
     internal required double[] TimeS { get; init; }
 
@@ -18,69 +21,85 @@ internal sealed class LongTable
 
     internal required bool OnlyChanges { get; init; }
 
-    /// <summary>Rows with the same stamp are one moment, until a name comes a second time.</summary>
-    internal static LongTable Of(LongRows rows, LogClock clock)
+    /// <summary>Runs with the same stamp are one moment.</summary>
+    /// <param name="rows">As read.</param>
+    /// <param name="clock">Of the runs.</param>
+    /// <param name="stopped">Cancelled when the user stops.</param>
+    /// <returns>Null when there are more figures than are kept of one log.</returns>
+    internal static LongTable? Of(LongRows rows, LogClock clock, CancellationToken stopped)
     {
-        int count = rows.Values.Length;
-        int[] momentOf = new int[count];
-        List<double> timeS = [];
-        List<int> lines = [];
-        int[] lastMoment = new int[rows.Names.Count];
-        Array.Fill(lastMoment, -1);
-        int repeats = 0;
-        for (int at = 0; at < count; at++)
-        {
-            int row = clock.Order is { } order ? order[at] : at;
-            bool apart = timeS.Count == 0 || clock.TimeS[at] != timeS[^1];
-            if (!apart && lastMoment[rows.NameOf[row]] == timeS.Count - 1)
-                repeats++;
-            if (apart)
-            {
-                timeS.Add(clock.TimeS[at]);
-                lines.Add(rows.Lines[row]);
-            }
-
-            momentOf[row] = timeS.Count - 1;
-            lastMoment[rows.NameOf[row]] = timeS.Count - 1;
-        }
-
-        double[][] named = Columns(rows.Names.Count, timeS.Count);
-        double[][] beside = Columns(rows.Beside.Length, timeS.Count);
-        for (int row = 0; row < count; row++)
-        {
-            named[rows.NameOf[row]][momentOf[row]] = rows.Values[row];
-            for (int i = 0; i < beside.Length; i++)
-                if (double.IsNaN(beside[i][momentOf[row]]))
-                    beside[i][momentOf[row]] = rows.Beside[i][row];
-        }
-
-        bool onlyChanges = count - repeats < Complete * timeS.Count * rows.Names.Count;
+        int[] first = FirstRuns(clock);
+        int moments = first.Length - 1;
+        if ((long)moments * (rows.Names.Count + rows.Beside.Length) > LogReading.MostFigures)
+            return null;
+        double[][] named = Columns(rows.Names.Count, moments);
+        double[][] beside = Columns(rows.Beside.Length, moments);
+        int[] repeats = new int[(moments + MomentsAtATime - 1) / MomentsAtATime];
+        SideBySide.ForEach(repeats.Length, block => repeats[block] = Fill(rows, clock.Order, first, block * MomentsAtATime, named, beside), stopped);
+        bool onlyChanges = rows.Count - repeats.Sum() < Complete * moments * rows.Names.Count;
         if (onlyChanges)
-            foreach (double[] column in named)
-                CarryForward(column);
-        double[] momentsS = [.. timeS];
+            SideBySide.ForEach(named.Length, i => CarryForward(named[i]), stopped);
+        double[] timeS = Array.ConvertAll(first[..^1], at => clock.TimeS[at]);
         return new LongTable
         {
-            TimeS = momentsS,
+            TimeS = timeS,
             Named = named,
             Beside = beside,
-            Lines = [.. lines],
-            UsualStepS = LogClock.Usual(momentsS),
+            Lines = Array.ConvertAll(first[..^1], at => rows.Lines[clock.Order is { } order ? order[at] : at]),
+            UsualStepS = LogClock.Usual(timeS),
             OnlyChanges = onlyChanges,
         };
     }
 
-    private static double[][] Columns(int columns, int rows)
+    // The first run of each moment, and the number of runs behind them.
+    private static int[] FirstRuns(LogClock clock)
     {
-        double[][] all = new double[columns][];
-        for (int i = 0; i < columns; i++)
+        List<int> first = new(clock.TimeS.Length + 1);
+        for (int at = 0; at < clock.TimeS.Length; at++)
+            if (at == 0 || clock.TimeS[at] != clock.TimeS[at - 1])
+                first.Add(at);
+        first.Add(clock.TimeS.Length);
+        return [.. first];
+    }
+
+    // Some moments of all names at a time, so that they stay near at hand. Returns how many values came again in their moment.
+    private static int Fill(LongRows rows, int[]? order, int[] first, int from, double[][] named, double[][] beside)
+    {
+        int until = Math.Min(from + MomentsAtATime, first.Length - 1);
+        foreach (double[] column in named)
+            column.AsSpan(from, until - from).Fill(double.NaN);
+        foreach (double[] column in beside)
+            column.AsSpan(from, until - from).Fill(double.NaN);
+        int[] last = new int[named.Length];
+        Array.Fill(last, -1);
+        int repeats = 0;
+        for (int moment = from; moment < until; moment++)
+            for (int at = first[moment]; at < first[moment + 1]; at++)
+                repeats += Put(rows, order is null ? at : order[at], moment, last, named, beside);
+        return repeats;
+    }
+
+    private static int Put(LongRows rows, int run, int moment, int[] last, double[][] named, double[][] beside)
+    {
+        int repeats = 0;
+        int end = rows.Starts[run] + rows.Lengths[run];
+        for (int row = rows.Starts[run]; row < end; row++)
         {
-            all[i] = new double[rows];
-            Array.Fill(all[i], double.NaN);
+            int name = rows.NameOf[row];
+            if (name == LongColumns.NoName)
+                continue;
+            repeats += last[name] == moment ? 1 : 0;
+            last[name] = moment;
+            named[name][moment] = rows.Values[row];
+            for (int i = 0; i < beside.Length; i++)
+                if (double.IsNaN(beside[i][moment]))
+                    beside[i][moment] = rows.Beside[i][row];
         }
 
-        return all;
+        return repeats;
     }
+
+    private static double[][] Columns(int columns, int rows) => [.. Enumerable.Range(0, columns).Select(_ => LargeArray.Of<double>(rows))];
 
     private static void CarryForward(double[] column)
     {

@@ -32,21 +32,22 @@ internal sealed class PackCurrent(SourceFile source, LogColumns columns, LogCloc
             said.Add($"The current has no unit; from its size it is read in {unit.Name}.");
         column.Unit = unit;
         CurrentColumn.Clean(column, unit, lines, counter);
+        double[] volts = MeanVolts(groups);
         if (inTwo)
             SignName = "discharge-positive";
-        else if (LogCurrents.SignByWords(columns, column, options, said))
+        else if (LogCurrents.SignByWords(columns, column, clock.TimeS, volts, options, said))
             SignName = "unsigned";
         else
-            TurnRound(column.Values, groups);
+            TurnRound(column.Values, volts);
         return column.Values;
     }
 
     // A pack's volts written in whole tenths go with a current in whole tenths.
     private FileUnit? PackUnit() => columns[ColumnRole.PackVoltage] is { Unit: { Of: Dimension.Voltage } unit, SetBy: "heading and values" } ? unit : null;
 
-    private void TurnRound(double[] current, LogColumn[] groups)
+    private void TurnRound(double[] current, double[] volts)
     {
-        (CurrentSign sign, string evidence) = CurrentColumn.SignOf(clock.TimeS, current, MeanVolts(groups));
+        (CurrentSign sign, string evidence) = CurrentSigns.Of(clock.TimeS, current, volts);
         if (options.CurrentSign != "auto")
         {
             CurrentSign given = options.CurrentSign == "discharge" ? CurrentSign.Discharge : CurrentSign.Charge;

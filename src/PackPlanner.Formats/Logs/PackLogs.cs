@@ -36,7 +36,10 @@ public static class PackLogs
         "no rows of figures were found in it", "Give a log with one row a moment: time, current, and the volts of each cell.");
 
     internal static Refusal NoTime(SourceFile source, LogHead head) => Refusal.Input("no-time", source.Name,
-        $"no column tells the time; the headings are: {Headings(head)}", "Name the column time (s), or give a log with stamps.");
+        $"no column tells the time in a way that is known; the headings are: {Headings(head)}{FirstTime(head)}",
+        "Name the column time (s), or write stamps such as 2024-05-23 10:00:00.");
+
+    private static string FirstTime(LogHead head) => head.Rows is [[{ Length: > 0 and < 40 } first, ..], ..] ? $"; the first row begins with \"{first}\"" : "";
 
     internal static Refusal NoRows(SourceFile source) => Refusal.Input("no-rows", source.Name,
         "fewer than two rows with a time were found", "Export the log again with its rows.");

@@ -1,10 +1,12 @@
+using System.Text;
+using System.Text.RegularExpressions;
 using CsvHelper;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.Logs;
 
 /// <summary>Which column, or pair of columns, tells the moment of a row, and how it is written.</summary>
-internal sealed class TimeColumn
+internal sealed partial class TimeColumn
 {
     private readonly int _index;
     private readonly int _clockIndex = -1;
@@ -31,6 +33,18 @@ internal sealed class TimeColumn
     internal bool OrderAssumed { get; private init; }
 
     internal bool IsStamp => Kind != StampKind.Number;
+
+    /// <summary>A clock without a date.</summary>
+    internal bool IsClock => Kind is StampKind.Clock or StampKind.MinuteClock;
+
+    /// <summary>All three numbers of the date have two digits, and the day is taken first.</summary>
+    internal bool HasShortYears { get; private init; }
+
+    /// <summary>Dashes stand between the numbers of the date, as they mostly do where the year comes first.</summary>
+    internal bool HasDashes { get; private init; }
+
+    /// <summary>Two numbers that count from nought can be hours and minutes or minutes and seconds.</summary>
+    internal bool CanBeTwo { get; private init; }
 
     /// <summary>Notes at the columns that they tell the time.</summary>
     internal void Mark()
@@ -62,15 +76,20 @@ internal sealed class TimeColumn
         if ((Array.Find(found, time => time.Column.IsChosen || Moves(head.Column(time._index))) ?? found.FirstOrDefault()) is { } best)
             return best;
         // No name says time: the first column without a role whose figures only grow, or that holds stamps.
-        foreach (LogColumn column in columns.All.Where(column => column.Role is ColumnRole.Unknown or ColumnRole.Label))
-            if (Grows(column.Sample) || StampText.KindOf(head.Column(column.Index)).Kind is not null)
-            {
-                column.SetBy = "values";
-                return Of(column, head);
-            }
-
-        return null;
+        LogColumn[] nameless = [.. columns.All.Where(column => column.Role is ColumnRole.Unknown or ColumnRole.Label)];
+        LogColumn? behaves = Array.Find(nameless, column => StampText.KindOf(head.Column(column.Index)).Kind is not null)
+            ?? (candidates.Any() ? null : Array.Find(nameless, column => Grows(column.Sample)));
+        if (behaves is null)
+            return null;
+        behaves.SetBy = "values";
+        return Of(behaves, head);
     }
+
+    /// <summary>Two numbers such as 0:59 that can be read in two ways: both, and what settles it.</summary>
+    /// <returns>Null where there is one reading.</returns>
+    internal Refusal? InTwoWays(SourceFile source) => !CanBeTwo ? null : Refusal.Input("two-readings", $"{source.Name}, column {Column.Name}",
+        "the times are two numbers from nought on, and can be hours and minutes or minutes and seconds",
+        $"Say --column \"{Column.Name}=time:s\" if they are minutes and seconds, --column \"{Column.Name}=time:min\" if they are hours and minutes; or write h:mm or m:ss into the heading.");
 
     /// <summary>Reads the moment of the current row: seconds since 2000 for stamps, else the plain figure.</summary>
     internal bool TryRead(CsvReader csv, out double moment)
@@ -113,19 +132,42 @@ internal sealed class TimeColumn
         if (entries.Count(entry => entry.Length > 0) * 2 < entries.Length)
             return null;
         (StampKind? kind, bool assumed) = StampText.KindOf(entries);
-        return kind is null ? null : new TimeColumn(column, kind.Value, null) { OrderAssumed = assumed };
+        if (kind == StampKind.Clock && entries.All(entry => entry.Length == 0 || StampText.IsTwoNumbers(Encoding.UTF8.GetBytes(entry))))
+            return OfTwoNumbers(column, [.. entries.Where(entry => entry.Length > 0)]);
+        bool isShort = kind == StampKind.DayFirst && entries.All(entry => entry.Length == 0 || ShortDate().IsMatch(entry));
+        return kind is null ? null : new TimeColumn(column, kind.Value, null) { OrderAssumed = assumed, HasShortYears = isShort, HasDashes = isShort && entries[0].Contains('-') };
     }
 
+    // Minutes and seconds where the heading says so or the first number is no hour; hours and minutes where rows share them or begin later than nought.
+    private static TimeColumn OfTwoNumbers(LogColumn column, string[] entries)
+    {
+        bool minutes = column.UnitIsChosen ? column.Unit == FileUnit.Second : MinutesHeading().IsMatch(column.Name);
+        bool hours = column.UnitIsChosen ? column.Unit == FileUnit.Minute : HoursHeading().IsMatch(column.Name);
+        int[] first = [.. entries.Select(entry => int.TryParse(entry.AsSpan(0, entry.IndexOf(':')), out int number) ? number : 0)];
+        bool apart = entries.Distinct().Count() == entries.Length;
+        column.Unit = null;
+        return new TimeColumn(column, minutes || (!hours && first.Max() > 23) ? StampKind.MinuteClock : StampKind.Clock, null)
+        {
+            CanBeTwo = !minutes && !hours && first.Max() <= 23 && first[0] == 0 && apart,
+        };
+    }
+
+    [GeneratedRegex(@"^\D{0,5}\d\d([-/.])\d\d\1\d\d(?!\d)")]
+    private static partial Regex ShortDate();
+
+    [GeneratedRegex(@"\bm{1,2}:s{1,2}\b", RegexOptions.IgnoreCase)]
+    private static partial Regex MinutesHeading();
+
+    [GeneratedRegex(@"\bh{1,2}:m{1,2}\b", RegexOptions.IgnoreCase)]
+    private static partial Regex HoursHeading();
+
+    // Mostly up from row to row, and mostly by like steps: a temperature grows too, but by fits and starts.
     private static bool Grows(double[] sample)
     {
-        int up = 0;
-        int down = 0;
-        for (int i = 1; i < sample.Length; i++)
-        {
-            up += sample[i] > sample[i - 1] ? 1 : 0;
-            down += sample[i] < sample[i - 1] ? 1 : 0;
-        }
-
-        return up > 2 && down * 50 < up;
+        double[] steps = [.. sample.Zip(sample.Skip(1), (one, next) => next - one).Where(double.IsFinite)];
+        int up = steps.Count(step => step > 0);
+        int down = steps.Count(step => step < 0);
+        double usual = SomeFigures.Middle(steps.Where(step => step > 0));
+        return up > 2 && down * 50 < up && up * 2 > steps.Length && steps.Count(step => Math.Abs(step - usual) < 0.3 * usual) * 2 > up;
     }
 }

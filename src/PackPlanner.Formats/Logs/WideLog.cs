@@ -13,6 +13,8 @@ internal static class WideLog
     {
         if (TimeColumn.Find(columns, head) is not { } time)
             return PackLogs.NoTime(source, head);
+        if (time.InTwoWays(source) is { } twoWays)
+            return twoWays;
         time.Mark();
         LogColumn[] wanted = Wanted(columns);
         RowCounter counter = new(source.Name);

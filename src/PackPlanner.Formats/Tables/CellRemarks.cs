@@ -3,29 +3,34 @@ namespace PackPlanner.Formats.Tables;
 /// <summary>Words found where figures were expected: counted, and kept with their row.</summary>
 internal sealed class CellRemarks(RowCounter counter)
 {
-    private readonly Dictionary<int, List<string>> _byLine = [];
+    // By the row itself: in a table on its side, or with cells beside one another, several cells stand in one line.
+    private readonly Dictionary<TextRow, List<string>> _ofRow = new(ReferenceEqualityComparer.Instance);
+
+    /// <summary>Fields with a figure in them that could not be read.</summary>
+    internal int Figures { get; private set; }
 
     internal void Unreadable(TextRow row, CellColumn column, string field)
     {
         string shown = field.Length > 40 ? field[..40] + "…" : field;
-        counter.Sample(column.Name, $"\"{shown}\" instead of a figure", row.Line);
+        counter.Sample(column.Name, $"\"{shown}\" instead of a figure", row.LineOf(column.Index));
+        Figures += field.Any(char.IsAsciiDigit) ? 1 : 0;
         if (!RowWords.IsNoFigure(field))
-            Add(row.Line, field);
+            Add(row, field);
     }
 
     internal void OutsideSense(TextRow row, CellColumn column, string field)
     {
-        counter.Sample(column.Name, "a figure that no cell has", row.Line);
-        Add(row.Line, $"{column.Name} {field}");
+        counter.Sample(column.Name, "a figure that no cell has", row.LineOf(column.Index));
+        Add(row, $"{column.Name} {field}");
     }
 
-    internal void Add(int line, string words)
+    private void Add(TextRow row, string words)
     {
-        if (!_byLine.TryGetValue(line, out List<string>? list))
-            _byLine[line] = list = [];
+        if (!_ofRow.TryGetValue(row, out List<string>? list))
+            _ofRow[row] = list = [];
         if (!list.Contains(words))
             list.Add(words);
     }
 
-    internal string? Of(int line) => _byLine.TryGetValue(line, out List<string>? list) ? string.Join("; ", list) : null;
+    internal string? Of(TextRow row) => _ofRow.TryGetValue(row, out List<string>? list) ? string.Join("; ", list) : null;
 }

@@ -91,7 +91,7 @@ internal sealed class CellRowMaker(
     private string? Remark(TextRow row)
     {
         string? own = Text(ColumnRole.Remark, row);
-        string? words = remarks.Of(row.Line);
+        string? words = remarks.Of(row);
         return own is null ? words : words is null ? own : $"{own}; {words}";
     }
 

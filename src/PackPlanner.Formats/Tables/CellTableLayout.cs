@@ -8,19 +8,6 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
 {
     private const int RowsSearchedForHeading = 60;
 
-    // Roles that a table of cells can have; the others belong to logs.
-    private static readonly HashSet<ColumnRole> CellRoles =
-    [
-        ColumnRole.Label, ColumnRole.Slot, ColumnRole.Tray, ColumnRole.Model, ColumnRole.Batch, ColumnRole.Chemistry,
-        ColumnRole.Condition, ColumnRole.Remark, ColumnRole.Group, ColumnRole.Date, ColumnRole.LaterDate, ColumnRole.Time, ColumnRole.Duration,
-        ColumnRole.Capacity, ColumnRole.DischargeCapacity, ColumnRole.ChargeCapacity, ColumnRole.OtherCharge, ColumnRole.RatedCapacity,
-        ColumnRole.Health, ColumnRole.Resistance, ColumnRole.DcResistance, ColumnRole.AcResistance, ColumnRole.ResistanceKind,
-        ColumnRole.Voltage, ColumnRole.RestVoltage, ColumnRole.LaterRestVoltage, ColumnRole.StartVoltage, ColumnRole.EndVoltage,
-        ColumnRole.CutoffVoltage, ColumnRole.SelfDischarge, ColumnRole.Current, ColumnRole.Mass, ColumnRole.Temperature,
-        ColumnRole.StateOfCharge, ColumnRole.ChargeOffset, ColumnRole.Energy, ColumnRole.Mode, ColumnRole.Cycle, ColumnRole.Step, ColumnRole.MeanVoltage,
-        ColumnRole.MaxVoltage, ColumnRole.MinVoltage, ColumnRole.VoltageSpread, ColumnRole.Power,
-    ];
-
     /// <summary>Finds the heading and names the columns.</summary>
     /// <param name="table">All rows.</param>
     /// <param name="choices">What the user said of single columns.</param>
@@ -43,21 +30,22 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
             return new CellTableLayout(named ? 0 : -1, named ? 1 : 0, headless);
         }
 
-        int second = SecondHeadingRow(table, heading);
-        if (second < 0 && IsUnitsBelowNames(table, heading))
+        int second = CellHeading.SecondRow(table, heading);
+        if (second < 0 && CellHeading.IsUnitsBelowNames(table, heading))
             (heading, second) = (heading - 1, heading);
-        string[] names = Names(table, heading, second);
+        string[] names = CellHeading.Names(table, heading, second);
         int last = Math.Max(heading, second);
-        if (second > heading && second + 1 < table.Rows.Count && IsUnits(table.Rows[second + 1]))
+        if (second > heading && second + 1 < table.Rows.Count && CellHeading.IsUnits(table.Rows[second + 1]))
         {
             // Names over names over units.
             last = second + 1;
             names = [.. names.Select((name, i) => FileUnit.Find(table.Rows[last][i].Trim('(', ')', '[', ']')) is null ? name : $"{name} [{table.Rows[last][i].Trim('(', ')', '[', ']')}]")];
         }
 
-        CellColumn[] columns = [.. names.Select((name, index) => Understand(index, new HeadingWords(name)))];
+        CellColumn[] columns = [.. names.Select((name, index) => CellHeading.Understand(index, new HeadingWords(name)))];
         Obey(columns, choices);
-        GiveEachRoleOnce(columns);
+        CellRivals.GiveEachRoleOnce(columns);
+        NameLabels(table, last + 1, columns);
         return new CellTableLayout(heading, last + 1, columns);
     }
 
@@ -78,7 +66,7 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
                 continue;
             }
 
-            CellColumn column = Understand(0, new HeadingWords(field));
+            CellColumn column = CellHeading.Understand(0, new HeadingWords(field));
             score += column.Role == ColumnRole.Unknown ? 0.1 : column.Fit >= 1000 ? 3 : 2;
         }
 
@@ -106,153 +94,13 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
         }
     }
 
-    private static CellColumn Understand(int index, HeadingWords heading)
+    // No heading that is known names the cells: the first column does, when every row has another entry of letters in it.
+    private static void NameLabels(TextTable table, int first, CellColumn[] columns)
     {
-        CellColumn column = new(index, heading) { Unit = heading.Unit };
-        if (heading.Raw is "#" or "№")
-        {
-            (column.Role, column.Fit) = (ColumnRole.Label, 1000);
-            return column;
-        }
-
-        (ColumnRole role, int fit) = BestRole(heading, heading.Unit);
-        if (role == ColumnRole.Unknown && heading.Unit is not null && !heading.UnitIsCertain)
-        {
-            // A last word that looks like a unit but names nothing of that quantity is a word: "group A".
-            (role, fit) = BestRole(heading, null);
-            column.Unit = null;
-        }
-        else if (role == ColumnRole.Unknown && heading.Unit is { } unit)
-        {
-            (role, fit) = (Refine(RoleOfUnit(unit.Of), heading), 20);
-        }
-
-        column.Role = role;
-        column.Fit = fit;
-        return column;
+        if (columns.Length < 2 || columns[0].Role != ColumnRole.Unknown || columns[0].SetBy != "heading" || columns.Any(column => column.Role is ColumnRole.Label or ColumnRole.Slot))
+            return;
+        string[] entries = [.. table.Rows.Skip(first).Where(row => !row.IsBlank).Take(500).Select(row => row[0])];
+        if (entries.Length > 1 && entries.Distinct().Count() == entries.Length && entries.All(entry => entry.Length is > 0 and <= 24 && entry.Any(char.IsLetter)))
+            (columns[0].Role, columns[0].SetBy) = (ColumnRole.Label, "values");
     }
-
-    private static (ColumnRole Role, int Fit) BestRole(HeadingWords heading, FileUnit? unit)
-    {
-        foreach ((ColumnRole role, int fit) in ColumnNames.RolesOf(heading, unit))
-            if (CellRoles.Contains(role))
-                return (Refine(role, heading), fit);
-        return (ColumnRole.Unknown, 0);
-    }
-
-    // "r5s_discharge_mohm" and "IR after 5 s" are pulse resistances; "capacity (discharge)" is the discharge one.
-    private static ColumnRole Refine(ColumnRole role, HeadingWords heading) => role switch
-    {
-        ColumnRole.Resistance when ResistanceHeading.IsAc(heading.Raw) => ColumnRole.AcResistance,
-        ColumnRole.Resistance when ResistanceHeading.IsDc(heading.Raw) => ColumnRole.DcResistance,
-        ColumnRole.Capacity when IsDischarge(heading) => ColumnRole.DischargeCapacity,
-        ColumnRole.Capacity when IsCharge(heading) => ColumnRole.ChargeCapacity,
-        _ => role,
-    };
-
-    private static bool IsDischarge(HeadingWords heading) =>
-        heading.Has("discharge") || heading.Has("dch") || heading.Has("dchg") || heading.Has("dis") || heading.Has("entlade") || heading.Has("entladen")
-        || heading.Has("decharge") || heading.Has("descarga") || heading.Has("scarica") || heading.Has("ontlaad") || heading.Has("rozladowania") || heading.Raw.Contains("放电", StringComparison.Ordinal);
-
-    private static bool IsCharge(HeadingWords heading) =>
-        heading.Has("charge") || heading.Has("chg") || heading.Has("laden") || heading.Has("carga") || heading.Has("carica") || heading.Has("ladowania")
-        || heading.Raw.Contains("充电", StringComparison.Ordinal);
-
-    private static ColumnRole RoleOfUnit(Dimension of) => of switch
-    {
-        Dimension.Charge => ColumnRole.Capacity,
-        Dimension.Voltage => ColumnRole.Voltage,
-        Dimension.Current => ColumnRole.Current,
-        Dimension.Resistance => ColumnRole.Resistance,
-        Dimension.Temperature => ColumnRole.Temperature,
-        Dimension.Energy => ColumnRole.Energy,
-        Dimension.Power => ColumnRole.Power,
-        Dimension.Time => ColumnRole.Duration,
-        Dimension.Mass => ColumnRole.Mass,
-        Dimension.VoltageRate => ColumnRole.SelfDischarge,
-        _ => ColumnRole.Unknown,
-    };
-
-    // The row below the heading belongs to it when it holds units or further words and no figure.
-    private static int SecondHeadingRow(TextTable table, int heading)
-    {
-        int next = heading + 1;
-        if (next >= table.Rows.Count)
-            return -1;
-        string[] fields = [.. table.Rows[next].Fields.Where(field => field.Length > 0)];
-        if (fields.Length == 0 || fields.Any(field => Figures.Split(field).Figure.Length > 0 && FileUnit.Find(field) is null))
-            return -1;
-        int known = fields.Count(field => FileUnit.Find(field.Trim('(', ')', '[', ']')) is not null || Understand(0, new HeadingWords(field)).Fit >= 1000);
-        return known * 2 >= fields.Length && known > 0 ? next : -1;
-    }
-
-    private static bool IsUnits(TextRow row)
-    {
-        string[] filled = [.. row.Fields.Where(field => field.Length > 0)];
-        return filled.Length > 1 && filled.All(field => FileUnit.Find(field.Trim('(', ')', '[', ']')) is not null);
-    }
-
-    // Names that are not known, such as short forms, above a row of units that are: the units alone looked like the heading.
-    private static bool IsUnitsBelowNames(TextTable table, int heading)
-    {
-        if (heading == 0)
-            return false;
-        string[] units = [.. table.Rows[heading].Fields.Where(field => field.Length > 0)];
-        string[] above = [.. table.Rows[heading - 1].Fields.Where(field => field.Length > 0)];
-        return units.Length > 1 && above.Length >= units.Length
-            && units.All(field => FileUnit.Find(field.Trim('(', ')', '[', ']')) is not null)
-            && above.All(field => Figures.Split(field).Figure.Length == 0);
-    }
-
-    private static string[] Names(TextTable table, int heading, int second)
-    {
-        TextRow top = table.Rows[heading];
-        if (second < 0)
-            return top.Fields;
-        TextRow below = table.Rows[second];
-        string[] names = new string[Math.Max(top.Fields.Length, below.Fields.Length)];
-        string over = "";
-        for (int i = 0; i < names.Length; i++)
-        {
-            over = top[i].Length > 0 ? top[i] : over;
-            string under = below[i];
-            bool unit = FileUnit.Find(under.Trim('(', ')', '[', ']')) is not null;
-            names[i] = under.Length == 0 ? top[i] : unit ? $"{over} [{under.Trim('(', ')', '[', ']')}]" : $"{over} {under}".Trim();
-        }
-
-        return names;
-    }
-
-    // Of two columns with the same role the better name wins; the other is not used, except a second resting voltage or date.
-    private static void GiveEachRoleOnce(CellColumn[] columns)
-    {
-        int dates = columns.Count(column => column.Role == ColumnRole.Date);
-        foreach (IGrouping<ColumnRole, CellColumn> same in columns.Where(column => column.Role != ColumnRole.Unknown).GroupBy(column => column.Role).ToArray())
-        {
-            CellColumn[] rivals = [.. same.OrderByDescending(column => Preference(column)).ThenByDescending(column => column.Fit).ThenBy(column => column.Index)];
-            if (rivals.Length < 2)
-                continue;
-            foreach (CellColumn loser in rivals.Skip(1))
-            {
-                loser.SetBy = $"heading; \"{rivals[0].Name}\" is used";
-                loser.Role = ColumnRole.Unknown;
-            }
-
-            // Two columns of bare volts with two dates are two dated resting readings.
-            if (same.Key is ColumnRole.RestVoltage or ColumnRole.Date || (same.Key == ColumnRole.Voltage && dates > 1))
-            {
-                CellColumn[] inOrder = [.. rivals.Take(2).OrderBy(column => column.Index)];
-                (inOrder[0].Role, inOrder[1].Role) = same.Key == ColumnRole.Date ? (ColumnRole.Date, ColumnRole.LaterDate) : (ColumnRole.RestVoltage, ColumnRole.LaterRestVoltage);
-                inOrder[0].SetBy = inOrder[1].SetBy = "heading";
-            }
-        }
-    }
-
-    // Of a pulse resistance on charge and one on discharge the second is the one that a load meets.
-    private static int Preference(CellColumn column) =>
-        column.Role is ColumnRole.DcResistance or ColumnRole.Resistance && column.Heading.Raw.Contains("charge", StringComparison.OrdinalIgnoreCase)
-            ? IsDischarge(column.Heading) ? 1 : -1
-            // A running number beside an identity is the list's, not the cell's.
-            : column.Role == ColumnRole.Label && column.Heading.Joined is "no" or "nr" or "number" or "nummer" or "numero" or "numer" or "序号" ? -1
-            : 0;
 }

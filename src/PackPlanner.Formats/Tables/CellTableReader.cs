@@ -26,6 +26,9 @@ internal static class CellTableReader
         understood.AddRange(DamageNotRead(layout, rows));
         CellRemarks remarks = new(counter);
         Dictionary<ColumnRole, FigureColumn> figures = ReadFigures(layout, rows, marks.Mark, remarks);
+        bool nameless = layout[ColumnRole.Label] is null && layout[ColumnRole.Slot] is null;
+        if (remarks.Figures > 0 && (!figures.Values.Any(column => column.HasAny) || (nameless && figures.Values.Any(column => column.HoldsWordsOnly))))
+            return NotUnderstood(source, $"its figures, or those of a whole column, cannot be read{Seen(table)}");
         if (options.Decimal == "auto" && figures.Values.Where(column => column.Of == Dimension.Charge)
             .Select(column => StrayMarks.Find(source, column, rows, marks.Mark)).FirstOrDefault(found => found is not null) is { } stray)
             return stray;
@@ -51,14 +54,27 @@ internal static class CellTableReader
     {
         if (table.Rows.Count == 0)
             return Refusal.Input("empty-file", source.Name, "the file holds no row", "Export it again; a heading line and at least one row were expected.");
-        if (layout.Columns.All(column => column.Role == ColumnRole.Unknown))
-            return Refusal.Input("not-understood", source.Name,
-                $"none of its columns is known as a reading of cells{Seen(table)}",
-                "Put a heading line above the rows, such as: cell;capacity (mAh);resistance (mOhm);rest voltage (V).");
+        if (layout.Columns.All(column => SaysNothingOfCells(column, table, layout)))
+            return NotUnderstood(source, $"none of its columns is known as a reading of cells{Seen(table)}");
         if (layout.HeadingRow >= 0 && layout.FirstRow >= table.Rows.Count)
             return Refusal.Input("no-rows", source.Name, "there is a heading alone, no row below it", "Export the table again with its rows.");
         return null;
     }
+
+    private static Refusal NotUnderstood(SourceFile source, string why) => Refusal.Input("not-understood", source.Name, why,
+        "Put a heading line above the rows, such as: cell;capacity (mAh);resistance (mOhm);rest voltage (V); if it is a log: time (s);current (A);cell 1 (V);cell 2 (V).");
+
+    // A time, a temperature or a current alone is no table of cells, nor are labels that were only found by how they look.
+    private static bool SaysNothingOfCells(CellColumn column, TextTable table, CellTableLayout layout) => column.Role switch
+    {
+        ColumnRole.Unknown or ColumnRole.Time or ColumnRole.Duration or ColumnRole.Date or ColumnRole.LaterDate or ColumnRole.Temperature or ColumnRole.Mode
+            or ColumnRole.Cycle or ColumnRole.Step or ColumnRole.Power or ColumnRole.Current => true,
+        ColumnRole.Label => column.SetBy == "values" || HoldsDecimals([.. table.Rows.Skip(layout.FirstRow).Take(200).Select(row => row[column.Index])]),
+        _ => false,
+    };
+
+    private static bool HoldsDecimals(string[] entries) =>
+        entries.Count(entry => Figures.Split(entry) is { Figure.Length: > 0, Tail.Length: 0 } split && split.Figure.AsSpan().IndexOfAny(".,") > 0) * 2 > entries.Length;
 
     private static string Seen(TextTable table)
     {

@@ -31,9 +31,15 @@ internal sealed class FigureColumn
             else
             {
                 unreadable(rows[i], column, field);
+                HoldsWordsOnly = true;
             }
         }
+
+        HoldsWordsOnly &= !HasAny;
     }
+
+    /// <summary>Fields are filled, and not one holds a figure.</summary>
+    internal bool HoldsWordsOnly { get; }
 
     internal CellColumn Column { get; }
 
@@ -44,6 +50,9 @@ internal sealed class FigureColumn
 
     /// <summary>Some fields carry their own unit.</summary>
     internal FileUnit? OwnUnit => _ownUnits.FirstOrDefault(unit => unit is not null);
+
+    /// <summary>Some field holds a figure.</summary>
+    internal bool HasAny => Array.Exists(_written, value => value is not null);
 
     /// <summary>Figures without a unit of their own, which need the column's.</summary>
     internal IEnumerable<double> Bare => _written.Where((value, i) => value is not null && _ownUnits[i] is null).Select(value => value!.Value);

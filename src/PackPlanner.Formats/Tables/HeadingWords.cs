@@ -141,7 +141,8 @@ internal sealed class HeadingWords
             }
         }
 
-        if (FileUnit.Find(text) is { } alone && text.Trim().Length > 0)
+        // "R" alone is a resistance whose unit is not said.
+        if (text != "R" && FileUnit.Find(text) is { } alone && text.Trim().Length > 0)
         {
             Unit = alone;
             UnitIsCertain = alone.Name.Length > 1;
@@ -182,7 +183,7 @@ internal sealed class HeadingWords
         {
             bool last = i == pieces.Length - 1;
             bool figures = pieces[i].Any(char.IsDigit);
-            if ((figures && !(last && i > 0 && IsMultiple(pieces[i]))) || (!last && !IsSureInside(pieces[i])) || (pieces.Length > 1 && i == 0))
+            if ((figures && !(last && i > 0 && IsMultiple(pieces[i]))) || (!last && !IsSureInside(pieces[i])) || (pieces.Length > 1 && i == 0 && !IsSureInFront(pieces[i])) || (pieces.Length == 1 && pieces[i] == "R"))
                 continue;
             if (FileUnit.Find(pieces[i]) is not { } unit)
                 continue;
@@ -199,6 +200,9 @@ internal sealed class HeadingWords
 
     // i_10ma counts tens of milliamperes; "cell 1mV" is cell 1 in millivolts.
     private static bool IsMultiple(string piece) => piece.StartsWith("10", StringComparison.Ordinal) && FileUnit.Find(piece) is not null;
+
+    // "Ah dis", "mAh chg"; a single letter in front is a symbol.
+    private static bool IsSureInFront(string piece) => piece is "Ah" or "mAh" or "Wh" or "mWh" or "mOhm" or "mΩ";
 
     private static bool IsSureInside(string piece) => piece is "V" or "mV" or "mv" or "Ah" or "ah" or "mAh" or "mah" or "mohm" or "mOhm"
         or "mΩ" or "Ohm" or "ohm" or "mA" or "ma" or "Wh" or "wh" or "mWh" or "degC" or "degc" or "°C" or "Milliohm" or "milliohm" or "Millivolt";

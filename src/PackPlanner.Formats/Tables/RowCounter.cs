@@ -5,6 +5,11 @@ namespace PackPlanner.Formats.Tables;
 /// <summary>Keeps count while a file is read; gives the account at the end.</summary>
 internal sealed class RowCounter(string file)
 {
+    // Words that no two rows share say no more than their number; a column of them would make a list as long as the file.
+    private const int KindsOfOneColumn = 12;
+    private const string OtherWords = "of other kinds";
+
+    private readonly Dictionary<string, int> _kindsOf = [];
     private readonly Dictionary<string, (int Count, int FirstLine)> _reasons = [];
     private readonly List<SetAsideRow> _rows = [];
     private readonly Dictionary<(string Column, string Kind), (int Count, int FirstLine)> _samples = [];
@@ -27,6 +32,12 @@ internal sealed class RowCounter(string file)
     internal void Sample(string column, string kind, int line, int times = 1)
     {
         SamplesLost += times;
+        if (!_samples.ContainsKey((column, kind)))
+        {
+            int kinds = _kindsOf[column] = _kindsOf.GetValueOrDefault(column) + 1;
+            kind = kinds > KindsOfOneColumn ? OtherWords : kind;
+        }
+
         (int count, int first) = _samples.GetValueOrDefault((column, kind), (0, line));
         _samples[(column, kind)] = (count + times, Math.Min(first, line));
     }

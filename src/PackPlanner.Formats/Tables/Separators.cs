@@ -52,12 +52,19 @@ internal static class Separators
                 quoted = !quoted;
             if (i < line.Length && (quoted || line[i] != separator))
                 continue;
-            fields.Add(line[from..i].Trim().Trim('"').Replace("\"\"", "\"", StringComparison.Ordinal));
+            fields.Add(Bare(Bare(line[from..i].Trim()).Trim('"').Replace("\"\"", "\"", StringComparison.Ordinal)));
             from = i + 1;
         }
 
         return fields;
     }
+
+    /// <summary>An entry without the marks by which a spreadsheet is told that it is text: ="2850", '2850.</summary>
+    internal static string Bare(string entry) =>
+        entry is ['=', '"', _, .., '"'] ? entry[2..^1]
+        : entry is ['\'', var first, .., '\''] && first != '\'' ? entry[1..^1]
+        : entry is ['\'', var next, ..] && (char.IsLetterOrDigit(next) || next is '-' or '+' or '.') ? entry[1..]
+        : entry;
 
     // The share of lines that have the most usual number of separators, at least one.
     private static double Agreement(string[] lines, char separator)

@@ -53,7 +53,7 @@ internal sealed record TextTable(IReadOnlyList<TextRow> Rows, char Separator)
             before = csv.LineNumber > int.MaxValue ? int.MaxValue : (int)csv.LineNumber;
             string[] row = new string[csv.FieldCount];
             for (int i = 0; i < row.Length; i++)
-                row[i] = csv.GetString(i).Trim(' ', '\t', '\u00A0', '\uFEFF', '\u001A');
+                row[i] = Separators.Bare(csv.GetString(i).Trim(' ', '\t', '\u00A0', '\uFEFF', '\u001A'));
             fields += row.Length;
             if (fields > MostFields)
                 return Refusal.Input("table-too-large", source.Name, "this has more than twenty million fields, more than any table of cells",
@@ -72,6 +72,12 @@ internal sealed record TextTable(IReadOnlyList<TextRow> Rows, char Separator)
 /// <param name="Fields">Without quotes and outer blanks.</param>
 internal sealed record TextRow(int Line, string[] Fields)
 {
+    /// <summary>Line of each field, where a row was put together from several lines.</summary>
+    internal IReadOnlyList<int>? Lines { get; init; }
+
+    /// <summary>Line of one field, from 1.</summary>
+    internal int LineOf(int index) => Lines is null || index >= Lines.Count ? Line : Lines[index];
+
     /// <summary>The field, or nothing where the row is short.</summary>
     internal string this[int index] => index >= 0 && index < Fields.Length ? Fields[index] : "";
 

@@ -5,7 +5,7 @@ internal static class TurnedTable
 {
     private const int MostReadings = 20;
 
-    internal static TableFormat Format { get; } = new("The table lies on its side, one column a cell; it is read turned.", OneRowACell);
+    internal static TableFormat Format { get; } = new("The table lies on its side, one column a cell; it is read turned. The line of a cell is that of the labels, and a reading that is left out is told with its own line.", OneRowACell);
 
     private static TextTable? OneRowACell(TextTable table)
     {
@@ -19,10 +19,11 @@ internal static class TurnedTable
         if (readings.Select(row => Role(row[0])).Distinct().Count() < readings.Length)
             return null;
         int width = table.Rows.Max(row => row.Fields.Length);
-        // A row of the turned table stands in all lines; the first one is told.
+        // A row of the turned table stands in all lines: the cell's own is that of the labels, and each reading has its own.
+        int[] lines = [.. table.Rows.Select(row => row.Line)];
         return table with
         {
-            Rows = [.. Enumerable.Range(0, width).Select(at => new TextRow(table.Rows[0].Line, [.. table.Rows.Select(row => row[at])])).Where(row => !row.IsBlank)],
+            Rows = [.. Enumerable.Range(0, width).Select(at => new TextRow(table.Rows[0].Line, [.. table.Rows.Select(row => row[at])]) { Lines = lines }).Where(row => !row.IsBlank)],
         };
     }
 

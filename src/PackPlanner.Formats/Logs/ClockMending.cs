@@ -1,0 +1,115 @@
+namespace PackPlanner.Formats.Logs;
+
+/// <summary>Mends moments that fall back or leap by years.</summary>
+internal static class ClockMending
+{
+    private const double DayS = 86400;
+    private const double YearS = 365 * DayS;
+
+    /// <summary>Some moment lies before the one above it, or years behind it.</summary>
+    internal static bool IsNeeded(double[] seconds) => Falls(seconds) > 0 || LeapsYears(seconds);
+
+    /// <summary>Moments that never fall, and the order of the rows where they were sorted.</summary>
+    // Few falls back to the start, or to 1970 or 2000, are a clock that was reset: the log goes on by the usual step.
+    // A clock without date that falls by half a day passed midnight. An hour back is the end of summer time. All else is disorder: sorted.
+    internal static (double[] Seconds, int[]? Order) Mend(double[] seconds, TimeColumn time, double usual, bool alwaysSort, List<string> said)
+    {
+        int falls = Falls(seconds);
+        if (alwaysSort || falls > Math.Max(3, seconds.Length / 200))
+            return Sort(seconds, said, falls);
+        bool reset = LeapsYears(seconds);
+        for (int i = 1; i < seconds.Length && !reset; i++)
+            reset = seconds[i] < seconds[i - 1] && IsReset(seconds, i, time, usual);
+        if (!reset)
+            return Sort(seconds, said, falls);
+        double[] mended = (double[])seconds.Clone();
+        double shift = 0;
+        int resets = 0;
+        int midnights = 0;
+        int hours = 0;
+        for (int i = 1; i < seconds.Length; i++)
+        {
+            double step = seconds[i] - seconds[i - 1];
+            if (step < 0 && time.IsClock && step < -DayS / 2)
+            {
+                shift += DayS;
+                midnights++;
+            }
+            else if (step < 0 && time.IsStamp && Math.Abs(step + 3600 - usual) < Math.Max(120, 3 * usual))
+            {
+                shift += 3600;
+                hours++;
+            }
+            else if (step < 0 || step > 5 * YearS)
+            {
+                // Back to the right clock after a spell of the wrong one: the true stamp holds again, if it lies ahead.
+                double goesOn = mended[i - 1] + usual;
+                if (step > 5 * YearS && resets == 0)
+                {
+                    // The clock was wrong from the first row: those rows stand just before the first right one.
+                    for (int j = 0; j < i; j++)
+                        mended[j] += seconds[i] - goesOn;
+                    goesOn = seconds[i];
+                }
+
+                shift = step > 0 && seconds[i] >= goesOn ? 0 : goesOn - seconds[i];
+                resets++;
+            }
+
+            mended[i] = seconds[i] + shift;
+        }
+
+        if (midnights > 0)
+            said.Add($"The clock has no date and passed midnight {midnights} times.");
+        if (hours > 0)
+            said.Add("The stamps fall back by one hour, as at the end of summer time; the log goes on without a gap.");
+        if (resets > 0)
+            said.Add($"The clock was reset {resets} times; from there the rows go on by the usual step of {usual:0.###} s, and the real time between is not known.");
+        return (mended, null);
+    }
+
+    private static int Falls(double[] seconds)
+    {
+        int falls = 0;
+        for (int i = 1; i < seconds.Length; i++)
+            falls += seconds[i] < seconds[i - 1] ? 1 : 0;
+        return falls;
+    }
+
+    private static bool LeapsYears(double[] seconds)
+    {
+        for (int i = 1; i < seconds.Length; i++)
+            if (seconds[i] - seconds[i - 1] > 5 * YearS)
+                return true;
+        return false;
+    }
+
+    private static bool IsReset(double[] seconds, int i, TimeColumn time, double usual)
+    {
+        double step = seconds[i] - seconds[i - 1];
+        if (time.IsClock)
+            return step < -DayS / 2;
+        if (time.IsStamp)
+            return Math.Abs(step + 3600 - usual) < Math.Max(120, 3 * usual) || step < -5 * YearS;
+        return seconds[i] <= seconds[0] + (5 * usual) || Math.Abs(seconds[i]) < 5 * usual;
+    }
+
+    private static (double[] Seconds, int[] Order) Sort(double[] seconds, List<string> said, int falls)
+    {
+        double[] sorted = (double[])seconds.Clone();
+        int[] order = [.. Enumerable.Range(0, seconds.Length)];
+        // Rows with the same stamp keep their order, so the place in the file is the second key.
+        Array.Sort(sorted, order);
+        for (int from = 0; from < sorted.Length;)
+        {
+            int to = from + 1;
+            while (to < sorted.Length && sorted[to] == sorted[from])
+                to++;
+            Array.Sort(order, from, to - from);
+            from = to;
+        }
+
+        said.Add($"The rows were not in the order of time ({falls} steps backward); they were put in order.");
+        return (sorted, order);
+    }
+}
