@@ -8,6 +8,10 @@ internal sealed record LogHead
 {
     private const int RowsInSample = 2000;
 
+    // Of rows with thousands of fields twenty tell as much, and more would take the room of the log itself.
+    private const int FieldsInSample = 200_000;
+    private const int FewestRows = 21;
+
     internal required char Separator { get; init; }
 
     internal required DecimalMark Mark { get; init; }
@@ -34,6 +38,8 @@ internal sealed record LogHead
         (char separator, bool named) = source.Separator;
         List<(int Line, string Text, List<string> Fields)> lines = [];
         int number = 0;
+        int fields = 0;
+        bool cut = !source.HeadIsWhole;
         foreach (ReadOnlySpan<char> part in source.HeadText.AsSpan().EnumerateLines())
         {
             number++;
@@ -42,12 +48,15 @@ internal sealed record LogHead
             string text = part.ToString();
             if (!string.IsNullOrWhiteSpace(text))
                 lines.Add((number, text, Separators.Split(text, separator)));
-            if (lines.Count > RowsInSample)
-                break;
+            fields += lines.Count > 0 ? lines[^1].Fields.Count : 0;
+            if (lines.Count <= RowsInSample && (fields <= FieldsInSample || lines.Count <= FewestRows))
+                continue;
+            cut = false;
+            break;
         }
 
         // The last line of a head that is not the whole file may be cut.
-        if (!source.HeadIsWhole && lines.Count > 2 && lines.Count <= RowsInSample)
+        if (cut && lines.Count > 2)
             lines.RemoveAt(lines.Count - 1);
         int data = FirstData([.. lines.Select(line => line.Fields)]);
         if (data < 0)
@@ -128,7 +137,8 @@ internal sealed record LogHead
                 figures++;
         }
 
-        return filled > 1 && figures > 0 && figures * 2 >= filled;
+        // "10 mA" and "0.1 mV" begin like figures, and in a row of units they are units.
+        return filled > 1 && figures > 0 && figures * 2 >= filled && !fields.TrueForAll(entry => entry.Length == 0 || FileUnit.Find(entry.Trim('(', ')', '[', ']')) is not null);
     }
 
     private static bool LooksLikeStamp(string entry) =>
@@ -187,7 +197,9 @@ internal sealed record LogHead
         if (option != "auto")
             return option == "comma" ? DecimalMark.Comma : DecimalMark.Point;
         DecimalVote vote = new();
-        foreach (List<string> row in rows.Take(300))
+        // Some from the front and some from all over: a long log that is written name by name begins with one name alone.
+        int every = Math.Max(1, rows.Count / 150);
+        foreach (List<string> row in rows.Where((_, i) => i < 150 || i % every == 0))
             for (int i = 0; i < row.Count; i++)
                 vote.Look(i, row[i]);
         if (vote.Points != vote.Commas)

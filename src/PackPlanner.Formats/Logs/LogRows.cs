@@ -7,6 +7,8 @@ namespace PackPlanner.Formats.Logs;
 /// <param name="Lines">Line of each row, shape [rows].</param>
 internal sealed record LogRows(double[] Moments, int[] Lines)
 {
+    private const int ManyColumns = 1000;
+
     /// <summary>Fills the columns' values.</summary>
     /// <exception cref="CsvHelper.CsvFormatException">A line is longer than any row of a log.</exception>
     /// <exception cref="InvalidDataException">The file changed while it was read.</exception>
@@ -18,6 +20,9 @@ internal sealed record LogRows(double[] Moments, int[] Lines)
         if (fields > LogReading.MostFigures)
             return LogReading.TooManyFigures(source, fields);
         LogReading log = new(source, head, time, columns, parts, options);
+        // What thousands of headings left behind goes before room is made for their figures.
+        if (columns.Length > ManyColumns)
+            GC.Collect();
         (int[] from, int[] room, int rows) = LogReading.Places(parts, head);
         double[] moments = LargeArray.Of<double>(rows);
         int[] lines = LargeArray.Of<int>(rows);

@@ -7,6 +7,7 @@ namespace PackPlanner.Formats.Logs;
 /// <summary>From columns as written to the log of a pack in our own units: the same for every layout.</summary>
 internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClock clock, int[] lines, RowCounter counter, ReadOptions options)
 {
+    private const int GroupsAtATime = 64;
     private readonly List<string> _said = [.. clock.Understood];
     private int[] _lines = lines;
 
@@ -80,13 +81,7 @@ internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClo
         if (Groups.Length == 0)
             return Refusal.Input("no-cell-volts", source.Name, "no column ever holds the volts of a lithium cell",
                 "Check that cell volts were recorded, and which chemistry was named.");
-        RowCounter[] counters = [.. Groups.Select(_ => new RowCounter(source.Name))];
-        SideBySide.ForEach(Groups.Length, i => CellVolts.Clean(Groups[i], unit, limits, _lines, counters[i]), options.Stopped);
-        for (int i = 0; i < Groups.Length; i++)
-        {
-            Groups[i].Unit = unit;
-            counter.Take(counters[i]);
-        }
+        Clean(unit, limits);
 
         Number();
         return options.Series is { } series && series != Groups.Length
@@ -94,6 +89,22 @@ internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClo
                 $"the log holds the volts of {Groups.Length} groups, but {series} in series were given",
                 $"Check the number given; if the pack has {series}, the log lacks groups.")
             : null;
+    }
+
+    // Some groups at a time, each with a count of its own, put together in their order.
+    private void Clean(FileUnit unit, (double, double) limits)
+    {
+        int together = (Groups.Length + GroupsAtATime - 1) / GroupsAtATime;
+        RowCounter[] counters = [.. Enumerable.Range(0, (Groups.Length + together - 1) / together).Select(_ => new RowCounter(source.Name))];
+        SideBySide.ForEach(counters.Length, part =>
+        {
+            for (int i = part * together; i < Math.Min(Groups.Length, (part + 1) * together); i++)
+                CellVolts.Clean(Groups[i], unit, limits, _lines, counters[part]);
+        }, options.Stopped);
+        foreach (LogColumn group in Groups)
+            group.Unit = unit;
+        foreach (RowCounter own in counters)
+            counter.Take(own);
     }
 
     private void Number()

@@ -43,7 +43,7 @@ internal static class Separators
     {
         if (separator == ' ')
             return [.. line.Split(' ', StringSplitOptions.RemoveEmptyEntries)];
-        List<string> fields = [];
+        List<string> fields = new(line.AsSpan().Count(separator) + 1);
         int from = 0;
         bool quoted = false;
         for (int i = 0; i <= line.Length; i++)

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Reading;
 using PackPlanner.Tests.House;
 
 namespace PackPlanner.Tests.Screens;
@@ -15,7 +16,7 @@ public partial class KeptScreensTests
         get
         {
             TheoryData<string, int, int> all = [];
-            foreach (string name in new[] { "start", "job", "cells", "cells-where-from", "cells-cautions", "groups", "groups-keys", "commands", "energy", "energy-below" })
+            foreach (string name in new[] { "start", "job", "cells", "cells-where-from", "cells-cautions", "groups", "groups-keys", "commands", "energy", "energy-below", "reading", "reading-below" })
             {
                 all.Add(name, 80, 24);
                 all.Add(name, 120, 36);
@@ -81,6 +82,11 @@ public partial class KeptScreensTests
             case "energy-below":
                 SayHowItIsUsed(bench);
                 bench.Press("6", "End");
+                break;
+            case "reading": ReadingStart.File(bench.Desk, Repository.Data("spellings", "logs", "charging-flag.csv")); break;
+            case "reading-below":
+                ReadingStart.File(bench.Desk, Repository.Data("spellings", "logs", "charging-flag.csv"));
+                bench.Press("End");
                 break;
             case "commands":
                 bench.Press("3", ":");
