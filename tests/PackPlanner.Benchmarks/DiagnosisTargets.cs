@@ -6,7 +6,9 @@ namespace PackPlanner.Benchmarks;
 /// <summary>The table of docs/methods/diagnosis.md: simulated packs from one seed up to another, each diagnosed and compared with its truth.</summary>
 internal static class DiagnosisTargets
 {
-    /// <summary>Prints a line for each pack that misses a limit, then the table.</summary>
+    private const int TableEach = 35;
+
+    /// <summary>Prints a line for each pack that misses a limit, and the table of all so far now and then, so that a run which is stopped leaves one.</summary>
     internal static void Run(int fromSeed, int toSeed)
     {
         List<DiagnosisScore> scores = [];
@@ -18,8 +20,10 @@ internal static class DiagnosisTargets
             scores.Add(score);
             if (!score.Passes)
                 Console.WriteLine($"{seed} {score.Line()}");
+            if (scores.Count % TableEach != 0 && seed + 1 < toSeed)
+                continue;
+            foreach (string line in DiagnosisScore.Table(scores))
+                Console.WriteLine(line);
         }
-        foreach (string line in DiagnosisScore.Table(scores))
-            Console.WriteLine(line);
     }
 }

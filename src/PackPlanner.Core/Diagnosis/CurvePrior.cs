@@ -63,7 +63,7 @@ internal sealed class CurvePrior
         Matrix<double> covariance = Matrix<double>.Build.Dense(nodes.Length, nodes.Length);
         foreach ((double sdV, double perSlope, double length) in Smoothness(family))
             AddSmooth(covariance, nodes, mean, sdV, perSlope, length);
-        foreach ((Func<double, double> to, double sd) in modes)
+        foreach ((Func<double, double> to, double sd) in modes.Concat(Slips(family, mean)))
         {
             Vector<double> way = Vector<double>.Build.Dense(nodes.Length, i => sd * (to(nodes[i]) - mean(nodes[i])));
             covariance += way.OuterProduct(way);
@@ -169,6 +169,14 @@ internal sealed class CurvePrior
         CurveFamily.Other or CurveFamily.Nca => [(0.030, 0.010, 0.20), (0.005, 0.004, 0.06)],
         _ => [(0.020, 0.010, 0.20), (0.004, 0.004, 0.06)],
     };
+
+    /// <summary>The electrodes of another maker, or of an aged cell, stand slipped against each other: charge is stretched, its ends held.</summary>
+    private static (Func<double, double> To, double Sd)[] Slips(CurveFamily family, Func<double, double> mean)
+    {
+        // On LFP the knees tie charge down, and between them a slip would only trade against capacity.
+        const double once = 0.025, twice = 0.012;
+        return family == CurveFamily.Lfp ? [] : [(z => mean(z + (once * Math.Sin(Math.PI * z))), 1), (z => mean(z + (twice * Math.Sin(2 * Math.PI * z))), 1)];
+    }
 
     private static double Middle(double z) => Ramp((z - 0.06) / 0.06) * Ramp((0.96 - z) / 0.04);
 

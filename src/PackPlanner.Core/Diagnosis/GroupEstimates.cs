@@ -13,7 +13,7 @@ internal static class GroupEstimates
 {
     private const double Proud = 3.0;
     private const double LeastShare = 0.007, LeastOffset = 0.0025;
-    private const double MostCapacity = 0.14, MostOffset = 0.10;
+    private const double MostCapacity = 0.14, MostOffset = 0.10, MostLeaked = 0.06;
 
     // Of logs that tell capacities about one in a hundred was off by more than an eighth (docs/methods/diagnosis.md): doubts that add
     // up to more than this are not borne out.
@@ -23,8 +23,9 @@ internal static class GroupEstimates
     internal static GroupEstimate[] Of(PackEstimator.Estimate estimate, Identifiability told, bool flat)
     {
         // Through a part of the window only, the curve's own slope is not told from the capacity; where one group ends the log
-        // early the others have that group's curve to go by, and less doubt than in a log that ends nowhere.
-        double Part(int k) => flat ? 0 : (0.18 * Math.Max(0, 0.85 - told.Window)) + (0.10 * Math.Max(0, Math.Min(0.85, told.Window) - told.Windows[k]));
+        // early the others have that group's curve to go by, and less doubt than in a log that ends nowhere. On a flat one the others may have
+        // met one knee only, and have the curve between the knees from the one group.
+        double Part(int k) => flat ? 0.10 * Math.Max(0, Math.Min(0.9, told.Window) - told.Windows[k]) : (0.18 * Math.Max(0, 0.85 - told.Window)) + (0.10 * Math.Max(0, Math.Min(0.85, told.Window) - told.Windows[k]));
         PackModel model = estimate.Model;
         PackFit fit = estimate.Fit;
         int n = model.Groups;
@@ -34,6 +35,9 @@ internal static class GroupEstimates
         double[] ohms = [.. Enumerable.Range(0, n).Select(k => OneSecond(estimate, k, cells[k], joints[k]))];
         double middleLog = Median(logs), middleCharge = Median(charges), middleOhm = Median(ohms), middleCells = Median(cells);
         double middleLeak = Median(leaks), leakUnitA = PackParameters.LeakUnitA(model.RatedAh);
+        // Ampere-hours that leaked away are not told sharply from ampere-hours that the group never held: a third of them is doubt.
+        double hours = model.Slices.Pieces.Length == 0 ? 0 : model.Slices.Pieces[^1].TimeS / 3600;
+        double Leaked(int k) => Math.Min(MostLeaked, 0.33 * Math.Abs(leaks[k] - middleLeak) * PackParameters.LeakUnitA(model.RatedAh) * hours / (model.RatedAh * Math.Exp(logs[k])));
         double commonLog = CommonSd(estimate, logs, PackParameters.LogCapacity);
         bool known = PackStart.Known(model);
         double slowRows = model.Slices.Pieces.Length == 0 ? 1 : estimate.StepS;
@@ -49,8 +53,8 @@ internal static class GroupEstimates
                 tap += model.Taps[t].A == k ? v : model.Taps[t].B == k ? -v : 0;
             }
             return new GroupEstimate(
-                model.RatedAh * Math.Exp(logs[k]), Math.Min(told.Told ? MostTold + (0.12 * Math.Abs(logs[k] - middleLog)) : MostCapacity, Root(Math.Max(absolute, commonLog), Root(model.Curve.CapacityDoubt + Part(k), estimate.CountSd) + (0.12 * Math.Abs(logs[k] - middleLog)))),
-                Math.Exp(logs[k] - middleLog), Math.Min(MostCapacity, Root(own, LeastShare + (0.12 * Math.Abs(logs[k] - middleLog)))),
+                model.RatedAh * Math.Exp(logs[k]), Math.Min(told.Told ? MostTold + Leaked(k) + (0.12 * Math.Abs(logs[k] - middleLog)) : MostCapacity, Root(Math.Max(absolute, commonLog), Root(Root(model.Curve.CapacityDoubt + Part(k), estimate.CountSd), estimate.ValleySd) + Leaked(k) + (0.12 * Math.Abs(logs[k] - middleLog)))),
+                Math.Exp(logs[k] - middleLog), Math.Min(MostCapacity, Root(own, LeastShare + Leaked(k) + (0.12 * Math.Abs(logs[k] - middleLog)))),
                 charges[k], charges[k] - middleCharge, Math.Min(MostOffset, Root(offset, LeastOffset)),
                 ohms[k], known ? slowRows > 3 ? 0.13 : 0.06 : 0.3, ohms[k] / middleOhm,
                 cells[k] / middleCells, Math.Min(0.5, Root(Proud * OwnSd(estimate, k, PackParameters.Cells, relative: true), 0.03)),

@@ -12,7 +12,8 @@ internal static class LooseWires
 {
     // A jump is fifty millivolts, where caution 16 begins, or far more than what the reading usually moves against the others, and
     // mirrored to a fifth (our choice: with twelve millivolts, unlike resistances under a jumpy load were taken for a loose wire).
-    private const double LeastJumpV = 0.05, Grains = 2.5, Unusual = 8, Seldom = 2, Mirrored = 0.2;
+    // From twenty millivolts up to that it is spoken of and accuses none.
+    private const double LeastJumpV = 0.05, LeastSuspectedV = 0.02, Grains = 2.5, Unusual = 8, Seldom = 2, Mirrored = 0.2;
     private const int LeastJumps = 4;
 
     // Chance makes more jumps where there are more rows: beyond this many each, one more is asked for (our choice).
@@ -30,32 +31,51 @@ internal static class LooseWires
     }
 
     /// <summary>Finds loose wires.</summary>
-    internal static IReadOnlyList<Wire> Of(DiagnosisColumns log)
+    internal static IReadOnlyList<Wire> Of(DiagnosisColumns log) => Look(log).Loose;
+
+    /// <summary>Loose wires, and taps whose groups jump against each other too little to be taken for one.</summary>
+    internal static (IReadOnlyList<Wire> Loose, IReadOnlyList<Wire> Suspected) Look(DiagnosisColumns log)
     {
         if (log.Groups < 3)
-            return [];
+            return ([], []);
         double[] middleV = MiddleMoves(log);
         double[] ownOhm = OwnOhm(log, middleV);
-        double steepestOhm = ownOhm.Max(Math.Abs);
         double[] usualV = UsualMoves(log, middleV, ownOhm);
-        double leastV = Math.Max(LeastJumpV, Grains * log.GrainV);
-        List<Wire> wires = [];
+        List<Wire> loose = [], suspected = [];
         for (int k = 0; k + 1 < log.Groups; k++)
         {
-            double limit = Math.Max(leastV, Math.Max(usualV[k], usualV[k + 1]));
-            int jumps = 0, first = 0;
-            for (int i = 1; i < log.Rows; i++)
-            {
-                double a = Move(log, middleV, k, i, ownOhm[k]), b = Move(log, middleV, k + 1, i, ownOhm[k + 1]);
-                // A step of current moves unlike groups apart too, and not all of that at once.
-                double limitNow = limit + (0.5 * steepestOhm * Math.Abs(log.CurrentA[i] - log.CurrentA[i - 1]));
-                if (Math.Min(Math.Abs(a), Math.Abs(b)) > limitNow && Math.Abs(a + b) < Mirrored * Math.Max(Math.Abs(a), Math.Abs(b)))
-                    first = jumps++ == 0 ? i : first;
-            }
-            if (jumps >= Math.Max(LeastJumps, log.Rows / RowsForAJump))
-                wires.Add(new Wire(k, Apart(log, k), jumps, log.TimeS[first]));
+            ((int large, int firstLarge), (int small, int firstSmall)) = Jumps(log, middleV, ownOhm, Math.Max(usualV[k], usualV[k + 1]), k);
+            int least = Math.Max(LeastJumps, log.Rows / RowsForAJump);
+            if (large >= least)
+                loose.Add(new Wire(k, Apart(log, k), large, log.TimeS[firstLarge]));
+            else if (small >= least)
+                suspected.Add(new Wire(k, Apart(log, k), small, log.TimeS[firstSmall]));
         }
-        return wires;
+        return (loose, [.. suspected.Where(s => !loose.Any(w => w.Touches(s.Below) || w.Touches(s.Below + 1)))]);
+    }
+
+    /// <summary>A note for each tap at which the groups jump by less than a loose wire does.</summary>
+    internal static IEnumerable<string> Notes(IReadOnlyList<Wire> suspected) => suspected.Select(w => Invariant(
+        $"groups {w.Below + 1} and {w.Below + 2} jump by opposite amounts, mostly below {1000 * LeastJumpV:f0} mV, {w.Jumps} times: a sense wire that begins to come loose, or two groups that answer the current unlike each other; this log does not tell which, so look at the wire between them"));
+
+    /// <summary>Counts mirrored moves past the limit of a loose wire and past the lower one, with the first row of each.</summary>
+    private static ((int Count, int First) Large, (int Count, int First) Small) Jumps(DiagnosisColumns log, double[] middleV, double[] ownOhm, double usualV, int k)
+    {
+        double large = Math.Max(Math.Max(LeastJumpV, Grains * log.GrainV), usualV), small = Math.Max(Math.Max(LeastSuspectedV, Grains * log.GrainV), usualV);
+        double steepestOhm = ownOhm.Max(Math.Abs);
+        (int larges, int firstLarge, int smalls, int firstSmall) = (0, 0, 0, 0);
+        for (int i = 1; i < log.Rows; i++)
+        {
+            double a = Move(log, middleV, k, i, ownOhm[k]), b = Move(log, middleV, k + 1, i, ownOhm[k + 1]);
+            // A step of current moves unlike groups apart too, and not all of that at once.
+            double past = Math.Min(Math.Abs(a), Math.Abs(b)) - (0.5 * steepestOhm * Math.Abs(log.CurrentA[i] - log.CurrentA[i - 1]));
+            if (!(past > small && Math.Abs(a + b) < Mirrored * Math.Max(Math.Abs(a), Math.Abs(b))))
+                continue;
+            firstSmall = smalls++ == 0 ? i : firstSmall;
+            if (past > large)
+                firstLarge = larges++ == 0 ? i : firstLarge;
+        }
+        return ((larges, firstLarge), (smalls, firstSmall));
     }
 
     /// <summary>The columns with half the sum in place of both readings at a loose wire; of wires beside one another, the mean of all their groups.</summary>

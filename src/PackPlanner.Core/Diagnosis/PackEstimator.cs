@@ -21,6 +21,9 @@ internal static class PackEstimator
         /// <summary>How far the counted charge may be off as a share of what moved, one standard deviation.</summary>
         internal double CountSd { get; init; }
 
+        /// <summary>How far other capacities of the pack lie that explain the log nearly as well, one standard deviation of the logarithm.</summary>
+        internal double ValleySd { get; init; }
+
         /// <summary>Median of the groups' states of charge at the first row.</summary>
         internal double MedianCharge { get; } = GroupEstimates.Median(
             [.. Enumerable.Range(0, Model.Groups).Select(k => Fit.X[Model.GroupAt(k) + PackParameters.Charge])]);
@@ -55,11 +58,14 @@ internal static class PackEstimator
                 (model, fit) = (tried, trial);
         }
         cancel.ThrowIfCancellationRequested();
-        (model, fit, IReadOnlyList<(int, int, double)> taps) = TapErrors.Try(model, fit!);
+        (fit, double valleySd) = flat ? (fit!, 0) : StretchedStarts.Best(model, fit!);
+        cancel.ThrowIfCancellationRequested();
+        (model, fit, IReadOnlyList<(int, int, double)> taps) = TapErrors.Try(model, fit);
         double movedAh = slices.Pieces.Max(p => p.DrawnAh) - slices.Pieces.Min(p => p.DrawnAh);
         return new Estimate(model, fit, count, model.Resistance, taps, log.UsualStepS, emptyV)
         {
             CountSd = count.SamplingAh(log.RowsAreAverages) / Math.Max(0.02 * ratedAh, movedAh),
+            ValleySd = valleySd,
         };
     }
 

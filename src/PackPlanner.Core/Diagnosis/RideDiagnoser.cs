@@ -16,7 +16,7 @@ public static class RideDiagnoser
         if (log.CurrentA is not { } current || log.Rows < 3 || log.Groups == 0)
             throw new ArgumentException("A diagnosis needs rows with time, current and group voltages.", nameof(log));
         DiagnosisColumns asRead = new(log.TimeS, current, log.GroupV, MeanTemperature(log), log.RowsAreAverages);
-        IReadOnlyList<LooseWires.Wire> loose = LooseWires.Of(asRead);
+        (IReadOnlyList<LooseWires.Wire> loose, IReadOnlyList<LooseWires.Wire> suspected) = LooseWires.Look(asRead);
         DiagnosisColumns columns = LooseWires.Mended(asRead, loose);
         bool flat = given.Chemistry.HasFlatCurve;
         ChargeCount count = ChargeCount.Of(columns.TimeS, columns.CurrentA, columns.RowsAreAverages, given.RatedGroupAh);
@@ -47,7 +47,7 @@ public static class RideDiagnoser
             DeliveredWh = Delivered(log, count),
             Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC),
             Cautions = [.. cautions, .. TapCautions(estimate), .. LooseWires.Cautions(loose), .. OutsideMeasured(told)],
-            Notes = [.. Notes(log, given, estimate, groups, count, stretch, meanDegC), .. Uneven(spread.Offset), .. trend.Notes, .. Unlogged(unlogged)],
+            Notes = [.. Notes(log, given, estimate, groups, count, stretch, meanDegC), .. Uneven(spread.Offset), .. trend.Notes, .. Unlogged(unlogged), .. UnloggedCharge.Unseen(count, given, unlogged), .. LooseWires.Notes(suspected)],
         };
     }
 

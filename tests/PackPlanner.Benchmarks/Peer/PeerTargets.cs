@@ -7,17 +7,20 @@ namespace PackPlanner.Benchmarks.Peer;
 /// <remarks>Other curves, other physics, other loggers and other headings than the first; limits are those of docs/methods/diagnosis.md.</remarks>
 internal sealed class PeerTargets
 {
+    private const int TableEach = 16;
+
     private int planted, found, reported, right, sound, accused, told, passing;
     private readonly List<double> pack = [], share = [], offset = [], ohm = [], ohmPack = [], back = [], holding = [], width = [];
 
-    /// <summary>Diagnoses the packs of some seeds and prints a line for each that misses a limit, or for each, then the table; <paramref name="only"/> keeps the kinds that begin so.</summary>
+    /// <summary>Diagnoses the packs of some seeds and prints a line for each that misses a limit, or for each, and the table of all so far now and then; <paramref name="only"/> keeps the kinds that begin so.</summary>
     internal static void Run(int fromSeed, int toSeed, bool keep, bool each, string? only)
     {
         PeerTargets all = new();
         string folder = Directory.CreateTempSubdirectory("packplanner-peer").FullName;
         int[] seeds = [.. Enumerable.Range(fromSeed, toSeed - fromSeed).Where(seed => only is null || PeerScenario.KindOf(seed).StartsWith(only, StringComparison.Ordinal))];
-        foreach (int seed in seeds)
+        for (int n = 0; n < seeds.Length; n++)
         {
+            int seed = seeds[n];
             PeerScenario made = new(seed);
             string log = Path.Combine(folder, $"pack{seed}.csv"), given = Path.Combine(folder, $"pack{seed}.given.json");
             made.Write(log);
@@ -32,8 +35,9 @@ internal sealed class PeerTargets
                 Console.WriteLine(head + (each ? Level(made, read.RootElement) : "") + misses);
             if (!keep)
                 File.Delete(log);
+            if ((n + 1) % TableEach == 0 || n + 1 == seeds.Length)
+                all.Print(n + 1);
         }
-        all.Print(seeds.Length);
         if (keep)
             Console.WriteLine(folder);
         else

@@ -77,4 +77,17 @@ public class LooseWiresTests
         Assert.Equal(mended.GroupV[1], mended.GroupV[2]);
         Assert.Equal(mended.GroupV[1], mended.GroupV[3]);
     }
+
+    // Thirty millivolts may also be two groups that answer the current unlike each other: spoken of, and nobody accused.
+    [Fact]
+    public void A_wire_that_jumps_by_less_is_spoken_of_only()
+    {
+        (IReadOnlyList<LooseWires.Wire> loose, IReadOnlyList<LooseWires.Wire> suspected) = LooseWires.Look(Log(i => i / 40 % 2 == 0 ? 0.015 : -0.015, grainV: 0.0001));
+
+        Assert.Empty(loose);
+        Assert.Equal(1, Assert.Single(suspected).Below);
+        Assert.Contains("groups 2 and 3 jump by opposite amounts", Assert.Single(LooseWires.Notes(suspected)), StringComparison.Ordinal);
+        Assert.Empty(LooseWires.Look(Log(_ => 0.04)).Suspected);
+        Assert.Empty(LooseWires.Look(Log(i => i / 40 % 2 == 0 ? 0.21 : -0.21)).Suspected);
+    }
 }

@@ -55,4 +55,28 @@ public class RideDiagnoserTests
 
         Assert.Throws<ArgumentException>(() => RideDiagnoser.Diagnose(log, given, TestContext.Current.CancellationToken));
     }
+
+    // A pack eight percent too large, its charges stretched to match and its curve bent after it, is a valley of its own or on the slope to one.
+    [Fact]
+    public void A_fit_in_a_far_valley_finds_back()
+    {
+        SimulatedLog log = SimulatedScenario.Make(3, "nca-ride");
+        PackEstimator.Estimate good = PackEstimator.Of(log.Columns, DiagnosisScore.Given(log), TestContext.Current.CancellationToken);
+        double[] x = (double[])good.Fit.X.Clone();
+        double lowest = Enumerable.Range(0, good.Model.Slices.Pieces.Length).Min(i => good.Fit.ChargeAt(i, 0));
+        foreach (int at in Enumerable.Range(0, good.Model.Groups).Select(k => good.Model.GroupAt(k)).Append(good.Model.MeanAt))
+        {
+            x[at] += 0.08;
+            x[at + 1] = lowest + ((x[at + 1] - lowest) * Math.Exp(-0.08));
+        }
+        PackFit far = new(good.Model, x);
+        far.CopyFloors(good.Fit);
+        far.Run(1, adaptFloors: false);
+
+        (PackFit found, double valleySd) = StretchedStarts.Best(good.Model, far);
+
+        Assert.True(found.Judgement < far.Judgement - 10, $"{found.Judgement} after {far.Judgement}");
+        Assert.Equal(good.Fit.X[good.Model.MeanAt], found.X[good.Model.MeanAt], 0.02);
+        Assert.InRange(valleySd, 0, 0.03);
+    }
 }
