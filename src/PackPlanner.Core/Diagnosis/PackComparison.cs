@@ -53,20 +53,27 @@ public sealed record PackComparison(
             change, change - Math.Sqrt((low * low) + (highThen * highThen)), change + Math.Sqrt((high * high) + (lowThen * lowThen))));
     }
 
-    /// <summary>Divides the lost range into pack, cold and vehicle, as shares of the energy the earlier ride could draw.</summary>
+    /// <summary>Divides the lost range into pack, cold and vehicle, as shares of the earlier range; what is known adds up to the whole loss.</summary>
+    /// <remarks>
+    /// Range is energy of the pack, times what the cold leaves of it, over use: a product, whose factors' logarithms add up. Each part gets the share
+    /// of the loss that its logarithm has of their sum, and with the logs the other way round each gain mirrors its loss.
+    /// </remarks>
     private static List<LossCause> Divide(RideDiagnosis then, RideDiagnosis now, double? kmThen, double? kmNow, List<string> notes)
     {
-        List<LossCause> causes = [];
-        double? before = then.Loaded?.UsableWhNow, after = now.Loaded?.UsableWhNow;
-        double? cold = then.Cold is { } a && now.Cold is { } b ? Math.Max(0, b.LossPercent - a.LossPercent) / 100 : null;
         // Charge that the cold holds back is no charge lost: capacities come from resting voltages and already leave it out.
-        causes.Add(new LossCause("pack", before is > 0 && after is { } left ? (before - left) / before : null, "usable energy of the pack, from its groups"));
-        causes.Add(new LossCause("cold", cold, cold is null ? "a temperature is missing" : "half a percent for each kelvin colder than then"));
+        double? pack = then.Loaded?.UsableWhNow is > 0 and { } before && now.Loaded?.UsableWhNow is > 0 and { } after ? Math.Log(before / after) : null;
+        double? cold = then.Cold is { } a && now.Cold is { } b ? Math.Log((100 - a.LossPercent) / (100 - b.LossPercent)) : null;
         double? vehicle = kmThen is > 0 && kmNow is > 0 && then.DeliveredWh is > 0 && now.DeliveredWh is > 0
-            ? 1 - (then.DeliveredWh / kmThen / (now.DeliveredWh / kmNow)) : null;
-        causes.Add(new LossCause("vehicle", vehicle, vehicle is null ? "give the kilometres of both rides to tell" : "energy for each kilometre, from the two logs"));
+            ? Math.Log(now.DeliveredWh / kmNow.Value / (then.DeliveredWh / kmThen.Value)) : null;
+        double sum = (pack ?? 0) + (cold ?? 0) + (vehicle ?? 0);
+        double each = Math.Abs(sum) < 1e-9 ? 1 : (1 - Math.Exp(-sum)) / sum;
         if (vehicle is null)
             notes.Add("without the kilometres of both rides, wear of the vehicle cannot be told from wear of the pack");
-        return causes;
+        return
+        [
+            new LossCause("pack", pack * each, "usable energy of the pack, from its groups"),
+            new LossCause("cold", cold * each, cold is null ? "a temperature is missing" : "half a percent of charge for each kelvin below 25 °C"),
+            new LossCause("vehicle", vehicle * each, vehicle is null ? "give the kilometres of both rides to tell" : "energy for each kilometre, from the two logs"),
+        ];
     }
 }

@@ -43,7 +43,7 @@ public static class RideDiagnoser
             Recovery = Recovery.Of([.. groups.Select(g => g.CapacityAh)], [.. groups.Select(g => Math.Clamp(g.Charge, 0, 1))]),
             Loaded = loaded,
             Remedies = remedies,
-            Events = [.. events, .. Mirrored(estimate), .. LooseWires.Events(loose)],
+            Events = [.. events.Concat(Mirrored(estimate)).Concat(LooseWires.Events(loose)).OrderBy(e => e.AtTimeS)],
             DeliveredWh = Delivered(log, count),
             Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC),
             Cautions = [.. cautions, .. TapCautions(estimate), .. LooseWires.Cautions(loose), .. OutsideMeasured(told)],

@@ -65,7 +65,7 @@ public sealed record ChangedRangeJson(double? Then, double? Now, double? Change)
 
 /// <summary>One cause of lost range.</summary>
 /// <param name="Name">pack, cold or vehicle.</param>
-/// <param name="WhShare">Share of the earlier usable energy; null when it cannot be told.</param>
+/// <param name="WhShare">Share of the earlier range; those known add up to all of it that was lost; null when it cannot be told.</param>
 /// <param name="Grounds">Where it comes from, or what is missing.</param>
 public sealed record LossCauseJson(string Name, double? WhShare, string Grounds);
 

@@ -15,6 +15,7 @@ public static class CompareWords
         [
             answer.UsableWh is { Then: { } then, Now: { } now } ? Invariant($"usable energy {then:0} Wh then, {now:0} Wh now ({100 * ((now / then) - 1):+0;-0;0} %).") : "usable energy cannot be told from both logs.",
             .. answer.RangeKm is { Then: { } kmThen, Now: { } kmNow } ? [Invariant($"range at the stated use: {kmThen:0.0} km then, {kmNow:0.0} km now.")] : Array.Empty<string>(),
+            Lost(answer),
             .. answer.Causes.Select(c => Invariant($"  {c.Name,-8} {(c.WhShare is { } share ? Invariant($"{100 * share,5:+0.0;-0.0;0.0} %") : "      -")}  {c.Grounds}")),
             "group    Ah then     now  change        mohm then     now  change",
         ];
@@ -32,6 +33,12 @@ public static class CompareWords
             g.Group, g.CapacityAh?.Then, g.CapacityAh?.Now, g.CapacityAh?.Change,
             g.ResistanceMilliohm?.Then, g.ResistanceMilliohm?.Now, g.ResistanceMilliohm?.Change,
         })]);
+
+    private static string Lost(CompareAnswer answer)
+    {
+        double? lost = answer.Causes.Any(c => c.WhShare is not null) ? answer.Causes.Sum(c => c.WhShare ?? 0) : null;
+        return lost is { } share ? Invariant($"of the range then, {100 * Math.Abs(share):0.0} % {(share < 0 ? "was gained" : "is lost")}, as far as can be told; lost to") : "of the range then, what is lost cannot be told; lost to";
+    }
 
     private static string Changed(ChangedJson? c, string format)
     {

@@ -63,6 +63,8 @@ public static class DiagnoseWords
         }
         if (!answer.CapacityTold)
             lines.Add($"capacities cannot be told: {answer.CannotTellBecause}. {answer.Groups.SelectMany(g => g.FindingDetails).First(f => f.Finding == "cannot-tell").SettleBy}");
+        if (!answer.CapacityTold && answer.Recovery is not null)
+            lines.Add("the figures below suppose the likeliest capacities, which this log does not tell:");
         if (answer.Recovery is { } r)
             lines.Add(Invariant($"usable between resting full and empty: {r.UsableAhNow:0.0} Ah now, {r.UsableAhAfterBalance:0.0} balanced, {r.UsableAhAfterReplacement:0.0} with group {r.ReplacedGroup} replaced (then group {r.NextBottleneck} limits)"));
         if (answer.Recovery?.Loaded is { } loaded)
@@ -71,7 +73,7 @@ public static class DiagnoseWords
         lines.AddRange(answer.Events.Take(40).Select(e => Invariant($"  at {e.AtTimeS:0} s {e.What}{(e.Group is { } g ? $", group {g}" : "")}: {e.Says}")));
         if (answer.Cold is { LossPercent: > 2 } cold)
             lines.Add(Invariant($"cold: mean {cold.MeanDegC:0} degC; about {cold.LossPercent:0} % of the charge comes back at 25 degC"));
-        lines.Add("Next: do the measurement named beside the gravest finding, then diagnose a second log.");
+        lines.Add(Next(answer));
         return lines;
     }
 
@@ -94,6 +96,13 @@ public static class DiagnoseWords
         string found = hurt.Length == 0 ? "Nothing stands out in any group" : $"{hurt.Length} of {answer.Groups.Count} groups stand out: {string.Join(", ", hurt)}";
         return answer.CapacityTold ? found + "." : found + "; capacities cannot be told from this log.";
     }
+
+    private static string Next(DiagnoseAnswer answer) => answer switch
+    {
+        _ when answer.Groups.Any(g => g.Findings.Any(f => f != "cannot-tell")) => "Next: do the measurement named beside the gravest finding, then diagnose a second log.",
+        { CapacityTold: false } => "Next: log what is named above, then diagnose again; until then nothing is known for or against the capacities.",
+        _ => "Next: keep this log; compare a later one with it when the range falls.",
+    };
 
     private static string Row(DiagnosedGroupJson g)
     {

@@ -56,4 +56,32 @@ public class LogStepTests
         bench.Press("Z");
         Assert.DoesNotContain("% of the time", bench.Text(), StringComparison.Ordinal);
     }
+
+    // The joint adds 1.1 milliohm to cell 4; the whole group's 1.58 would be no size of a joint.
+    [Fact]
+    public void A_joint_is_as_large_as_what_it_adds()
+    {
+        using Bench bench = Open();
+
+        Assert.Matches("joint +\\+1\\.1[0-9] ± ", bench.Text(120, 36));
+    }
+
+    [Fact]
+    public void Every_view_tells_where_the_figure_under_the_cursor_comes_from()
+    {
+        using Bench bench = Open();
+
+        bench.Press("=");
+        Assert.Contains("nine times in ten", bench.Text(), StringComparison.Ordinal);
+        bench.Press("Esc", "t", "Down", "=");
+        string group = bench.Text();
+        Assert.Contains("Ah of group 2", group, StringComparison.Ordinal);
+        Assert.Contains("% of the median group", group, StringComparison.Ordinal);
+        bench.Press("Esc", "t", "=");
+        Assert.Contains("volts and amperes as logged", bench.Text(), StringComparison.Ordinal);
+        bench.Press("Esc", "r", "=");
+        string remedy = bench.Text();
+        Assert.Contains("Wh after a remedy", remedy, StringComparison.Ordinal);
+        Assert.Contains("Mend the joint at group 4", remedy, StringComparison.Ordinal);
+    }
 }

@@ -7,17 +7,23 @@ namespace PackPlanner.Screens.LogScreen;
 /// <param name="Group">The group's number.</param>
 /// <param name="Detail">What was found.</param>
 /// <param name="Of">The whole of what the log says of the group.</param>
-internal sealed record LogFinding(int Group, FindingDetail Detail, GroupDiagnosis Of)
+/// <param name="MedianMilliohm">The median group's resistance, which a joint or a worn group is above.</param>
+internal sealed record LogFinding(int Group, FindingDetail Detail, GroupDiagnosis Of, double? MedianMilliohm)
 {
     /// <summary>The surest first, then the largest loss of capacity.</summary>
-    internal static IReadOnlyList<LogFinding> All(RideDiagnosis diagnosis) =>
-    [
-        .. diagnosis.Groups.SelectMany(group => group.Findings.Select(detail => new LogFinding(group.Group, detail, group)))
-            .Where(finding => finding.Detail.Kind != FindingKind.CannotTell)
-            .OrderBy(finding => finding.Detail.Sure)
-            .ThenBy(finding => finding.Of.CapacityShare?.Value ?? 1)
-            .ThenBy(finding => finding.Group),
-    ];
+    internal static IReadOnlyList<LogFinding> All(RideDiagnosis diagnosis)
+    {
+        double[] ohms = [.. diagnosis.Groups.Where(group => group.ResistanceMilliohm is not null).Select(group => group.ResistanceMilliohm!.Value.Value).Order()];
+        double? median = ohms.Length == 0 ? null : (ohms[(ohms.Length - 1) / 2] + ohms[ohms.Length / 2]) / 2;
+        return
+        [
+            .. diagnosis.Groups.SelectMany(group => group.Findings.Select(detail => new LogFinding(group.Group, detail, group, median)))
+                .Where(finding => finding.Detail.Kind != FindingKind.CannotTell)
+                .OrderBy(finding => finding.Detail.Sure)
+                .ThenBy(finding => finding.Of.CapacityShare?.Value ?? 1)
+                .ThenBy(finding => finding.Group),
+        ];
+    }
 
     internal string Name => Words(Detail.Kind);
 
@@ -37,11 +43,16 @@ internal sealed record LogFinding(int Group, FindingDetail Detail, GroupDiagnosi
     {
         FindingKind.LowCapacity => Range(Of.CapacityAh, 1, look, 1) + " Ah",
         FindingKind.Imbalance => Range(Of.StateOfChargeOffset, 100, look, 1) + " %",
-        FindingKind.HighResistance or FindingKind.Connection => Range(Of.ResistanceMilliohm, 1, look, 2) + " mΩ",
+        FindingKind.HighResistance or FindingKind.Connection => Above(look),
         FindingKind.SelfDischarge => look.Figure(Of.LeakMilliamp, 1) + " mA",
         FindingKind.Sensor => look.Figure(Of.TapMillivolt, 0) + " mV",
         _ => "-",
     };
+
+    // What a joint adds is what its finding is about; the range is the whole group's.
+    private string Above(Look look) => Of.ResistanceMilliohm is { } ohm && MedianMilliohm is { } median
+        ? $"+{look.Figure(ohm.Value - median, 2)} ± {look.Figure((ohm.High - ohm.Low) / 2, 2)} mΩ"
+        : "-";
 
     internal static string Range(Ranged? range, double factor, Look look, int decimals) => range is { } known
         ? $"{look.Figure(known.Value * factor, decimals)} ± {look.Figure((known.High - known.Low) / 2 * factor, decimals)}"

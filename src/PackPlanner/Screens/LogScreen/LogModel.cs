@@ -98,14 +98,15 @@ internal sealed class LogModel : IStep
     {
         if (Diagnosis() is not { } known)
             return null;
-        if (view == 0 && Table.Row is { } row && LogFinding.All(known) is { Count: > 0 } findings)
+        LogGrounds grounds = new(known, Log!.Source, desk.Look);
+        return (view, Table.Row) switch
         {
-            LogFinding finding = findings[row];
-            return new WhereFrom($"{finding.Name} of group {finding.Group}, {finding.Size(desk.Look)},",
-                [.. finding.Detail.Evidence.Select(ground => ("ground", ground)), ("sure", finding.Detail.Sure.ToString().ToLowerInvariant()), ("settle", finding.Detail.SettleBy)]);
-        }
-
-        return new WhereFrom("what the log says", [.. known.Notes.Select(note => ("taken", note)), ("rule", "docs/methods/diagnosis.md")]);
+            (0, { } row) when LogFinding.All(known) is var findings && row < findings.Count => grounds.Finding(findings[row]),
+            (1, { } row) => grounds.Group(known.Groups[row]),
+            (2, { } row) => grounds.Event(known.Events[row]),
+            (3, { } row) => grounds.Remedy(known.Remedies[row]),
+            _ => grounds.All(),
+        };
     }
 
     public string? CopyText() => Diagnosis() is not null && Table.Row is { } row
@@ -212,7 +213,7 @@ internal sealed class LogModel : IStep
             focus.HasFocus
                 ? new(KeyBook.NextView, $"next plot: {plots.NextName}", "goes through volts, volts less the median, the drop of each group, and the groups at rest", plots.Next)
                 : new(KeyBook.NextView, $"next view: {Views[(view + 1) % Views.Length]}", "goes through findings, groups, events, remedies, balance, and what changed since the log before", () => view = (view + 1) % Views.Length),
-            new(KeyBook.Open, "open", "shows the grounds of the finding, for and against", () => WhereFrom() is null ? "nothing is under the cursor" : null, Open),
+            new(KeyBook.Open, "open", "shows what the row under the cursor rests on", () => WhereFrom() is null ? "nothing is under the cursor" : null, Open),
             focus.HasFocus
                 ? new(KeyBook.SecondLog, plots.IsBeside ? "one log" : "beside", "draws the next log of this job beside this one, or this one alone again", WhyOneLog, () => plots.IsBeside = !plots.IsBeside)
                 : new(KeyBook.SecondLog, "other log", "shows the next log of this job; in the plot it draws it beside this one", WhyOneLog, () => chosen = Other),
