@@ -64,7 +64,7 @@ public sealed record PackComparison(
         double? pack = then.Loaded?.UsableWhNow is > 0 and { } before && now.Loaded?.UsableWhNow is > 0 and { } after ? Math.Log(before / after) : null;
         double? cold = then.Cold is { } a && now.Cold is { } b ? Math.Log((100 - a.LossPercent) / (100 - b.LossPercent)) : null;
         double? vehicle = kmThen is > 0 && kmNow is > 0 && then.DeliveredWh is > 0 && now.DeliveredWh is > 0
-            ? Math.Log(now.DeliveredWh / kmNow.Value / (then.DeliveredWh / kmThen.Value)) : null;
+            ? Math.Log(now.DeliveredWh.Value / kmNow.Value / (then.DeliveredWh.Value / kmThen.Value)) : null;
         double sum = (pack ?? 0) + (cold ?? 0) + (vehicle ?? 0);
         double each = Math.Abs(sum) < 1e-9 ? 1 : (1 - Math.Exp(-sum)) / sum;
         if (vehicle is null)
