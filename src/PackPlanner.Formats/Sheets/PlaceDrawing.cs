@@ -38,14 +38,14 @@ internal static class PlaceDrawing
         PlacedLabel[] cells = [.. places.Where(place => Math.Abs(place.Place.Centre.Z - layerMm) <= 1 && part.Holds(place))];
         Paper paper = new(part, below);
         StringBuilder svg = new();
-        svg.Append(Inv($"<svg viewBox=\"0 0 {part.WidthMm:0.##} {part.HeightMm:0.##}\" width=\"{part.WidthMm:0.##}mm\" height=\"{part.HeightMm:0.##}mm\" role=\"img\" aria-label=\"placement seen from {(below ? "below" : "above")}\" font-family=\"Arial, Helvetica, sans-serif\" font-size=\"{Type:0.##}\">\n"));
+        svg.Append(Inv($"<svg viewBox=\"0 0 {part.WidthMm:0.##} {part.HeightMm:0.##}\" width=\"{part.WidthMm:0.##}mm\" height=\"{part.HeightMm:0.##}mm\" overflow=\"visible\" role=\"img\" aria-label=\"placement seen from {(below ? "below" : "above")}\" font-family=\"Arial, Helvetica, sans-serif\" font-size=\"{Type:0.##}\">\n"));
         svg.Append(Inv($"<rect x=\"{Paper.Left:0.##}\" y=\"{Paper.Top:0.##}\" width=\"{paper.Right - Paper.Left:0.##}\" height=\"{paper.Foot - Paper.Top:0.##}\" fill=\"none\" stroke=\"#000\" stroke-width=\".35\"/>\n"));
         if (fitCase is not null && PlaceWalls.Path(fitCase, cells, part, below) is { Length: > 0 } walls)
             svg.Append(Inv($"<path {Walls} transform=\"translate({Paper.Left:0.##} {Paper.Top:0.##})\" d=\"{walls}\" fill=\"none\" stroke=\"#777\" stroke-width=\".3\"/>\n"));
         Grid(svg, paper, part.Frame);
         foreach (PlacedLabel cell in cells)
             Cell(svg, cell, paper, below);
-        Minus(svg, cells, places, layerMm, paper, part);
+        Minus(svg, cells, places, layerMm, paper, part, below);
         return svg.Append("</svg>").ToString();
     }
 
@@ -105,7 +105,7 @@ internal static class PlaceDrawing
             svg.Append(Inv($"<text x=\"{x + (side * dx):0.##}\" y=\"{y + (side * dy) + (0.36 * Type):0.##}\" font-weight=\"bold\" text-anchor=\"middle\">{pole}</text>"));
     }
 
-    private static void Minus(StringBuilder svg, PlacedLabel[] cells, IReadOnlyList<PlacedLabel> places, double layerMm, Paper paper, PlacePart part)
+    private static void Minus(StringBuilder svg, PlacedLabel[] cells, IReadOnlyList<PlacedLabel> places, double layerMm, Paper paper, PlacePart part, bool below)
     {
         PlacedLabel[] here = [.. cells.Where(cell => cell.Position == 1)];
         PlacedLabel[] first = here.Length > 0 ? here : [.. places.Where(place => place.Position == 1)];
@@ -117,18 +117,20 @@ internal static class PlaceDrawing
         string anchor = toTheRight ? "start" : "end";
         if (here.Length > 0)
             svg.Append(Inv($"<path d=\"M{at:0.##} {paper.Foot + 10:0.##}V{paper.Foot + 1.5:0.##}m-2 3l2 -3l2 3\" fill=\"none\" stroke=\"#000\" stroke-width=\".7\"/>"));
-        string says = here.Length > 0 ? "pack minus this end" : Elsewhere(first, layerMm, part);
-        svg.Append(Inv($"<text x=\"{aside:0.##}\" y=\"{paper.Foot + 9:0.##}\" font-weight=\"bold\" text-anchor=\"{anchor}\">{says}</text>\n"));
+        string says = here.Length > 0 ? "pack minus this end" : Elsewhere(first, layerMm, part, below);
+        // Where no arrow is drawn the words begin at the left edge: a narrow part is shorter than they are, the page is not.
+        (double x, string from) = here.Length > 0 ? (aside, anchor) : (Paper.Left, "start");
+        svg.Append(Inv($"<text x=\"{x:0.##}\" y=\"{paper.Foot + 9:0.##}\" font-weight=\"bold\" text-anchor=\"{from}\">{says}</text>\n"));
     }
 
     // No cell of group 1 is drawn here: say where to look for it.
-    private static string Elsewhere(PlacedLabel[] first, double layerMm, PlacePart part)
+    private static string Elsewhere(PlacedLabel[] first, double layerMm, PlacePart part, bool below)
     {
         if (!first.Any(place => Math.Abs(place.Place.Centre.Z - layerMm) <= 1))
             return "pack minus is on another layer";
         double x = first.Average(place => place.Place.Centre.X), y = first.Average(place => place.Place.Centre.Y);
-        string end = x < part.Frame.X0 ? "to the left" : x > part.Frame.X1 ? "to the right" : y < part.Frame.Y0 ? "to the front" : "to the back";
-        return $"pack minus: in another part, {end} seen from above";
+        string end = x < part.Frame.X0 ? (below ? "right of" : "left of") : x > part.Frame.X1 ? (below ? "left of" : "right of") : y < part.Frame.Y0 ? "in front of" : "behind";
+        return $"pack minus: in the part {end} this one";
     }
 
     private static string Inv(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
