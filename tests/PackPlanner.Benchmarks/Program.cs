@@ -11,6 +11,8 @@ else if (args is ["diagnosis", var from, var to])
     DiagnosisTargets.Run(int.Parse(from, System.Globalization.CultureInfo.InvariantCulture), int.Parse(to, System.Globalization.CultureInfo.InvariantCulture));
 else if (args is ["fitting", .. var fitting])
     FittingTargets.Run(fitting is [var work, ..] ? int.Parse(work, System.Globalization.CultureInfo.InvariantCulture) : 700, fitting is [_, var only, ..] ? only : null);
+else if (args is ["fitting-random", .. var random])
+    return RandomCavities.Run(Number(random, 0, 200), Number(random, 1, 1), Number(random, 2, 10));
 else if (args is ["screens", .. var parts])
     ScreensTargets.Run(parts);
 else if (args is ["reading", .. var sizes])
@@ -27,5 +29,8 @@ else if (args is ["diagnosis-peer", var first, var last, ..])
         each: args.Contains("each"), only: args.FirstOrDefault(a => PeerScenario.Kinds.Any(kind => kind.StartsWith(a, StringComparison.Ordinal))));
 else
     BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+return 0;
+
+static int Number(string[] words, int at, int otherwise) => at < words.Length ? int.Parse(words[at], System.Globalization.CultureInfo.InvariantCulture) : otherwise;
 
 internal sealed partial class Program;

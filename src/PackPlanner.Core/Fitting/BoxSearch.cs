@@ -6,6 +6,8 @@ internal static class BoxSearch
     /// <summary>What the quick look may cost along each axis: about five seconds on two cores, and far more than most cases take.</summary>
     private const long QuickWork = 250_000_000;
 
+    private const long FirstWork = 500_000;
+
     /// <summary>Boxes that a quick look finds room for.</summary>
     /// <param name="scene">Walls and keep-outs.</param>
     /// <param name="work">What the look may cost, about, in the steps of <see cref="SlabStack.Work"/>.</param>
@@ -30,6 +32,9 @@ internal static class BoxSearch
     {
         IReadOnlyList<Attitude> attitudes = Attitude.Of(scene.Case);
         (int? bound, string method) = BoxBound.Of(scene, attitudes);
+        // Told within a second; it counts only when the search is stopped before the quick look ends.
+        SlabStack[] firsts = Looked(scene, attitudes, FirstWork, CancellationToken.None);
+        progress?.Report(new FitProgress("first slabs", firsts.Max(s => s.Count), bound, 0.02));
         SlabStack[] stacks = Looked(scene, attitudes, QuickWork, cancel);
         // What the quick look found is often tidier than a search's answer of the same size, and then has shorter plates.
         List<List<Body>> found = [.. stacks.Select(s => s.Bodies())];
@@ -57,6 +62,8 @@ internal static class BoxSearch
         }
 
         found.AddRange(stacks.Select(s => s.Bodies()));
+        if (cancel.IsCancellationRequested)
+            found.AddRange(firsts.Select(s => s.Bodies()));
         Layout[] layouts = [.. found.Select(b => new Layout(b, "slabs", null, Regular: false))];
         return new LayoutChoice([.. layouts.OrderByDescending(l => l.Bodies.Count)], bound, method, null, null);
     }

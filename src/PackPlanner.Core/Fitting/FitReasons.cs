@@ -18,6 +18,14 @@ internal static class FitReasons
                 Invariant($"Allow {need * g / 1000:0.###} kg, or use {most} cells at most."))];
         }
 
+        if (count == 0 && TooLarge(scene) is { } size)
+            return [size];
+        if (looks.IsStopped)
+        {
+            string had = count < need ? Invariant($"it had found {count} of {need} places") : Invariant($"its {count} places were not grouped yet");
+            return [new("stopped-early", null, null, $"the search was stopped when {had}", "Let it look longer.")];
+        }
+
         if (count == 0)
             return NoCell(scene, looks);
         if (count < need)
@@ -27,9 +35,6 @@ internal static class FitReasons
 
     private static List<FitReason> NoCell(Scene scene, QuickLooks looks)
     {
-        FitReason? size = TooLarge(scene);
-        if (size is not null)
-            return [size];
         if (scene.Case.KeepOuts.Count > 0 && looks.Finds(scene.Case with { KeepOuts = [] }, 1))
             return [KeepOutsFill(scene, 1, looks)];
         return [.. Growth(scene, 0, 1, looks).DefaultIfEmpty(
@@ -147,7 +152,7 @@ internal static class FitReasons
         FitCase c = scene.Case;
         string[] alone = [.. c.KeepOuts.Where(k => looks.Finds(c with { KeepOuts = [.. c.KeepOuts.Where(o => o != k)] }, need)).Select(k => k.Name)];
         string names = string.Join(", ", alone.Length > 0 ? alone : c.KeepOuts.Select(k => k.Name));
-        return new("keep-outs-fill-cavity", null, null, Invariant($"without keep-outs {need} places would fit; with them they do not"),
+        return new("keep-outs-fill-cavity", null, null, Invariant($"without keep-outs {need} {(need == 1 ? "cell" : "cells")} would fit; with them not"),
             alone.Length > 0 ? $"Move or shrink one of: {names}." : $"Move or shrink several of: {names}.");
     }
 

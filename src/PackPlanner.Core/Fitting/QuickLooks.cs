@@ -13,6 +13,9 @@ internal sealed class QuickLooks(CancellationToken cancel)
 
     private long left = Budget;
 
+    /// <summary>Whether the search was stopped: then nothing is known of what does not fit.</summary>
+    internal bool IsStopped => cancel.IsCancellationRequested;
+
     /// <summary>Whether a quick look finds room for so many cells.</summary>
     internal bool Finds(FitCase fitCase, int need)
     {
