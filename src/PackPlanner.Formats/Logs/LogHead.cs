@@ -40,12 +40,11 @@ internal sealed record LogHead
         int number = 0;
         int fields = 0;
         bool cut = !source.HeadIsWhole;
-        foreach (ReadOnlySpan<char> part in source.HeadText.AsSpan().EnumerateLines())
+        foreach (string text in LinesOf(source.HeadText))
         {
             number++;
             if (number == 1 && named)
                 continue;
-            string text = part.ToString();
             if (!string.IsNullOrWhiteSpace(text))
                 lines.Add((number, text, Separators.Split(text, separator)));
             fields += lines.Count > 0 ? lines[^1].Fields.Count : 0;
@@ -73,6 +72,18 @@ internal sealed record LogHead
             FirstDataLine = FirstAfter(lines, heading, data),
             Rows = rows,
         };
+    }
+
+    // Feeds and returns end a line, as they do when the rows are read; a form feed or the line mark of some alphabets does not.
+    private static IEnumerable<string> LinesOf(string text)
+    {
+        for (int from = 0; from < text.Length;)
+        {
+            int end = text.AsSpan(from).IndexOfAny('\r', '\n');
+            end = end < 0 ? text.Length : from + end;
+            yield return text[from..end];
+            from = end + 1 < text.Length && text[end] == '\r' && text[end + 1] == '\n' ? end + 2 : end + 1;
+        }
     }
 
     private static int FirstData(List<string>[] lines)

@@ -69,7 +69,7 @@ internal static class LongLog
                 continue;
             string[] entries = [.. head.Rows.Select(row => column.Index < row.Count ? row[column.Index] : "").Where(entry => entry.Length > 0)];
             int different = entries.Distinct().Count();
-            if (entries.Length * 2 < head.Rows.Count || different < 2 || different * 2 > entries.Length + 1)
+            if (entries.Length * 2 < head.Rows.Count || different < 2 || (different * 2 > entries.Length + 1 && column is not { Role: ColumnRole.Signal, Fit: >= 1000 }))
                 continue;
             if (column.Sample.Count(double.IsFinite) * 2 > column.Sample.Length && (column.Sample.Any(figure => double.IsFinite(figure) && figure != Math.Floor(figure)) || column.Role == ColumnRole.Unknown))
                 continue;

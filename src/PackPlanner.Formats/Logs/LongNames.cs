@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Text;
 
 namespace PackPlanner.Formats.Logs;
@@ -19,6 +20,8 @@ internal sealed class LongNames
     /// <summary>The number of the name in a row.</summary>
     /// <param name="field">The name as UTF-8.</param>
     /// <param name="line">Line of the row.</param>
+    /// <remarks>Compiled in full at once: a log is read before the compiler would have found it worth while.</remarks>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal int NumberOf(ReadOnlySpan<byte> field, int line)
     {
         ReadOnlySpan<byte> entry = field.Trim(" \t"u8);

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using CsvHelper;
 using PackPlanner.Formats.Tables;
 
@@ -77,6 +78,7 @@ internal sealed class LongPart(LogReading log, LongColumns columns, TextPart par
     }
 
     // Most rows of a long log have the stamp of the row before, and comparing it is cheaper than reading it.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool IsSameStamp(CsvReader csv) =>
         _stampLength > 0 && csv.FieldCount > log.Time.Column.Index && csv.GetSpan(log.Time.Column.Index).SequenceEqual(_stamp.AsSpan(0, _stampLength));
 

@@ -37,6 +37,8 @@ internal sealed class LongRows
     /// <summary>The log was written name by name: whenever its time falls back, other names come than before.</summary>
     internal bool NameByName()
     {
+        if (!FallsBack(Moments))
+            return false;
         int[] stretchOfName = new int[Names.Count];
         int stretch = 1;
         for (int run = 0; run < Moments.Length; run++)
@@ -54,6 +56,14 @@ internal sealed class LongRows
         }
 
         return stretch > 1;
+    }
+
+    private static bool FallsBack(double[] moments)
+    {
+        for (int run = 1; run < moments.Length; run++)
+            if (moments[run] < moments[run - 1])
+                return true;
+        return false;
     }
 
     internal static Outcome<LongRows> Read(

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.Logs;
@@ -79,6 +80,8 @@ internal sealed class LongTable
         return repeats;
     }
 
+    // Compiled in full at once: it is done before the compiler would have found it worth while.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static int Put(LongRows rows, int run, int moment, int[] last, double[][] named, double[][] beside)
     {
         int repeats = 0;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.RegularExpressions;
 using CsvHelper;
@@ -92,6 +93,7 @@ internal sealed partial class TimeColumn
         $"Say --column \"{Column.Name}=time:s\" if they are minutes and seconds, --column \"{Column.Name}=time:min\" if they are hours and minutes; or write h:mm or m:ss into the heading.");
 
     /// <summary>Reads the moment of the current row: seconds since 2000 for stamps, else the plain figure.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal bool TryRead(CsvReader csv, out double moment)
     {
         if (Kind == StampKind.Number)

@@ -59,6 +59,38 @@ public class LogPartsTests
     }
 
     [Fact]
+    public void Of_a_long_log_nine_rows_of_ten_spoilt_in_their_names_each_is_set_aside_and_told()
+    {
+        Random random = new(11);
+        StringBuilder text = new("time (s),signal,value\n");
+        int sound = 0;
+        for (int row = 0; row < 200; row++)
+            for (int signal = 0; signal < 3; signal++)
+            {
+                string name = signal == 0 ? "current" : $"cell {signal}";
+                bool keeps = random.Next(10) == 0 || row < 2;
+                sound += keeps ? 1 : 0;
+                string spoilt = new([.. Enumerable.Range(0, 9).Select(_ => "qwxzkvj"[random.Next(7)])]);
+                text.Append(CultureInfo.InvariantCulture, $"{row},{(keeps ? name : spoilt)},{(signal == 0 ? row / 10 % 2 * 5 : 3.7 - (row / 10 % 2 * 0.02)):0.000}\n");
+            }
+
+        PackLogReading read = LogText.Pack(text.ToString());
+
+        Assert.Equal((2, sound, 600 - sound), (read.Log.Groups, read.Account.RowsUsed, read.Account.Counts.Sum(count => count.Count)));
+    }
+
+    [Theory]
+    [InlineData('\f')]
+    [InlineData('\u0085')]
+    [InlineData('\u2028')]
+    public void A_mark_above_the_heading_that_ends_no_line_costs_no_row(char mark)
+    {
+        PackLogReading read = LogText.Pack($"made{mark}in a{mark}shed\n" + Wide(new Random(5)));
+
+        Assert.Equal(LogText.Pack(Wide(new Random(5))).Account.RowsRead, read.Account.RowsRead);
+    }
+
+    [Fact]
     public void A_stop_asked_before_reading_ends_it()
     {
         using CancellationTokenSource stop = new();
