@@ -56,6 +56,8 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
     internal void LookWell(long steps, int enough)
     {
         const int Most = 10;
+        // Where one or two slabs are all there is, as in a single layer round a post, they are worth far more steps.
+        bool few = keys.Distinct().Take(3).Count() < 3;
         for (int round = 0; round < Most && !cancel.IsCancellationRequested; round++)
         {
             int[] through = Through();
@@ -67,7 +69,8 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
             if (next < 0 || best >= enough)
                 return;
             searched.Add(keys[next]);
-            int share = (int)Math.Clamp(steps / 3 / Math.Max(1, candidates[next].Count), 50, 200_000);
+            int places = Math.Max(1, candidates[next].Count);
+            int share = (int)Math.Clamp(steps / 3 / places * (few ? Math.Clamp(8000 / places, 1, 6) : 1), 50, 200_000);
             int slabEnough = RectangleSlab.Applies(scene) ? RectangleSlab.AreaBound(scene, slabs[next].Class) : int.MaxValue;
             Keep(next, Fill(candidates[next], share, slabEnough));
             if (RectangleSlab.Applies(scene))
