@@ -160,10 +160,10 @@ internal sealed class Desk
             return;
         }
 
-        if (Overlay is { } overlay)
-            overlay.Press(key);
-        else
+        if (Overlay is null)
             KeyPress.Take(this, key);
+        else if (!Overlay.Press(key))
+            KeyPress.Beside(this, key);
         Store.RememberPlace();
     }
 

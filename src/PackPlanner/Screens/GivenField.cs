@@ -27,7 +27,7 @@ internal static class GivenField
                 desk.Show(new FieldOverlay(
                     desk, entry.What + (unit.Length > 0 ? $" ({unit})" : ""),
                     entry.Without.Length > 0 ? $"Empty makes it unknown: {entry.Without}." : "Empty makes it unknown.",
-                    GivenWords.Initial(entry, job.Givens),
+                    GivenWords.Initial(entry, job.Givens, desk.Look),
                     text => TypedGiven.Read(entry, AsTyped(desk, text), percentBeside: true, out _),
                     text =>
                     {

@@ -15,7 +15,8 @@ internal interface IOverlay
     public void Paint(Area area);
 
     /// <summary>Takes a key; Esc never arrives, it closes.</summary>
-    public void Press(string key);
+    /// <returns>False when the key has no use in it.</returns>
+    public bool Press(string key);
 
     /// <summary>Takes pasted text.</summary>
     public void Paste(string text);

@@ -21,6 +21,21 @@ internal static class KeyPress
             desk.Says = NoUse(named);
     }
 
+    /// <summary>A key that what is laid over has no use for: keys of every screen work where no text is typed, and close it.</summary>
+    internal static void Beside(Desk desk, string key)
+    {
+        bool isGeneral = key is [>= '1' and <= '8'] || desk.GeneralKeys.Any(known => known.Entry.Key == key);
+        if (desk.Overlay is { TakesText: false } && isGeneral)
+        {
+            desk.CloseAll();
+            Take(desk, key);
+        }
+        else
+        {
+            desk.Says = $"{(key == " " ? "Space" : key)} has no use here; Esc goes back.";
+        }
+    }
+
     private static string NoUse(string key)
     {
         KeyEntry? entry = KeyBook.All.FirstOrDefault(known => known.Key == key);

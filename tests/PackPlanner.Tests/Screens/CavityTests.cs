@@ -17,7 +17,7 @@ public class CavityTests
         FitAnswer answer = bench.Desk.Answers.Fit!.Answer!;
         Assert.Equal(8, answer.Cells.Count);
         Assert.Contains("8 places", bench.Desk.Step.Picture.Answer);
-        Assert.Contains("from above, 100 mm x 60 mm", bench.Text());
+        Assert.Contains("from above, 100 x 60 mm", bench.Text());
     }
 
     [Fact]
@@ -30,7 +30,7 @@ public class CavityTests
 
         string drawn = bench.Text(120, 36);
 
-        Assert.Contains("as typed, from above, 400 mm x 200 mm", drawn);
+        Assert.Contains("as typed, from above, 400 x 200 mm", drawn);
         string[] rows = [.. drawn.Split('\n').SkipWhile(row => !row.Contains("as typed")).Skip(1)];
         // The back wall slants: it begins further to the right in the first rows than in the last.
         Assert.True(rows[1].TrimEnd().IndexOf('┌') > 10, drawn);

@@ -32,6 +32,58 @@ public class DeskTests
         Assert.Equal(0, bench.Desk.At);
     }
 
+    [Theory]
+    [InlineData("?")]
+    [InlineData("!")]
+    [InlineData("=")]
+    public void Keys_of_every_screen_work_over_what_only_tells_and_other_letters_say_they_have_no_use(string over)
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("2");
+        bench.Text();
+        bench.Press(over);
+        Assert.NotNull(bench.Desk.Overlay);
+
+        bench.Press("j");
+        Assert.Contains("j has no use here", bench.Desk.Says);
+        Assert.NotNull(bench.Desk.Overlay);
+
+        bench.Press("4");
+        Assert.Equal(3, bench.Desk.At);
+        Assert.Null(bench.Desk.Overlay);
+        bench.Press(over == "=" ? "?" : over, "q");
+        Assert.True(bench.Desk.IsLeaving);
+    }
+
+    [Fact]
+    public void A_list_that_is_narrowed_by_typing_takes_digits_and_letters_itself()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+
+        bench.Press(":", "3", "q");
+
+        Assert.Equal(0, bench.Desk.At);
+        Assert.False(bench.Desk.IsLeaving);
+        Assert.Contains("nothing like this", bench.Text());
+    }
+
+    [Fact]
+    public void A_value_stands_in_its_field_with_the_decimal_mark_that_is_shown_and_comes_back_the_same()
+    {
+        using Bench bench = new(new Look(DecimalComma: true));
+        bench.OpenLot();
+        bench.Set("linkMilliohm", new JobValue.Number(0.25));
+        bench.Press("Down", "Down", "Down", "Down", "Down", "Down", "Down", "Down", "Down", "Down", "Down", "Enter");
+        Assert.Contains("one series link", bench.Text());
+        Assert.Contains("0,25", bench.Text());
+
+        bench.Press("Enter");
+
+        Assert.Equal(0.25, bench.Desk.Job!.Givens.NumberOf("linkMilliohm"));
+    }
+
     [Fact]
     public void Escape_never_leaves_and_q_does()
     {

@@ -1,5 +1,6 @@
 using PackPlanner.Core.Jobs;
 using PackPlanner.Screens;
+using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Tests.Screens;
 
@@ -25,6 +26,36 @@ public sealed class EnergyScreenTests : IDisposable
         Assert.Contains("nine in ten", bench.Text(), StringComparison.Ordinal);
         bench.Set("steadyA", new JobValue.Number(11));
         Assert.DoesNotContain("draws ", bench.Text(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Miles_come_with_the_use_of_a_mile_and_nothing_that_was_stored_changes()
+    {
+        bench.OpenLot();
+        bench.Set("steadyA", new JobValue.Number(10));
+        bench.Set("whPerKm", new JobValue.Number(10));
+        bench.Desk.GoTo(Energy);
+        Assert.Contains("km at 10 Wh/km", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
+        Job before = bench.Desk.Job!;
+
+        bench.Desk.Look = new Look(UsUnits: true, DecimalComma: true);
+
+        Assert.Contains("miles at 16 Wh/mile", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
+        Assert.Contains("miles at 16 Wh/mile", bench.Text(), StringComparison.Ordinal);
+        Assert.Same(before, bench.Desk.Job);
+    }
+
+    [Fact]
+    public void Nothing_that_has_no_room_beside_its_figure_is_cut()
+    {
+        bench.OpenLot();
+        bench.Set("steadyA", new JobValue.Number(10));
+        bench.Desk.GoTo(Energy);
+
+        string text = bench.Text(120, 60);
+
+        Assert.Contains("resistance is known", text, StringComparison.Ordinal);
+        Assert.DoesNotContain('…', string.Join('\n', text.Split('\n').Select(line => line.Split('│')[0])));
     }
 
     [Fact]

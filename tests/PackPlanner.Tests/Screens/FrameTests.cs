@@ -28,6 +28,7 @@ public class FrameTests
             Assert.StartsWith(" A ", lines[3]);
             Assert.Contains(lines, line => line.StartsWith(" Next", StringComparison.Ordinal));
             Assert.Contains(" ? keys", text);
+            Assert.Contains("q leave", text);
             Assert.Contains($"[{bench.Desk.At + 1} {step.Name}]", lines[1]);
         }
     }

@@ -16,7 +16,7 @@ public partial class KeptScreensTests
         get
         {
             TheoryData<string, int, int> all = [];
-            foreach (string name in new[] { "start", "job", "cells", "cells-where-from", "cells-cautions", "groups", "groups-keys", "commands", "energy", "energy-below", "reading", "reading-below" })
+            foreach (string name in new[] { "start", "job", "cells", "cells-where-from", "cells-cautions", "groups", "groups-keys", "commands", "energy", "energy-below", "reading", "reading-below", "cavity", "place", "taps", "log", "log-groups" })
             {
                 all.Add(name, 80, 24);
                 all.Add(name, 120, 36);
@@ -62,10 +62,28 @@ public partial class KeptScreensTests
             bench.Set(key, new PackPlanner.Core.Jobs.JobValue.Number(value));
     }
 
+    // Steps that need a space or a log are kept as the invented scenes show them.
+    private static readonly Dictionary<string, (string Scene, string[] Keys)> Scenes = new()
+    {
+        ["cavity"] = ("scooter", ["4"]),
+        ["place"] = ("trike", ["5"]),
+        ["taps"] = ("trike", ["5", "Tab", "Down"]),
+        ["log"] = ("tractor", ["7"]),
+        ["log-groups"] = ("tractor", ["7", "t", "End"]),
+    };
+
     private static void GoTo(Bench bench, string name)
     {
         if (name == "start")
             return;
+        if (Scenes.TryGetValue(name, out (string Scene, string[] Keys) scene))
+        {
+            bench.Desk.Store.Demo(scene.Scene);
+            bench.Press(scene.Keys);
+            bench.Text();
+            return;
+        }
+
         bench.OpenLot();
         switch (name)
         {

@@ -105,7 +105,12 @@ internal sealed record CasePart(CasePartKind Kind, int Index, JsonObject? Node)
 
         string Ways(string key) => Node?[key] is JsonArray { Count: > 0 } ways ? $", {(key == "axes" ? "along " : "")}{string.Join(" or ", ways.Select(way => way?.ToString()))}" : "";
 
-        static string Word(string key) => key.EndsWith("Mm", StringComparison.Ordinal) ? key[..^2] : key;
+        static string Word(string key) => key switch
+        {
+            "cellGapMm" => "cell to cell",
+            "layerGapMm" => "layer to layer",
+            _ => key.EndsWith("Mm", StringComparison.Ordinal) ? key[..^2] : key,
+        };
     }
 
     /// <summary>Whether the case says this of it.</summary>

@@ -17,7 +17,7 @@ internal static class CavityFacts
             ("with parts", look.Mass(answer.PackMassKg)),
         ];
         if (answer.CellsCentreOfMass is { } centre)
-            facts.Add(("middle", $"x {look.Length(centre.X, 0)}  y {look.Length(centre.Y, 0)}  z {look.Length(centre.Z, 0)} (cells)"));
+            facts.Add(("middle", $"x {look.Bare(centre.X, 0)}  y {look.Bare(centre.Y, 0)}  z {look.Length(centre.Z, 0)}"));
         if (answer.MarginMm.Count == 6)
         {
             facts.Add(("spare left", $"{look.Length(answer.MarginMm[0])}, right {look.Length(answer.MarginMm[1])}"));
@@ -37,7 +37,7 @@ internal static class CavityFacts
         return facts;
     }
 
-    private static string Nest(FitAnswer answer) => answer.NestKind switch
+    internal static string Nest(FitAnswer answer) => answer.NestKind switch
     {
         "hex" => "staggered rows",
         "square" => "plain rows",
@@ -46,8 +46,8 @@ internal static class CavityFacts
 
     private static string Size(CellBody cell, Look look) => cell switch
     {
-        CellBody.Cylinder round => $"{look.Length(round.DiameterMm)} x {look.Length(round.LengthMm)}",
-        CellBody.Box box => $"{look.Length(box.LengthMm, 0)} x {look.Length(box.ThicknessMm, 0)} x {look.Length(box.HeightMm, 0)}",
+        CellBody.Cylinder round => $"{look.Bare(round.DiameterMm)} x {look.Length(round.LengthMm)}",
+        CellBody.Box box => $"{look.Bare(box.LengthMm, 0)} x {look.Bare(box.ThicknessMm, 0)} x {look.Length(box.HeightMm, 0)}",
         _ => "-",
     };
 }

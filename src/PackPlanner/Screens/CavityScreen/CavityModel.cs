@@ -78,7 +78,7 @@ internal sealed class CavityModel(Desk desk) : IStep
         KeepView(shown);
         IReadOnlyList<IReadOnlyList<PlacedCell>> layers = answer is not null ? FloorDrawing.Layers(answer) : [];
         layer = Math.Clamp(layer, 0, Math.Max(0, layers.Count - 1));
-        body.Write(1, 0, TextWidth.Cut(body.Look.Of(Heading(shown, layers.Count, body.Look)), left - 2), onDrawing ? Ink.Bold : Ink.Plain);
+        body.Write(1, 0, TextWidth.Cut(body.Look.Of(Heading(shown, layers.Count, body.Look)), left - 4), onDrawing ? Ink.Bold : Ink.Plain);
         FloorDrawing.Paint(body.Part(1, 1, left - 2, body.Height - 1), shown, layers.Count > 0 ? layers[layer] : [], draft is null ? view : default);
         PaintLines(body.Part(left - 2, 0, body.Width - left + 2, body.Height));
         if (onDrawing)
@@ -105,13 +105,8 @@ internal sealed class CavityModel(Desk desk) : IStep
         }
     }
 
-    public WhereFrom? WhereFrom() => desk.Answers.Fit is { Case: not null, Answer: { } answer }
-        ? new WhereFrom($"{answer.Cells.Count} places",
-        [
-            ("searched", $"regular nests at every angle and offset; best: {answer.NestKind}"),
-            ("limit", answer.Bound is { } bound ? $"no layout holds more than {bound}: {answer.BoundMethod}" : "no useful limit could be proven"),
-            ("more", "packplanner fit CASE.json looks longer: cells free to lie anywhere"),
-        ])
+    public WhereFrom? WhereFrom() => desk.Answers.Fit is { Case: { } fitCase, Answer: { } answer }
+        ? CavityWhereFrom.Of(fitCase, answer, row < Lines(desk.Look).Count ? Lines(desk.Look)[row] : default, desk.Look)
         : null;
 
     public string? CopyText() => desk.Answers.Fit?.Answer is { } answer ? $"{answer.Cells.Count} places, {answer.Used} used" : null;
@@ -153,7 +148,7 @@ internal sealed class CavityModel(Desk desk) : IStep
     {
         SightLines sight = new(shown);
         ((double lowX, double highX), (double lowY, double highY)) = (sight.Extent(Axis.X), sight.Extent(Axis.Y));
-        string size = $"from above, {look.Length(highX - lowX, 0)} x {look.Length(highY - lowY, 0)}";
+        string size = $"from above, {look.Bare(highX - lowX, 0)} x {look.Length(highY - lowY, 0)}";
         string noGo = shown.KeepOuts.Count > 0 ? "; # no-go" : "";
         if (draft is not null)
             return $"as typed, {size}{noGo}";

@@ -8,7 +8,7 @@ namespace PackPlanner.Screens.CavityScreen;
 /// <summary>Which S, P and cell there are to choose from, with what binds each; Enter takes one into the job.</summary>
 internal static class ChoicesOverlay
 {
-    internal static ListOverlay Of(Desk desk) => new(desk, "choices that no other beats; Enter takes S and P", () => Lines(desk));
+    internal static ListOverlay Of(Desk desk) => new(desk, "no other beats these; right: what binds, the limit that stops more", () => Lines(desk));
 
     private static IReadOnlyList<ListItem> Lines(Desk desk)
     {

@@ -105,7 +105,11 @@ internal sealed class CellsModel(Desk desk) : IStep
     private void PaintTable(Area area)
     {
         table.Paint(area.Part(0, 0, area.Width, area.Height - 1));
-        area.Write(3, area.Height - 1, TextWidth.Cut(area.Look.Of("x reject  o hold  · use;  hold: within twice its spread of a limit"), area.Width - 30));
-        area.WriteRight(area.Height - 1, table.Account() + " ");
+        string account = table.Account() + " ";
+        string legend = area.Look.Of("x reject  o hold (within twice its spread of a limit)  · use");
+        if (TextWidth.Of(legend) > area.Width - 5 - TextWidth.Of(account))
+            legend = area.Look.Of("x reject  o hold  · use");
+        area.Write(3, area.Height - 1, TextWidth.Cut(legend, area.Width - 5 - TextWidth.Of(account)));
+        area.WriteRight(area.Height - 1, account);
     }
 }

@@ -23,13 +23,22 @@ internal sealed record Look(bool Ascii = false, bool DecimalComma = false, bool 
         return DecimalComma ? text.Replace('.', ',') : text;
     }
 
+    /// <summary>A figure with as many decimals as it has, up to those of the pattern: as one would type it.</summary>
+    internal string AsTyped(double value, string pattern)
+    {
+        string text = value.ToString(pattern, CultureInfo.InvariantCulture);
+        return DecimalComma ? text.Replace('.', ',') : text;
+    }
+
     /// <summary>A share in percent.</summary>
     internal string Percent(double? fraction, int decimals) =>
         fraction is null ? "-" : Figure(fraction * 100, decimals) + " %";
 
     /// <summary>Millimetres, or inches where the user has chosen them.</summary>
-    internal string Length(double? mm, int decimals = 1) =>
-        UsUnits ? Figure(mm / 25.4, decimals + 1) + " in" : Figure(mm, decimals) + " mm";
+    internal string Length(double? mm, int decimals = 1) => $"{Bare(mm, decimals)} {(UsUnits ? "in" : "mm")}";
+
+    /// <summary>The same without its unit, where the unit follows or stands above.</summary>
+    internal string Bare(double? mm, int decimals = 1) => UsUnits ? Figure(mm / 25.4, decimals + 1) : Figure(mm, decimals);
 
     /// <summary>Kilograms, or pounds where the user has chosen them.</summary>
     internal string Mass(double? kg, int decimals = 1) =>
@@ -38,6 +47,10 @@ internal sealed record Look(bool Ascii = false, bool DecimalComma = false, bool 
     /// <summary>Kilometres, or miles where the user has chosen them.</summary>
     internal string Distance(double? km, int decimals = 0) =>
         UsUnits ? Figure(km / 1.609344, decimals) + " miles" : Figure(km, decimals) + " km";
+
+    /// <summary>Watt-hours per kilometre, or per mile where the user has chosen miles.</summary>
+    internal string Use(double whPerKm) =>
+        UsUnits ? Figure(whPerKm * 1.609344, 0) + " Wh/mile" : Figure(whPerKm, 0) + " Wh/km";
 
     /// <summary>Degrees Celsius, or Fahrenheit where the user has chosen them.</summary>
     internal string Temperature(double? degC, int decimals = 0) =>

@@ -27,8 +27,8 @@ internal static class EnergyLines
         return
         [
             new("new, as on the label", $"{request.Groups.Count} x {look.Figure(request.LabelV, 2)} V x {look.Figure(request.LabelAh, 2)} Ah", Wh(budget.NominalWh, look), Series, IsTotal: true),
-            .. budget.Losses.Select(loss => new EnergyLine(loss.Name, Says(loss, request, budget, look), loss.Wh > 0 ? "+" + Wh(loss.Wh, look) : Wh(loss.Wh, look), Difference)),
-            new("usable", givens.NumberOf("whPerKm") is > 0 and { } use ? $"{look.Distance(budget.UsableWh / use)} at {look.Figure(use, 0)} Wh/km" : "", Wh(budget.UsableWh, look), Series, IsTotal: true),
+            .. budget.Losses.Select(loss => new EnergyLine(loss.Name, Says(loss, request, budget, look), Change(loss.Wh, look), Difference)),
+            new("usable", givens.NumberOf("whPerKm") is > 0 and { } use ? $"{look.Distance(budget.UsableWh / use)} at {look.Use(use)}" : "", Wh(budget.UsableWh, look), Series, IsTotal: true),
             .. Drawn(drawn, look),
             new("ends at", EnergyPicture.Ends(budget, look), "", Series),
             .. Volts(request, look),
@@ -50,17 +50,19 @@ internal static class EnergyLines
     /// <summary>Remedies and what they give.</summary>
     internal static IReadOnlyList<(string Word, string Says)> Remedies(EnergyBudget budget, Look look)
     {
-        string Gain(UsableAfter after) => $"{(after.UsableWh >= budget.UsableWh ? "+" : "")}{look.Figure(after.UsableWh - budget.UsableWh, 0)} Wh";
-        return
-        [
-            ("balance all to full", Gain(budget.AfterBalance)),
-            .. budget.AfterReplacement.Select(after => ($"new group{(after.Groups.Count > 1 ? "s" : "")} {string.Join(", ", after.Groups)}", Gain(after))),
-        ];
+        string Gain(UsableAfter after) => Change(after.UsableWh - budget.UsableWh, look);
+        List<(string, string)> gives = [("balance all to full", Gain(budget.AfterBalance))];
+        // Groups that are alike need no row each to say that a new one gives nothing.
+        if (budget.AfterReplacement.Count > 0 && budget.AfterReplacement.All(after => Math.Abs(after.UsableWh - budget.UsableWh) < 0.5))
+            gives.Add(($"{budget.AfterReplacement.Count} weakest groups new", Change(0, look)));
+        else
+            gives.AddRange(budget.AfterReplacement.Select(after => ($"new group{(after.Groups.Count > 1 ? "s" : "")} {string.Join(", ", after.Groups)}", Gain(after))));
+        return gives;
     }
 
     /// <summary>What matters most: one change each, the largest first.</summary>
     internal static IReadOnlyList<(string Word, string Says)> Changes(EnergyBudget budget, Look look) =>
-        [.. budget.Sensitivity.Select(step => (step.Name, step.Wh is { } wh ? $"{(wh > 0 ? "+" : "")}{look.Figure(wh, 0)} Wh" : "-"))];
+        [.. budget.Sensitivity.Select(step => (step.Name, Change(step.Wh, look)))];
 
     internal static WhereFrom? WhereFrom(StringFigures known, IReadOnlyList<EnergyLine> lines, int row, Look look)
     {
@@ -76,6 +78,9 @@ internal static class EnergyLines
         words.Add(("method", "docs/methods/energy.md, docs/methods/conductors.md"));
         return new WhereFrom(line.Figure.Length == 0 ? line.Name : $"{line.Figure} ({line.Name})", words);
     }
+
+    // What rounds to nothing has no sign.
+    private static string Change(double? wh, Look look) => (wh >= 0.5 ? "+" : "") + Wh(wh, look);
 
     private static string Wh(double? wh, Look look) => wh is null ? "-" : look.Figure(wh, 0) + " Wh";
 

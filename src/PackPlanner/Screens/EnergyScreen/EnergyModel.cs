@@ -57,19 +57,8 @@ internal sealed class EnergyModel(Desk desk) : IStep
             drawn = default;
         }
 
-        IReadOnlyList<EnergyLine> lines = Lines(known);
         int width = body.Width >= 110 ? 76 : body.Width;
-        row = Math.Clamp(row, 0, lines.Count - 1);
-        int shown = Math.Min(lines.Count, body.Height);
-        top = Math.Clamp(top, Math.Max(0, row - shown + 1), Math.Min(row, lines.Count - shown));
-        Area list = body.Part(0, 0, width, body.Height);
-        for (int y = 0; y < shown; y++)
-            PaintLine(list, y, top + y, lines[top + y]);
-        // The list itself takes every row, so that what adds up stands together; the edge says that there is more.
-        if (top > 0 && row != top)
-            list.Write(1, 0, body.Look.Of("▴"), Ink.Accent);
-        if (top + shown < lines.Count && row != top + shown - 1)
-            list.Write(1, shown - 1, body.Look.Of("▾"), Ink.Accent);
+        PaintList(body.Part(0, 0, width, body.Height), Lines(known));
         if (body.Width < 110)
             return;
         for (int y = 0; y < body.Height; y++)
@@ -134,19 +123,47 @@ internal sealed class EnergyModel(Desk desk) : IStep
         });
     }
 
-    private void PaintLine(Area area, int y, int index, EnergyLine line)
+    // The list itself takes every row, so that what adds up stands together; the edge says that there is more.
+    private void PaintList(Area list, IReadOnlyList<EnergyLine> lines)
     {
-        if (index == row)
+        row = Math.Clamp(row, 0, lines.Count - 1);
+        (int Line, bool IsFirst, string Says)[] rows = [.. lines.SelectMany((line, index) =>
+            Wrapped(list, line).Select((part, i) => (index, i == 0, part)))];
+        (int first, int last) = (Array.FindIndex(rows, shown => shown.Line == row), Array.FindLastIndex(rows, shown => shown.Line == row));
+        int page = Math.Min(rows.Length, list.Height);
+        top = Math.Clamp(top, Math.Max(0, Math.Min(last - page + 1, first)), Math.Max(0, Math.Min(first, rows.Length - page)));
+        for (int y = 0; y < page; y++)
+            PaintRow(list, y, rows[top + y].Line, lines[rows[top + y].Line], rows[top + y].IsFirst, rows[top + y].Says);
+        if (top > 0 && first != top)
+            list.Write(1, 0, list.Look.Of("▴"), Ink.Accent);
+        if (top + page < rows.Length && first != top + page - 1)
+            list.Write(1, page - 1, list.Look.Of("▾"), Ink.Accent);
+    }
+
+    // A name that is long leaves less for where its figure comes from, and a figure of none leaves more.
+    private static IReadOnlyList<string> Wrapped(Area area, EnergyLine line)
+    {
+        int room = area.Width - SaysAt(area, line) - (line.Figure.Length > 0 ? 13 : 1);
+        return TextWidth.Wrap(area.Look.Of(line.Says), room) is { Count: > 0 } parts ? parts : [""];
+    }
+
+    private static int SaysAt(Area area, EnergyLine line) => Math.Max(35, 5 + TextWidth.Of(area.Look.Of(line.Name)));
+
+    private void PaintRow(Area area, int y, int index, EnergyLine line, bool isFirst, string says)
+    {
+        if (isFirst && index == row)
         {
             area.Write(1, y, ">", Ink.Accent | Ink.Bold);
             area.Cursor(1, y);
         }
 
-        Ink ink = line.IsTotal ? Ink.Bold : Ink.Plain;
-        area.Write(3, y, TextWidth.Cut(area.Look.Of(line.Name), 30), ink);
-        area.Write(34, y, TextWidth.Cut(area.Look.Of(line.Says), area.Width - 47));
-        area.Write(area.Width - 12, y, TextWidth.Fit(line.Figure, 11, right: true), ink);
+        area.Write(SaysAt(area, line), y, says);
         area.OnClick(0, y, area.Width, () => row = index);
+        if (!isFirst)
+            return;
+        Ink ink = line.IsTotal ? Ink.Bold : Ink.Plain;
+        area.Write(3, y, area.Look.Of(line.Name), ink);
+        area.Write(area.Width - 12, y, TextWidth.Fit(line.Figure, 11, right: true), ink);
     }
 
     private static void PaintRemedies(Area area, StringFigures known)
@@ -170,7 +187,7 @@ internal sealed class EnergyModel(Desk desk) : IStep
         y++;
         foreach (NotChecked open in known.Open)
         {
-            foreach (string part in TextWidth.Wrap(area.Look.Of($"not checked: {open.Code}, {open.Why}"), area.Width - 1))
+            foreach (string part in TextWidth.Wrap(area.Look.Of($"not checked: {open.Why}"), area.Width - 1))
                 area.Write(0, y++, part);
         }
     }

@@ -32,7 +32,7 @@ internal static class EnergyPicture
     internal static StepPicture Of(StringFigures answered, JobGivens givens, Look look)
     {
         EnergyBudget budget = answered.Budget;
-        string km = givens.NumberOf("whPerKm") is > 0 and { } use ? $", {look.Distance(budget.UsableWh / use)} at {look.Figure(use, 0)} Wh/km" : "";
+        string km = givens.NumberOf("whPerKm") is > 0 and { } use ? $", {look.Distance(budget.UsableWh / use)} at {look.Use(use)}" : "";
         string load = answered.Request.Load is LoadPlan.ConstantCurrent steady ? $" at {look.Figure(steady.LoadA, 0)} A" : " at rest (no load said)";
         string answer = $"{Kwh(budget.UsableWh, look)} kWh ± {Small(budget.Spread.HalfWidthWh, look)}{km}{load}; {Kwh(budget.UsableWhAtRest, look)} kWh at rest. {Ends(budget, look)}";
         return new StepPicture(Question, answer, Next(budget, givens, look), answered.Raised);

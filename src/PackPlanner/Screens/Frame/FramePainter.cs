@@ -157,18 +157,28 @@ internal static class FramePainter
 
         IReadOnlyList<KeyAction> here = desk.Step.Keys;
         KeyAction[] general = [.. desk.GeneralKeys.Where(k => k.Label.Length > 0 && here.All(own => own.Entry != k.Entry) && k.WhyNot() is null)];
-        PaintHintLine(rows, 0, 1, general, desk);
+        PaintHintLine(rows, 0, 1, WithWayOut(general, rows), desk);
         int x = rows.Write(1, 1, "here:") + 1;
         PaintHintLine(rows, 1, x, [.. here.Where(k => k.Label.Length > 0 && k.WhyNot() is null)], desk);
     }
+
+    // Where not all fit, the last that fit give way to the key that leaves.
+    private static KeyAction[] WithWayOut(KeyAction[] general, Area rows)
+    {
+        List<KeyAction> shown = [.. general];
+        for (int i = shown.Count - 2; i > 0 && 1 + shown.Sum(key => HintWidth(key, rows) + 2) - 2 > rows.Width; i--)
+            shown.RemoveAt(i);
+        return [.. shown];
+    }
+
+    private static int HintWidth(KeyAction key, Area rows) => TextWidth.Of(key.Entry.Key) + 1 + TextWidth.Of(rows.Look.Of(key.Label));
 
     private static void PaintHintLine(Area rows, int y, int x, KeyAction[] keys, Desk desk)
     {
         foreach (KeyAction key in keys)
         {
             string label = rows.Look.Of(key.Label);
-            int needs = TextWidth.Of(key.Entry.Key) + 1 + TextWidth.Of(label);
-            if (x + needs > rows.Width)
+            if (x + HintWidth(key, rows) > rows.Width)
                 break;
             int end = rows.Write(rows.Write(x, y, key.Entry.Key, Ink.Accent) + 1, y, label);
             rows.OnClick(x, y, end - x, () => desk.Press(key));

@@ -113,7 +113,8 @@ internal sealed class GroupsModel : IStep
     private void PaintTable(Area area)
     {
         table.Paint(area.Part(0, 0, area.Width, area.Height - 1));
-        area.Write(3, area.Height - 1, TextWidth.Cut(area.Look.Of("Ah: sum of the cells as typed.  ±: 90 %"), area.Width - 30));
-        area.WriteRight(area.Height - 1, table.Account() + " ");
+        string account = table.Account() + " ";
+        area.Write(3, area.Height - 1, TextWidth.Cut(area.Look.Of("Ah: sum of cells as typed, ±: 90 %"), area.Width - 5 - TextWidth.Of(account)));
+        area.WriteRight(area.Height - 1, account);
     }
 }

@@ -56,7 +56,7 @@ internal static class GroupsPicture
 
     private static string Next(GroupsView view, Desk desk) =>
         desk.Job!.Givens.RepeatabilityFraction is null && view.Pack.Groups.All(group => group.ResistanceMilliohm is not null)
-            ? "6 Energy. State your repeatability (p in Cells) and groups get like mΩ too"
+            ? "6 Energy. With your repeatability (p in Cells) mΩ is evened out too"
             : "6 Energy: how much of it is usable, and how far that is";
 
     private static string Shapes(GroupingOutcome.TooFewCells few) => few.Shapes.Count == 0

@@ -28,7 +28,7 @@ internal sealed record GivenRow(string What, IReadOnlyList<string> Keys, string 
             new("controller lowest/highest V", ["controllerLowV", "controllerHighV"]),
             new("charger V and A", ["chargerV", "chargerA"]),
             new("Wh per km", ["whPerKm"]),
-            new("in the box", ["fuse", "disconnect", "preCharge", "bms", "cellFuse"]),
+            new("in the box", ["fuse", "disconnect", "preCharge", "bms"]),
         ];
         HashSet<string> taken = [.. first.SelectMany(row => row.Keys)];
         GivenRow[] rest = [.. GivenCatalogue.All.Where(entry => !taken.Contains(entry.Key)).Select(entry => new GivenRow(entry.What, [entry.Key]))];

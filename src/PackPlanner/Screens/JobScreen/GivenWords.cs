@@ -40,7 +40,7 @@ internal static class GivenWords
 
     /// <summary>Whether everything on the line is known.</summary>
     internal static bool IsKnown(GivenRow row, JobGivens givens) => row.Entries.All(entry =>
-        givens.Known.ContainsKey(entry.Key) || FromChemistry(entry, givens) is not null || entry.Key == "cellFuse");
+        givens.Known.ContainsKey(entry.Key) || FromChemistry(entry, givens) is not null);
 
     /// <summary>What is used while the user has said nothing, because the chemistry says it.</summary>
     internal static JobValue? FromChemistry(GivenEntry entry, JobGivens givens)
@@ -56,18 +56,16 @@ internal static class GivenWords
     }
 
     /// <summary>What stands in the field when a value is changed: the figure in full, in its own unit.</summary>
-    internal static string Initial(GivenEntry entry, JobGivens givens) => givens.Known.GetValueOrDefault(entry.Key)?.Value switch
+    internal static string Initial(GivenEntry entry, JobGivens givens, Look look) => givens.Known.GetValueOrDefault(entry.Key)?.Value switch
     {
         JobValue.Word word => word.Value,
-        JobValue.Number number when entry.Kind == GivenKind.Fraction => (number.Value * 100).ToString("0.####", CultureInfo.InvariantCulture),
-        JobValue.Number number => number.Value.ToString("0.########", CultureInfo.InvariantCulture),
+        JobValue.Number number when entry.Kind == GivenKind.Fraction => look.AsTyped(number.Value * 100, "0.####"),
+        JobValue.Number number => look.AsTyped(number.Value, "0.########"),
         _ => "",
     };
 
     private static string Number(GivenKind kind, double value, Look look)
     {
-        string exact = value.ToString("0.####", CultureInfo.InvariantCulture);
-        string shown = look.DecimalComma ? exact.Replace('.', ',') : exact;
         return kind switch
         {
             GivenKind.Fraction => look.Figure(value * 100, value * 100 % 1 == 0 ? 0 : 1) + " %",
@@ -75,7 +73,7 @@ internal static class GivenWords
             GivenKind.Millimetres => look.Length(value),
             GivenKind.Kilograms => look.Mass(value, value < 1 ? 3 : 1),
             GivenKind.Volts => look.Figure(value, value >= 10 && value % 1 == 0 ? 0 : 2),
-            _ => shown,
+            _ => look.AsTyped(value, "0.####"),
         };
     }
 
@@ -84,8 +82,7 @@ internal static class GivenWords
     private static string Short(GivenEntry entry) => entry.Key switch
     {
         "bms" => "BMS per group",
-        "cellFuse" => "cell fuses",
-        "clamping" or "vents" => "",
+        "cellFuse" or "clamping" or "vents" => "",
         _ => entry.What,
     };
 }

@@ -131,7 +131,7 @@ internal sealed class JobModel : IStep
             : !job.Tables.IsEmpty ? "2 Cells needs nothing more" : !job.Logs.IsEmpty ? "7 Log needs nothing more" : "4 Cavity needs nothing more";
         return new StepPicture(
             "What should I know before I judge?",
-            $"{known} of {first.Length} known. Unknown stays unknown: what hangs on it says not checked. Kept in {file}",
+            $"{known} of {first.Length} known. Unknown stays unknown: what hangs on it says not checked. Rev counts your changes. Kept in {file}",
             next,
             [.. JobCautions.Of(job.Givens)]);
     }

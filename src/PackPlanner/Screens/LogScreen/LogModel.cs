@@ -79,7 +79,9 @@ internal sealed class LogModel : IStep
             int left = Math.Clamp(body.Width * 5 / 8, 72, 110);
             int plot = body.Height / 2;
             PaintPlot(body.Part(0, 0, left - 1, plot), log, known);
-            PaintTable(body.Part(0, plot, left - 1, body.Height - plot), Table, focused: !plots.Window.HasFocus);
+            Area below = body.Part(0, plot, left - 1, body.Height - plot);
+            PaintTable(below, Table, focused: !plots.Window.HasFocus);
+            PaintSettling(below, known);
             for (int y = 0; y < body.Height; y++)
                 body.Write(left, y, "│");
             PaintTable(body.Part(left + 1, 0, body.Width - left - 1, body.Height), tables[view == 1 ? 0 : 1], focused: false);
@@ -202,6 +204,20 @@ internal sealed class LogModel : IStep
 
         table.Paint(area.Part(0, 0, area.Width, area.Height - 1), focused);
         area.WriteRight(area.Height - 1, table.Account() + " ");
+    }
+
+    // What the table has to cut stands in full where its rows leave room.
+    private void PaintSettling(Area area, RideDiagnosis known)
+    {
+        if (view != 0 || Table.Row is not { } row)
+            return;
+        int free = area.Height - 3 - Table.Count;
+        IReadOnlyList<string> lines = TextWidth.Wrap(area.Look.Of(LogFinding.All(known)[row].Detail.SettleBy), area.Width - 14);
+        if (free < lines.Count)
+            return;
+        area.Write(3, Table.Count + 2, "settle by", Ink.Bold);
+        for (int i = 0; i < lines.Count; i++)
+            area.Write(13, Table.Count + 2 + i, lines[i]);
     }
 
     private List<KeyAction> Known(RideDiagnosis known)

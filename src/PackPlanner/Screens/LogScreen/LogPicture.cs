@@ -35,7 +35,8 @@ internal static class LogPicture
             answer += $" How many Ah each group holds cannot be told: {diagnosis.WhyNot}.";
         else if (BestRemedy(diagnosis) is { } remedy)
             answer += $" {Now(diagnosis, look)} {remedy.Do.TrimEnd('.')}: {look.Figure(remedy.UsableWh / 1000, 2)} kWh ({(remedy.GainPercent >= 0 ? "+" : "")}{look.Figure(remedy.GainPercent, 0)} %), then group {remedy.NextBottleneck} ends it.";
-        string next = findings.Count > 0 ? $"{findings[0].Detail.SettleBy}" : "6 Energy, or d: a second log beside this one";
+        // The first thing to do; Enter shows the rest of it.
+        string next = findings.Count > 0 ? findings[0].Detail.SettleBy.Split(';')[0].TrimEnd('.') : "6 Energy, or d: a second log beside this one";
         return new StepPicture(Question, answer, next, diagnosis.Cautions);
     }
 

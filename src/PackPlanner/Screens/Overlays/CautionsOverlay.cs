@@ -34,7 +34,7 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
             y = PaintOne(area, y, i, all[i]);
     }
 
-    public void Press(string key)
+    public bool Press(string key)
     {
         int last = Math.Max(0, desk.AllCautions.Count - 1);
         switch (key)
@@ -46,8 +46,10 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
             case "Home": cursor = 0; break;
             case "End": cursor = last; break;
             case " ": MarkRead(); break;
-            default: break;
+            default: return false;
         }
+
+        return true;
     }
 
     public void Paste(string text)

@@ -33,25 +33,26 @@ internal sealed class FieldOverlay(
         area.Write(1, 2, TextWidth.Cut(area.Look.Of(wrong ?? tells), area.Width - 2), wrong is null ? Ink.Plain : Ink.Bold);
     }
 
-    public void Press(string key)
+    public bool Press(string key)
     {
         if (key != "Enter")
         {
-            line.Press(key);
+            bool used = line.Press(key);
             // What is typed may be drawn above the field, which is painted before it.
             check(line.Text);
-            return;
+            return used;
         }
 
         tried = true;
         if (check(line.Text) is { } wrong)
         {
             desk.Says = wrong;
-            return;
+            return true;
         }
 
         desk.Close();
         accept(line.Text);
+        return true;
     }
 
     public void Paste(string text) => line.Insert(text);

@@ -43,7 +43,7 @@ internal sealed class ListOverlay(
             PaintItem(area, row + 1, top + row, shown[top + row]);
     }
 
-    public void Press(string key)
+    public bool Press(string key)
     {
         int last = Math.Max(0, Shown.Length - 1);
         switch (key)
@@ -56,10 +56,13 @@ internal sealed class ListOverlay(
             case "Home" when !narrows: cursor = 0; break;
             case "End" when !narrows: cursor = last; break;
             default:
-                if (narrows && line.Press(key))
-                    cursor = 0;
+                if (!narrows || !line.Press(key))
+                    return false;
+                cursor = 0;
                 break;
         }
+
+        return true;
     }
 
     public void Paste(string text)

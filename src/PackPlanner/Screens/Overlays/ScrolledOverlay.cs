@@ -30,16 +30,21 @@ internal abstract class ScrolledOverlay(string title) : IOverlay
         area.Cursor(1, 0);
     }
 
-    public void Press(string key) => Scroll(key switch
+    public bool Press(string key)
     {
-        "Up" => -1,
-        "Down" => 1,
-        "PgUp" => -pageRows,
-        "PgDn" or " " => pageRows,
-        "Home" => -count,
-        "End" => count,
-        _ => 0,
-    });
+        int? rows = key switch
+        {
+            "Up" => -1,
+            "Down" => 1,
+            "PgUp" => -pageRows,
+            "PgDn" or " " => pageRows,
+            "Home" => -count,
+            "End" => count,
+            _ => null,
+        };
+        Scroll(rows ?? 0);
+        return rows is not null;
+    }
 
     public void Paste(string text)
     {

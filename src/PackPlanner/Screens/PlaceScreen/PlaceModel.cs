@@ -2,7 +2,6 @@ using System.Globalization;
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Grouping;
-using PackPlanner.Core.Jobs;
 using PackPlanner.Formats.JobFiles;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
@@ -24,11 +23,10 @@ internal sealed class PlaceModel(Desk desk) : IStep
         ("without", "no space: a types the size of a cell, and the groups stand side by side in a plain block"),
     ];
 
+    private readonly TapTable taps = new(desk);
     private int layer;
     private int row;
     private int column;
-    private int tap;
-    private int tapTop;
     private bool fromBelow;
     private bool onTaps;
     private int zoom;
@@ -44,12 +42,12 @@ internal sealed class PlaceModel(Desk desk) : IStep
 
     public string Place
     {
-        get => string.Create(CultureInfo.InvariantCulture, $"{layer} {row} {column} {tap} {(onTaps ? 1 : 0)} {zoom}");
+        get => string.Create(CultureInfo.InvariantCulture, $"{layer} {row} {column} {taps.At} {(onTaps ? 1 : 0)} {zoom}");
         set
         {
             int[] kept = [.. value.Split(' ').Select(part => int.TryParse(part, CultureInfo.InvariantCulture, out int number) ? number : 0)];
             if (kept.Length >= 5)
-                (layer, row, column, tap, onTaps) = (kept[0], kept[1], kept[2], kept[3], kept[4] == 1);
+                (layer, row, column, taps.At, onTaps) = (kept[0], kept[1], kept[2], kept[3], kept[4] == 1);
             zoom = kept.Length > 5 ? Math.Clamp(kept[5], PlaceDrawing.Farthest, PlaceDrawing.Nearest) : 0;
         }
     }
@@ -69,11 +67,11 @@ internal sealed class PlaceModel(Desk desk) : IStep
             PaintDrawing(body.Part(0, 0, left - 1, body.Height), pack, focused: !onTaps);
             for (int y = 0; y < body.Height; y++)
                 body.Write(left, y, "│");
-            PaintTaps(body.Part(left + 1, 0, body.Width - left - 1, body.Height), pack, focused: onTaps);
+            taps.Paint(body.Part(left + 1, 0, body.Width - left - 1, body.Height), pack, onTaps, () => onTaps = true);
         }
         else if (onTaps)
         {
-            PaintTaps(body, pack, focused: true);
+            taps.Paint(body, pack, focused: true, () => onTaps = true);
         }
         else
         {
@@ -86,13 +84,11 @@ internal sealed class PlaceModel(Desk desk) : IStep
         if (desk.Answers.Placed is not { } pack)
             return false;
         Keep(pack);
+        if (onTaps)
+            return taps.Move(key, pack);
         IReadOnlyList<IReadOnlyList<PlacedCell>> rows = PlaceDrawing.Rows(pack.Layers[layer], fromBelow);
         switch (key)
         {
-            case "Up" when onTaps: tap = Math.Max(0, tap - 1); return true;
-            case "Down" when onTaps: tap = Math.Min(pack.Series, tap + 1); return true;
-            case "Home" when onTaps: tap = 0; return true;
-            case "End" when onTaps: tap = pack.Series; return true;
             case "Up": row = Math.Max(0, row - 1); return true;
             case "Down": row = Math.Min(rows.Count - 1, row + 1); return true;
             case "Left": column = Math.Max(0, Math.Min(column, rows[row].Count - 1) - 1); return true;
@@ -110,15 +106,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
         if (desk.Answers.Placed is not { } pack)
             return null;
         if (onTaps)
-        {
-            return new WhereFrom($"{desk.Look.Figure(pack.ExpectedV[tap], 2)} V at tap B{tap}",
-            [
-                ("sum", $"the {(pack.IsNominal ? "nominal" : "resting")} volts of the groups below it, from pack minus"),
-                ("right", $"each step within {desk.Look.Figure(TapCheck.ToleranceV, 1)} V of its group's own volts and of the right sign; from pack minus within {desk.Look.Figure(TapCheck.ToleranceV, 1)} V or {desk.Look.Percent(TapCheck.ToleranceFraction, 1)}, whichever is more"),
-                ("one outside", "stop, do not plug in"),
-            ]);
-        }
-
+            return taps.WhereFrom(pack);
         PlacedCell cell = Under(pack);
         return new WhereFrom($"place {cell.Cell}",
         [
@@ -128,7 +116,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
         ]);
     }
 
-    public string? CopyText() => desk.Answers.Placed is { } pack ? Words(pack, Under(pack)) : null;
+    public string? CopyText() => desk.Answers.Placed is { } pack ? PlaceWords.Of(pack, Under(pack), desk.Look) : null;
 
     public MainTable Table() => desk.Answers.Placed is { } pack
         ? new(
@@ -160,12 +148,12 @@ internal sealed class PlaceModel(Desk desk) : IStep
         string links = answer.LinkPairs.Count == 0 ? ""
             : $" {pack.Series - 1} links, {(answer.Jumpers.Count == 0 ? "all between neighbours" : $"{answer.Jumpers.Count} of them by cable")}, the narrowest over {answer.NarrowestLink} pair{(answer.NarrowestLink == 1 ? "" : "s")} of cells.";
         string cells = pack.HasGroups ? "" : " Which cell goes where is known as soon as there are groups.";
-        int wrong = Wrong(pack).Count();
-        string taps = wrong > 0 ? $" {wrong} tap reading{(wrong == 1 ? "" : "s")} outside: stop, do not plug in." : "";
+        int wrong = taps.Wrong(pack);
+        string readings = wrong > 0 ? $" {wrong} tap reading{(wrong == 1 ? "" : "s")} outside: stop, do not plug in." : "";
         string next = wrong > 0 ? "Find what is wrong at that tap before anything is plugged in"
-            : onTaps ? "Enter types the reading of a tap; then 8 Sheets" : $"Tab: the {pack.Series + 1} taps with their volts; then 8 Sheets";
+            : onTaps ? "Enter types the reading of a tap; then 8 Sheets" : $"Tab: the {pack.Series + 1} taps (where sense wires meet the pack); then 8 Sheets";
         string block = desk.Job!.FitCase is null ? "A plain block, no space is described: " : "";
-        return new StepPicture(Question, $"{block}{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}{taps}", next, Cautions(pack));
+        return new StepPicture(Question, $"{block}{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}{readings}", next, Cautions(pack));
     }
 
     // The layout raises most of them itself; before taps are plugged this one stands whatever the figures are.
@@ -183,11 +171,11 @@ internal sealed class PlaceModel(Desk desk) : IStep
             () => onTaps ? "the taps have the focus; Tab goes to the drawing" : zoom == PlaceDrawing.Farthest ? "it is as far as it gets" : null, () => zoom--),
         .. desk.Job!.FitCase is null ? [PlainBlockAsk.Key(desk)] : Array.Empty<KeyAction>(),
         new(KeyBook.Exchange, "exchange groups", "exchanges two matched groups between their places",
-            () => !pack.HasGroups ? "there are no groups to exchange" : null, () => AskExchange(pack)),
+            () => !pack.HasGroups ? "there are no groups to exchange" : null, () => GroupsInPlace.AskExchange(desk, pack, pack.SeatOf(Under(pack)))),
         new(KeyBook.Turn, "turn the group", "turns the group under the cursor over, so that its other end faces you",
-            () => onTaps ? "the taps have the focus; Tab goes to the drawing" : pack.SeatOf(Under(pack)) is null ? "the cursor stands on a spare place" : null, () => Turn(pack)),
+            () => onTaps ? "the taps have the focus; Tab goes to the drawing" : pack.SeatOf(Under(pack)) is null ? "the cursor stands on a spare place" : null, () => GroupsInPlace.Turn(desk, pack.SeatOf(Under(pack))!.Value)),
         new(KeyBook.Swap, "other end", "puts pack minus at the other end; every cell then stands the other way up",
-            () => desk.Do(JobChanges.SetPlacement("swap the ends", desk.Job!.Placement with { EndsSwapped = !desk.Job.Placement.EndsSwapped }))),
+            () => GroupsInPlace.SwapEnds(desk)),
         new(KeyBook.Open, onTaps ? "type a reading" : "open", onTaps ? "types what the meter shows at this tap; it is judged at once" : "shows the place under the cursor",
             () => OpenOrType(pack)),
         new(KeyBook.Numbers, "links", "changes what is known of links and insulation",
@@ -201,7 +189,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
         IReadOnlyList<IReadOnlyList<PlacedCell>> rows = PlaceDrawing.Rows(pack.Layers[layer], fromBelow);
         row = Math.Clamp(row, 0, rows.Count - 1);
         column = Math.Clamp(column, 0, rows[row].Count - 1);
-        tap = Math.Clamp(tap, 0, pack.Series);
+        taps.Keep(pack);
     }
 
     private PlacedCell Under(PlacedPack pack)
@@ -222,127 +210,29 @@ internal sealed class PlaceModel(Desk desk) : IStep
         IReadOnlyList<string> side = PlaceSide.Lines(fitCase, pack, desk.Look, area.Width - 4);
         // The side view stands where the drawing and the figures leave room for it.
         int rows = Math.Max(facts.Count, PlaceDrawing.RowsWanted(pack.Layers[layer], zoom));
-        int spare = area.Height - 3 - rows >= side.Count ? side.Count : 0;
-        PlaceDrawing.Paint(area.Part(0, 1, area.Width, area.Height - 3 - spare), pack, layer, fromBelow, (row, column), zoom, focused, desk.Look);
-        for (int i = 0; i < facts.Count && i < area.Height - 3 - spare; i++)
+        IReadOnlyList<string> links = TextWidth.Wrap(area.Look.Of(PlaceWords.Links(pack, fromBelow)), area.Width - 2, Math.Clamp(area.Height - 2 - rows, 1, 4));
+        int room = area.Height - 2 - links.Count;
+        int spare = room - rows >= side.Count ? side.Count : 0;
+        PlaceDrawing.Paint(area.Part(0, 1, area.Width, room - spare), pack, layer, fromBelow, (row, column), zoom, focused, desk.Look);
+        for (int i = 0; i < facts.Count && i < room - spare; i++)
             area.Write(beside, 1 + i, facts[i]);
         for (int i = 0; i < spare; i++)
-            area.Write(2, area.Height - 2 - spare + i, side[i]);
-        area.Write(1, area.Height - 2, TextWidth.Cut(area.Look.Of("cursor: " + Words(pack, Under(pack))), area.Width - 2));
-        area.Write(1, area.Height - 1, TextWidth.Cut(area.Look.Of("links: " + Links(pack)), area.Width - 2));
+            area.Write(2, 1 + room - spare + i, side[i]);
+        area.Write(1, 1 + room, ">", Ink.Accent | Ink.Bold);
+        area.Write(3, 1 + room, TextWidth.Cut(area.Look.Of(PlaceWords.Of(pack, Under(pack), desk.Look)), area.Width - 4));
+        for (int i = 0; i < links.Count; i++)
+            area.Write(1, 2 + room + i, links[i]);
     }
 
     private MatchedGroup? Matched(PlacedPack pack, int seat) =>
         desk.Answers.Groups is GroupingOutcome.Matched { Pack: { } matched } && pack.GroupOf(seat) is { } group
             ? matched.Groups.FirstOrDefault(known => known.Number == group.Number) : null;
 
-    private string Words(PlacedPack pack, PlacedCell cell)
-    {
-        string seat = pack.SeatOf(cell) is { } number ? $"group {number}" : "spare place";
-        string which = pack.CellAt(cell) is { } known ? $"{known.Label}  {desk.Look.Figure(known.CapacityAh, 3)} Ah  {desk.Look.Figure(known.ResistanceMilliohm, 1)} mΩ" : "no cell yet";
-        string up = pack.IsPlusUp(cell) switch { true => "+ up", false => "- up", null => cell.Plus is { } end ? $"plus at {end}" : "" };
-        return $"{which}  {seat}  {up}  x {desk.Look.Length(cell.Centre.X, 0)}, y {desk.Look.Length(cell.Centre.Y, 0)}";
-    }
-
-    // Series links between groups, alternately above and below where cells stand upright.
-    private static string Links(PlacedPack pack) => string.Join("  ", Enumerable.Range(1, Math.Max(0, pack.Series - 1)).Select(k => $"{k:00}={k + 1:00}"));
-
-    private void PaintTaps(Area area, PlacedPack pack, bool focused)
-    {
-        area.Write(1, 0, TextWidth.Cut(area.Look.Of($"sense taps, from pack minus, {(pack.IsNominal ? "nominal" : "resting")}   Enter: type reading"), area.Width - 2), Ink.Bold);
-        area.Write(3, 1, "tap     volts    step  where                measured", Ink.Bold);
-        int page = Math.Max(1, area.Height - 2);
-        tapTop = Math.Clamp(tapTop, Math.Max(0, tap - page + 1), Math.Max(0, Math.Min(tap, pack.Series + 1 - page)));
-        IReadOnlyDictionary<int, double> readings = Readings();
-        for (int y = 0; y < page && tapTop + y <= pack.Series; y++)
-            PaintTap(area, y + 2, tapTop + y, pack, readings, focused);
-    }
-
-    private void PaintTap(Area area, int y, int number, PlacedPack pack, IReadOnlyDictionary<int, double> readings, bool focused)
-    {
-        if (number == tap && focused)
-        {
-            area.Write(1, y, ">", Ink.Accent | Ink.Bold);
-            area.Cursor(1, y);
-        }
-
-        area.Write(3, y, $"B{number}");
-        area.Write(8, y, TextWidth.Fit(area.Look.Figure(pack.ExpectedV[number], 2), 8, right: true));
-        if (number > 0)
-            area.Write(17, y, TextWidth.Fit(area.Look.Figure(pack.ExpectedV[number] - pack.ExpectedV[number - 1], 2), 7, right: true));
-        string where = number == 0 ? "pack -, at group 1" : number == pack.Series ? $"pack +, at group {number}" : $"link {number:00}={number + 1:00}";
-        area.Write(26, y, where);
-        bool? right = TapCheck.IsRight(number, pack.ExpectedV, readings);
-        string measured = readings.TryGetValue(number, out double volts) ? $"{area.Look.Figure(volts, 2)} {(right switch { true => "ok", false => "WRONG", null => "?" })}" : "________";
-        area.Write(47, y, measured, right == false ? Ink.Bold | Ink.Underline : Ink.Plain);
-        area.OnClick(0, y, area.Width, () => (tap, onTaps) = (number, true));
-    }
-
-    private Dictionary<int, double> Readings() =>
-        desk.Job!.TapReadings.ToDictionary(reading => reading.Key, reading => reading.Value.Volts);
-
-    private IEnumerable<int> Wrong(PlacedPack pack)
-    {
-        IReadOnlyDictionary<int, double> readings = Readings();
-        return Enumerable.Range(0, pack.Series + 1).Where(number => TapCheck.IsRight(number, pack.ExpectedV, readings) == false);
-    }
-
     private void OpenOrType(PlacedPack pack)
     {
-        if (!onTaps)
-        {
-            if (WhereFrom() is { } from)
-                desk.Show(new TextOverlay(Words(pack, Under(pack)), from.Lines));
-            return;
-        }
-
-        int number = tap;
-        desk.Show(new FieldOverlay(
-            desk, $"volts at B{number}", $"From pack minus; {desk.Look.Figure(pack.ExpectedV[number], 2)} V expected. Empty takes the reading out.",
-            desk.Job!.TapReadings.TryGetValue(number, out TapReading? before) ? before.Volts.ToString("0.###", CultureInfo.InvariantCulture) : "",
-            text => text.Trim().Length == 0 || Volts(text) is not null ? null : "A number of volts is wanted.",
-            text =>
-            {
-                desk.Do(JobChanges.ReadTap(number, Volts(text) is { } volts ? new TapReading(volts, Origin.You(desk.Today)) : null));
-                if (TapCheck.IsRight(number, pack.ExpectedV, Readings()) == false)
-                    desk.Says = $"B{number} is outside: stop, do not plug in. Find out why first.";
-                else
-                    tap = Math.Min(pack.Series, number + 1);
-            }));
-    }
-
-    private static double? Volts(string text) =>
-        double.TryParse(text.Trim().TrimEnd('V', 'v', ' ').Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double volts) && double.IsFinite(volts) ? volts : null;
-
-    private void Turn(PlacedPack pack)
-    {
-        int seat = pack.SeatOf(Under(pack))!.Value;
-        JobPlacement before = desk.Job!.Placement;
-        desk.Do(JobChanges.SetPlacement(
-            $"turn group {seat} over", before with { Turned = before.Turned.SymmetricExcept([seat]) }));
-    }
-
-    private void AskExchange(PlacedPack pack)
-    {
-        if (pack.SeatOf(Under(pack)) is not { } seat)
-        {
-            desk.Says = "The cursor stands on a spare place; choose a cell of the group first.";
-            return;
-        }
-
-        desk.Show(new ListOverlay(desk, $"exchange the group at {seat} with the one at", () =>
-        [
-            .. Enumerable.Range(1, pack.Series).Where(other => other != seat).Select(other => new ListItem(
-                $"{other}: {desk.Look.Figure(pack.GroupOf(other)?.CapacityAh, 3)} Ah", "", () => Exchange(pack, seat, other))),
-        ]));
-    }
-
-    private void Exchange(PlacedPack pack, int seat, int other)
-    {
-        JobPlacement before = desk.Job!.Placement;
-        int here = pack.GroupOf(seat)!.Number;
-        int there = pack.GroupOf(other)!.Number;
-        desk.Do(JobChanges.SetPlacement(
-            $"exchange the groups at {seat} and {other}", before with { Exchanged = before.Exchanged.SetItem(seat, there).SetItem(other, here) }));
+        if (onTaps)
+            taps.Type(pack);
+        else if (WhereFrom() is { } from)
+            desk.Show(new TextOverlay(PlaceWords.Of(pack, Under(pack), desk.Look), from.Lines));
     }
 }

@@ -24,7 +24,7 @@ internal static class PlaceSide
 
         Free(from, lid, "above: links, sense leads, insulation");
         int inner = Math.Clamp(width - Indent - 2, 10, 46);
-        List<string> lines = ["side view" + (pack.Answer.CellsCentreOfMass is { } middle ? $"; middle of the cells' mass x {look.Length(middle.X, 0)}  y {look.Length(middle.Y, 0)}  z {look.Length(middle.Z, 0)}" : "")];
+        List<string> lines = ["side view" + (pack.Answer.CellsCentreOfMass is { } middle ? $"; middle of mass x {look.Bare(middle.X, 0)} y {look.Bare(middle.Y, 0)} z {look.Length(middle.Z, 0)}" : "")];
         for (int i = slices.Count - 1; i >= 0; i--)
         {
             bool top = i == slices.Count - 1;

@@ -49,7 +49,7 @@ internal sealed class ReadingOverlay : IOverlay
             area.WriteRight(0, $"{top + 1}-{Math.Min(lines.Count, top + pageRows)} of {lines.Count} ");
     }
 
-    public void Press(string key)
+    public bool Press(string key)
     {
         switch (key)
         {
@@ -60,8 +60,10 @@ internal sealed class ReadingOverlay : IOverlay
             case "Home": cursor = 0; break;
             case "End": cursor = lines.Count - 1; break;
             case "Enter": lines[cursor].Run?.Invoke(); break;
-            default: break;
+            default: return false;
         }
+
+        return true;
     }
 
     public void Paste(string text)

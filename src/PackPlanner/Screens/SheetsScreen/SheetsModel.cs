@@ -72,7 +72,7 @@ internal sealed class SheetsModel(Desk desk) : IStep
     {
         for (int y = 0; y < area.Height; y++)
             area.Write(0, y, "│");
-        IReadOnlyList<string> lines = Why(Current) is { } why ? [$"not yet: {why}"] : Preview();
+        IReadOnlyList<string> lines = Why(Current) is { } why ? [$"{Current.Name}: not yet", .. TextWidth.Wrap(Current.Title, area.Width - 3), "", .. TextWidth.Wrap(why, area.Width - 3)] : Preview();
         for (int y = 0; y < area.Height && y < lines.Count; y++)
             area.Write(2, y, TextWidth.Cut(area.Look.Of(lines[y]), area.Width - 3), y == 0 ? Ink.Bold : Ink.Plain);
         if (lines.Count > area.Height)
@@ -92,9 +92,9 @@ internal sealed class SheetsModel(Desk desk) : IStep
             }
 
             string? why = Why(sheet);
-            body.Write(3, y, job.SheetsTicked.Contains(sheet.Name) ? "[x]" : "[ ]");
+            body.Write(3, y, job.SheetsTicked.Contains(sheet.Name) ? "[x]" : why is null ? "[ ]" : " - ");
             body.Write(7, y, sheet.Name, y == row ? Ink.Bold : Ink.Plain);
-            body.Write(21, y, TextWidth.Cut(body.Look.Of(why is null ? sheet.Title : $"{sheet.Title}: not yet, {why}"), body.Width - 22));
+            body.Write(21, y, TextWidth.Cut(body.Look.Of(why is null ? sheet.Title : $"not yet: {why}"), body.Width - 22));
             body.OnClick(0, y, body.Width, () =>
             {
                 if (row == number)
@@ -104,7 +104,7 @@ internal sealed class SheetsModel(Desk desk) : IStep
         }
 
         if (body.Height > SheetCatalogue.All.Count + 1)
-            body.Write(3, SheetCatalogue.All.Count + 1, TextWidth.Cut(body.Look.Of($"written into {Folder()}"), body.Width - 4));
+            body.Write(3, SheetCatalogue.All.Count + 1, TextWidth.CutMiddle(body.Look.Of($"written into {Folder()}"), body.Width - 4));
     }
 
     public bool Move(string key)
@@ -120,7 +120,12 @@ internal sealed class SheetsModel(Desk desk) : IStep
         }
     }
 
-    public WhereFrom? WhereFrom() => null;
+    public WhereFrom? WhereFrom() => desk.Job is null || Why(Current) is not null ? null : new WhereFrom($"the sheet {Current.Name}",
+    [
+        ("figures", "those of the steps as they stand now: verdicts of 2 Cells, groups of 3 Groups, places and taps of 5 Place, energy of 6 Energy, findings of 7 Log; = there tells each"),
+        ("rev", $"{desk.Open!.History.Revision}: counts your changes and stands on every sheet, so that an older print is told from a newer one"),
+        ("unknown", "stays an empty box to be filled in by hand, never a nought"),
+    ]);
 
     public string? CopyText() => $"{Current.Name}: {Current.Title}";
 
@@ -136,7 +141,10 @@ internal sealed class SheetsModel(Desk desk) : IStep
         int ticked = Ticked().Count;
         string soFar = desk.IsWorking ? " so far, other steps are still at work" : "";
         string answer = $"{ready} of {SheetCatalogue.All.Count} sheets can be made{soFar}; {desk.Job.SheetsTicked.Count} ticked. Every page carries job, rev {desk.Open!.History.Revision} and date.";
-        string next = ticked > 0 ? $"w writes the {ticked} ticked" : ready > 0 ? "Space ticks a sheet; then w writes" : "2 Cells or 4 Cavity first";
+        string next = ticked > 0 ? $"w writes the {ticked} ticked"
+            : ready == 0 ? "2 Cells or 4 Cavity first"
+            : Why(Current) is null ? "Space ticks a sheet; then w writes"
+            : $"Go to {SheetCatalogue.All.First(sheet => Why(sheet) is null).Name} with the arrows, Space ticks it; then w writes";
         return new StepPicture(Question, answer, next);
     }
 

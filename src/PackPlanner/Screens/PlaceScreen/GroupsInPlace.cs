@@ -1,0 +1,45 @@
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens.Overlays;
+
+namespace PackPlanner.Screens.PlaceScreen;
+
+/// <summary>What can be changed of how the groups stand: turned over, exchanged, counted from the other end.</summary>
+internal static class GroupsInPlace
+{
+    internal static void Turn(Desk desk, int seat)
+    {
+        JobPlacement before = desk.Job!.Placement;
+        desk.Do(JobChanges.SetPlacement($"turn group {seat} over", before with { Turned = before.Turned.SymmetricExcept([seat]) }));
+    }
+
+    internal static void SwapEnds(Desk desk)
+    {
+        JobPlacement before = desk.Job!.Placement;
+        desk.Do(JobChanges.SetPlacement("swap the ends", before with { EndsSwapped = !before.EndsSwapped }));
+    }
+
+    /// <summary>Asks with which other group the one at a place changes places; the sums of both are in the list.</summary>
+    internal static void AskExchange(Desk desk, PlacedPack pack, int? under)
+    {
+        if (under is not { } seat)
+        {
+            desk.Says = "The cursor stands on a spare place; choose a cell of the group first.";
+            return;
+        }
+
+        desk.Show(new ListOverlay(desk, $"exchange the group at {seat} with the one at", () =>
+        [
+            .. Enumerable.Range(1, pack.Series).Where(other => other != seat).Select(other => new ListItem(
+                $"{other}: {desk.Look.Figure(pack.GroupOf(other)?.CapacityAh, 3)} Ah", "", () => Exchange(desk, pack, seat, other))),
+        ]));
+    }
+
+    private static void Exchange(Desk desk, PlacedPack pack, int seat, int other)
+    {
+        JobPlacement before = desk.Job!.Placement;
+        int here = pack.GroupOf(seat)!.Number;
+        int there = pack.GroupOf(other)!.Number;
+        desk.Do(JobChanges.SetPlacement(
+            $"exchange the groups at {seat} and {other}", before with { Exchanged = before.Exchanged.SetItem(seat, there).SetItem(other, here) }));
+    }
+}

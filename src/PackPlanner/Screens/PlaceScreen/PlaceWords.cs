@@ -1,0 +1,32 @@
+using PackPlanner.Core.Fitting;
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Screens.PlaceScreen;
+
+/// <summary>The place under the cursor and the links, in words.</summary>
+internal static class PlaceWords
+{
+    internal static string Of(PlacedPack pack, PlacedCell cell, Look look)
+    {
+        string seat = pack.SeatOf(cell) is { } number ? $"group {number}" : "spare place";
+        string which = pack.CellAt(cell) is { } known ? $"{known.Label}  {look.Figure(known.CapacityAh, 3)} Ah  {look.Figure(known.ResistanceMilliohm, 1)} mΩ" : "no cell yet";
+        string up = pack.IsPlusUp(cell) switch { true => "  + up", false => "  - up", null => cell.Plus is { } end ? $"  plus at {end}" : "" };
+        return $"{which}  {seat}{up}  at {look.Bare(cell.Centre.X, 0)}, {look.Length(cell.Centre.Y, 0)}";
+    }
+
+    /// <summary>Links between groups on the side that is looked at; all of them where poles do not tell a side.</summary>
+    /// <param name="pack">The pack.</param>
+    /// <param name="fromBelow">Which side.</param>
+    internal static string Links(PlacedPack pack, bool fromBelow)
+    {
+        int[] links = [.. Enumerable.Range(1, Math.Max(0, pack.Series - 1))];
+        ILookup<int, bool?> up = pack.Layers.SelectMany(layer => layer).Where(cell => pack.SeatOf(cell) is not null)
+            .ToLookup(cell => pack.SeatOf(cell)!.Value, pack.IsPlusUp);
+        if (links.Any(link => up[link].FirstOrDefault() is null))
+            return "links: " + string.Join(" ", links.Select(Name));
+        // The plus of a group is joined to the minus of the next: on top where its plus looks up.
+        return $"links {(fromBelow ? "below" : "above")}: " + string.Join(" ", links.Where(link => up[link].First() == !fromBelow).Select(Name));
+
+        static string Name(int link) => $"{link:00}={link + 1:00}";
+    }
+}

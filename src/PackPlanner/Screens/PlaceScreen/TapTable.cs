@@ -1,0 +1,113 @@
+using System.Globalization;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Overlays;
+
+namespace PackPlanner.Screens.PlaceScreen;
+
+/// <summary>The sense taps with the volts to expect, and the readings that the user types back.</summary>
+internal sealed class TapTable(Desk desk)
+{
+    private int top;
+
+    /// <summary>The tap under the cursor, from 0 at pack minus.</summary>
+    internal int At { get; set; }
+
+    internal void Keep(PlacedPack pack) => At = Math.Clamp(At, 0, pack.Series);
+
+    internal bool Move(string key, PlacedPack pack)
+    {
+        switch (key)
+        {
+            case "Up": At = Math.Max(0, At - 1); return true;
+            case "Down": At = Math.Min(pack.Series, At + 1); return true;
+            case "PgUp": At = Math.Max(0, At - 10); return true;
+            case "PgDn": At = Math.Min(pack.Series, At + 10); return true;
+            case "Home": At = 0; return true;
+            case "End": At = pack.Series; return true;
+            default: return false;
+        }
+    }
+
+    internal void Paint(Area area, PlacedPack pack, bool focused, Action clicked)
+    {
+        string volts = pack.IsNominal ? "nominal V" : "resting V";
+        string wide = $"taps: where a sense wire meets the pack; {volts} from pack minus";
+        string heading = area.Look.Of(area.Width - 2 >= TextWidth.Of(area.Look.Of(wide)) ? wide : $"sense taps, {volts} from pack minus");
+        area.Write(1, 0, TextWidth.Cut(heading, area.Width - 2), Ink.Bold);
+        area.Write(3, 1, "tap     volts    step  where                measured", Ink.Bold);
+        int page = Math.Max(1, area.Height - 2);
+        top = Math.Clamp(top, Math.Max(0, At - page + 1), Math.Max(0, Math.Min(At, pack.Series + 1 - page)));
+        IReadOnlyDictionary<int, double> readings = Readings();
+        for (int y = 0; y < page && top + y <= pack.Series; y++)
+        {
+            int number = top + y;
+            PaintTap(area, y + 2, number, pack, readings, focused);
+            area.OnClick(0, y + 2, area.Width, () =>
+            {
+                At = number;
+                clicked();
+            });
+        }
+
+        if (pack.Series + 1 > page)
+            area.WriteRight(0, $"{top + 1}-{top + page} of {pack.Series + 1} ");
+    }
+
+    internal WhereFrom WhereFrom(PlacedPack pack) => new($"{desk.Look.Figure(pack.ExpectedV[At], 2)} V at tap B{At}",
+    [
+        ("sum", $"the {(pack.IsNominal ? "nominal" : "resting")} volts of the groups below it, from pack minus"),
+        ("right", $"each step within {desk.Look.Figure(TapCheck.ToleranceV, 1)} V of its group's own volts and of the right sign; from pack minus within {desk.Look.Figure(TapCheck.ToleranceV, 1)} V or {desk.Look.Percent(TapCheck.ToleranceFraction, 1)}, whichever is more"),
+        ("one outside", "stop, do not plug in"),
+    ]);
+
+    /// <summary>How many readings are outside what is expected.</summary>
+    internal int Wrong(PlacedPack pack)
+    {
+        IReadOnlyDictionary<int, double> readings = Readings();
+        return Enumerable.Range(0, pack.Series + 1).Count(number => TapCheck.IsRight(number, pack.ExpectedV, readings) == false);
+    }
+
+    /// <summary>Asks what the meter shows at the tap under the cursor; it is judged at once.</summary>
+    internal void Type(PlacedPack pack)
+    {
+        int number = At;
+        desk.Show(new FieldOverlay(
+            desk, $"volts at B{number}", $"From pack minus; {desk.Look.Figure(pack.ExpectedV[number], 2)} V expected. Empty takes the reading out.",
+            desk.Job!.TapReadings.TryGetValue(number, out TapReading? before) ? desk.Look.AsTyped(before.Volts, "0.###") : "",
+            text => text.Trim().Length == 0 || Volts(text) is not null ? null : "A number of volts is wanted.",
+            text =>
+            {
+                desk.Do(JobChanges.ReadTap(number, Volts(text) is { } volts ? new TapReading(volts, Origin.You(desk.Today)) : null));
+                if (TapCheck.IsRight(number, pack.ExpectedV, Readings()) == false)
+                    desk.Says = $"B{number} is outside: stop, do not plug in. Find out why first.";
+                else
+                    At = Math.Min(pack.Series, number + 1);
+            }));
+    }
+
+    private void PaintTap(Area area, int y, int number, PlacedPack pack, IReadOnlyDictionary<int, double> readings, bool focused)
+    {
+        if (number == At && focused)
+        {
+            area.Write(1, y, ">", Ink.Accent | Ink.Bold);
+            area.Cursor(1, y);
+        }
+
+        area.Write(3, y, $"B{number}");
+        area.Write(8, y, TextWidth.Fit(area.Look.Figure(pack.ExpectedV[number], 2), 8, right: true));
+        if (number > 0)
+            area.Write(17, y, TextWidth.Fit(area.Look.Figure(pack.ExpectedV[number] - pack.ExpectedV[number - 1], 2), 7, right: true));
+        string where = number == 0 ? "pack -, at group 1" : number == pack.Series ? $"pack +, at group {number}" : $"link {number:00}={number + 1:00}";
+        area.Write(26, y, where);
+        bool? right = TapCheck.IsRight(number, pack.ExpectedV, readings);
+        string measured = readings.TryGetValue(number, out double volts) ? $"{area.Look.Figure(volts, 2)} {(right switch { true => "ok", false => "WRONG", null => "?" })}" : "________";
+        area.Write(47, y, measured, right == false ? Ink.Bold | Ink.Underline : Ink.Plain);
+    }
+
+    private Dictionary<int, double> Readings() =>
+        desk.Job!.TapReadings.ToDictionary(reading => reading.Key, reading => reading.Value.Volts);
+
+    private static double? Volts(string text) =>
+        double.TryParse(text.Trim().TrimEnd('V', 'v', ' ').Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double volts) && double.IsFinite(volts) ? volts : null;
+}

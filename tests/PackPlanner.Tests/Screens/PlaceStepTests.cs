@@ -1,0 +1,82 @@
+namespace PackPlanner.Tests.Screens;
+
+/// <summary>Step 5 on the invented trike: the links of the side that is looked at, taps, and where lines of the space come from.</summary>
+public sealed class PlaceStepTests : IDisposable
+{
+    private const int Cavity = 3;
+    private const int Place = 4;
+
+    private readonly Bench bench = new();
+
+    public PlaceStepTests()
+    {
+        bench.Desk.Store.Demo("trike");
+    }
+
+    public void Dispose() => bench.Dispose();
+
+    [Fact]
+    public void The_links_of_the_side_that_is_looked_at_stand_below_the_drawing()
+    {
+        bench.Desk.GoTo(Place);
+
+        // Plus of group 1 looks up, so that its link to group 2 lies on top.
+        Assert.Contains("+01 -02 +03", bench.Text());
+        Assert.Contains("links above: 01=02 03=04 05=06 07=08 09=10 11=12", bench.Text());
+        bench.Press("o");
+        Assert.Contains("+02 -01", bench.Text());
+        Assert.Contains("links below: 02=03 04=05 06=07 08=09 10=11 12=13", bench.Text());
+    }
+
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 36)]
+    public void Nothing_is_cut_at_the_sizes_it_was_drawn_for(int width, int height)
+    {
+        bench.Desk.GoTo(Place);
+        Assert.DoesNotContain('…', Body(width, height));
+        bench.Press("Tab");
+        Assert.DoesNotContain('…', Body(width, height));
+        bench.Press("4");
+        Assert.DoesNotContain('…', Body(width, height));
+    }
+
+    [Fact]
+    public void A_tap_is_explained_where_it_first_stands_and_pages_move_through_the_table()
+    {
+        bench.Desk.GoTo(Place);
+        Assert.Contains("taps (where sense wires meet the pack)", bench.Desk.Step.Picture.Next);
+
+        bench.Press("Tab", "PgDn");
+
+        Assert.Contains("B10", bench.Text().Split('\n').Single(line => line.StartsWith(" > ", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Every_line_of_the_space_says_where_it_comes_from()
+    {
+        bench.Desk.GoTo(Cavity);
+        HashSet<string> titles = [];
+        for (int i = 0; i < 14; i++)
+        {
+            bench.Text();
+            bench.Press("=");
+            string title = bench.Text().Split('\n').Single(line => line.StartsWith(" where ", StringComparison.Ordinal));
+            titles.Add(title);
+            bench.Press("Esc", "Down");
+        }
+
+        Assert.Contains(titles, title => title.Contains("117 places", StringComparison.Ordinal));
+        Assert.Contains(titles, title => title.Contains("8.1 kg", StringComparison.Ordinal));
+        Assert.Contains(titles, title => title.Contains("clearances: wall 2.0 mm", StringComparison.Ordinal));
+        Assert.True(titles.Count > 6, string.Join('\n', titles));
+    }
+
+    private string Body(int width, int height)
+    {
+        string[] lines = bench.Desk.Draw(width, height).ToText().Split('\n');
+        int first = Array.FindIndex(lines, line => line.StartsWith('─'));
+        int last = Array.FindLastIndex(lines, line => line.StartsWith('─'));
+        return string.Join('\n', lines[(first + 1)..last]);
+    }
+}
