@@ -11,7 +11,19 @@ public sealed record MatchedGroup(
     IReadOnlyList<GroupingCell> Cells,
     double CapacityAh,
     double? ResistanceMilliohm,
-    CurrentShare? LargestShare);
+    CurrentShare? LargestShare)
+{
+    /// <summary>The same group with one cell in the place of another.</summary>
+    /// <param name="goes">A cell of the group.</param>
+    /// <param name="comes">A cell of another group, or a spare.</param>
+    public MatchedGroup Exchanged(GroupingCell goes, GroupingCell comes)
+    {
+        GroupingCell[] cells = [.. Cells.Where(cell => cell.Label != goes.Label), comes];
+        CurrentShare? share = PackAssembly.ShareOf(Number, cells);
+        double? resistance = share is null ? null : 1 / cells.Sum(cell => 1 / cell.ResistanceMilliohm!.Value);
+        return new MatchedGroup(Number, cells, CapacityAh - goes.CapacityAh + comes.CapacityAh, resistance, share);
+    }
+}
 
 /// <summary>The cell that carries most of the first current of its group.</summary>
 /// <param name="Group">Number of the group, from 1.</param>

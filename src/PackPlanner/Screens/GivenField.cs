@@ -28,7 +28,8 @@ internal static class GivenField
                     desk, entry.What + (unit.Length > 0 ? $" ({unit})" : ""),
                     entry.Without.Length > 0 ? $"Empty makes it unknown: {entry.Without}." : "Empty makes it unknown.",
                     GivenWords.Initial(entry, job.Givens, desk.Look),
-                    text => TypedGiven.Read(entry, AsTyped(desk, text), percentBeside: true, out _),
+                    text => TypedGiven.Read(entry, AsTyped(desk, text), percentBeside: true, out _) is { } wrong
+                        ? wrong + (text.Contains(',') && !desk.Look.DecimalComma ? " (or : decimal mark)" : "") : null,
                     text =>
                     {
                         TypedGiven.Read(entry, AsTyped(desk, text), percentBeside: true, out JobValue? value);

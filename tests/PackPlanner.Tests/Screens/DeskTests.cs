@@ -57,6 +57,19 @@ public class DeskTests
     }
 
     [Fact]
+    public void Who_types_a_comma_is_told_where_the_decimal_mark_is_chosen()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("Down", "Enter");
+
+        bench.Type(",5");
+        bench.Press("Enter");
+
+        Assert.Contains("(or : decimal mark)", bench.Desk.Says);
+    }
+
+    [Fact]
     public void A_list_that_is_narrowed_by_typing_takes_digits_and_letters_itself()
     {
         using Bench bench = new();

@@ -17,6 +17,44 @@ public class DrawingTests
         Assert.Equal("HALL-…-0113", TextWidth.CutMiddle("HALL-NORTH-SHELF-7-0113", 11));
 
     [Fact]
+    public void A_strip_has_a_row_for_what_stands_out_the_farthest_first_and_one_row_for_all_others()
+    {
+        Page page = new(60, 6, new Look());
+        double[] apart = [0.5, -0.4, 12, 0.1, double.NaN, -40, 0];
+
+        MedianStrip.Paint(page.Whole, apart, "mV", always: [4]);
+
+        string[] lines = page.ToText().Split('\n');
+        // 39 columns for the strip: 19 dots to a side, 40 mV over them are 5 mV a dot after rounding up to 1, 2 or 5.
+        Assert.Matches(@"^   5 mV a dot +less +m +more$", lines[0]);
+        Assert.Matches(@"^ +6 +-40 mV +\.+#-------m\.+$", lines[1]);
+        Assert.Matches(@"^ +3 +\+12 mV +\.+m-#\.+$", lines[2]);
+        Assert.Matches(@"^ +4 +0 mV +\.+m\.+$", lines[3]);
+        Assert.Contains("3 others within 0.5 mV; 1 without a reading", lines[4], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_strip_of_96_that_are_alike_is_one_row()
+    {
+        Page page = new(60, 5, new Look(DecimalComma: true));
+
+        MedianStrip.Paint(page.Whole, [.. Enumerable.Range(0, 96).Select(i => 0.1 * (i % 11 - 5))], "mV", always: []);
+
+        Assert.Contains("96 others within 0,5 mV", page.ToText(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Axes_have_the_decimal_mark_that_was_chosen()
+    {
+        Page page = new(60, 8, new Look(DecimalComma: true));
+
+        ScatterPlot.Paint(page.Whole, [(1.1, 1.1, "x"), (1.9, 1.9, "x")], "Ah");
+
+        Assert.Matches(@"1,\d", page.ToText());
+        Assert.DoesNotContain('.', page.ToText());
+    }
+
+    [Fact]
     public void Wide_signs_never_stick_out_of_their_area()
     {
         Page page = new(5, 1, new Look());

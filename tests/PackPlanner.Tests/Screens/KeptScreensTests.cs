@@ -16,7 +16,7 @@ public partial class KeptScreensTests
         get
         {
             TheoryData<string, int, int> all = [];
-            foreach (string name in new[] { "start", "job", "cells", "cells-where-from", "cells-cautions", "groups", "groups-keys", "commands", "energy", "energy-below", "reading", "reading-below", "cavity", "place", "taps", "log", "log-groups" })
+            foreach (string name in new[] { "start", "job", "cells", "cells-where-from", "cells-cautions", "groups", "groups-keys", "commands", "energy", "energy-below", "reading", "reading-below", "cavity", "place", "taps", "log", "log-groups", "log-drop", "log-rest" })
             {
                 all.Add(name, 80, 24);
                 all.Add(name, 120, 36);
@@ -69,6 +69,8 @@ public partial class KeptScreensTests
         ["place"] = ("trike", ["5"]),
         ["taps"] = ("trike", ["5", "Tab", "Down"]),
         ["log"] = ("tractor", ["7"]),
+        ["log-drop"] = ("tractor", ["7", "Tab", "t", "t"]),
+        ["log-rest"] = ("tractor", ["7", "Tab", "t", "t", "t"]),
         ["log-groups"] = ("tractor", ["7", "t", "End"]),
     };
 

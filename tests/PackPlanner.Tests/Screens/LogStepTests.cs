@@ -31,6 +31,20 @@ public class LogStepTests
     }
 
     [Fact]
+    public void First_values_of_a_log_are_those_that_were_used()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.New("Reading");
+        bench.Press("7");
+
+        PackPlanner.Screens.Reading.ReadingStart.File(bench.Desk, House.Repository.At("sample-data", "tractor", "ride-october.csv"));
+        bench.Press("Home");
+
+        // The first seconds read 6 V in every cell and are set aside.
+        Assert.Matches(@"Cell01 .*3\.\d+V 3\.\d+V", bench.Text(120, 36));
+    }
+
+    [Fact]
     public void A_second_log_stands_beside_and_chosen_groups_are_drawn_in_both()
     {
         using Bench bench = Open();

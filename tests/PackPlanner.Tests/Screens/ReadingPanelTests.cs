@@ -39,6 +39,23 @@ public class ReadingPanelTests
     }
 
     [Fact]
+    public void The_columns_are_seen_first_and_accept_with_them_however_long_the_list_is()
+    {
+        using Bench bench = new();
+        Assert.True(bench.Desk.Store.New("Reading"));
+
+        ReadIn(bench, File("wide.csv", "Nr;" + string.Join(';', Enumerable.Range(1, 30).Select(i => $"Spalte {i}")) + "\nA1" + string.Concat(Enumerable.Repeat(";1", 30)) + "\n"));
+
+        string text = bench.Text();
+        Assert.Contains("   Nr ", text, StringComparison.Ordinal);
+        Assert.Contains("Spalte 5 ", text, StringComparison.Ordinal);
+        Assert.Contains(" > accept", text, StringComparison.Ordinal);
+        bench.Press("Up", "Up", "Up", "Up", "Up");
+        Assert.Contains("   accept", bench.Text(), StringComparison.Ordinal);
+        Assert.DoesNotContain("   Nr ", bench.Text(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_log_is_told_its_sign_and_which_column_is_a_group()
     {
         using Bench bench = new();

@@ -38,7 +38,7 @@ down() { # so many rows, and until the screen has followed
 }
 nap() { sleep "$((RANDOM % 2)).$(printf %03d $((RANDOM % 1000)))"; }
 # Is the process there at all, and not merely waiting for its parent to take note?
-lives() { [ -d "/proc/$1" ] && ! grep -q '^State:.*Z' "/proc/$1/status" 2>/dev/null; }
+lives() { grep -q '^State:[^Z]*$' "/proc/$1/status" 2>/dev/null; }
 
 # Each of these leaves the cursor on one row of one step and presses keys until it is ended itself.
 changing() { while true; do send Space; sleep 0.05; done; }

@@ -55,12 +55,12 @@ internal static class CellsPicture
 
     private static string Next(Job job, int use, int hold)
     {
-        string repeat = hold > 0 ? $"Repeat the {hold} held in another slot, or go on: " : "";
+        string repeat = hold > 0 ? $"Repeat the {hold} held in another slot; or " : "";
         if (job.Givens is not { Series: { } series, Parallel: { } parallel })
-            return $"{repeat}1 Job, say how many in series and in parallel";
+            return $"{repeat}1 Job: say series and parallel";
         int need = series * parallel;
         return use >= need
-            ? $"{repeat}3 Groups has enough"
-            : $"{repeat}test or buy about {need - use} more, or choose a smaller pack in 1 Job";
+            ? $"{repeat}go on: 3 Groups has enough"
+            : $"{repeat}test or buy about {need - use} more; or a smaller pack (1 Job)";
     }
 }

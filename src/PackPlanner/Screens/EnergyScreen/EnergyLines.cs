@@ -30,7 +30,7 @@ internal static class EnergyLines
             .. budget.Losses.Select(loss => new EnergyLine(loss.Name, Says(loss, request, budget, look), Change(loss.Wh, look), Difference)),
             new("usable", givens.NumberOf("whPerKm") is > 0 and { } use ? $"{look.Distance(budget.UsableWh / use)} at {look.Use(use)}" : "", Wh(budget.UsableWh, look), Series, IsTotal: true),
             .. Drawn(drawn, look),
-            new("ends at", EnergyPicture.Ends(budget, look), "", Series),
+            new("ends at", EnergyPicture.Ends(known, look), "", Series),
             .. Volts(request, look),
             .. Heat(budget.Heat, request, look),
             .. Shorted(known, look),
@@ -139,7 +139,9 @@ internal static class EnergyLines
         foreach (BasisJson row in StartingPointWords.Basis(known))
         {
             string figure = row.Value is { } value ? $"{look.Figure(value, value < 10 ? 1 : 0)} {row.Unit}" : "-";
-            yield return new(first ? "fuse to start from" : row.Name, row.From, figure, StartingPointWords.NeverFinal, IsTotal: first);
+            // The words after a colon with dashes are those of the command line.
+            string from = row.From.Contains(": --", StringComparison.Ordinal) ? row.From[..row.From.IndexOf(": --", StringComparison.Ordinal)] + "; e says it" : row.From;
+            yield return new(first ? "fuse to start from" : row.Name, from, figure, StartingPointWords.NeverFinal, IsTotal: first);
             first = false;
         }
     }

@@ -163,7 +163,8 @@ internal sealed class EnergyModel(Desk desk) : IStep
             return;
         Ink ink = line.IsTotal ? Ink.Bold : Ink.Plain;
         area.Write(3, y, area.Look.Of(line.Name), ink);
-        area.Write(area.Width - 12, y, TextWidth.Fit(line.Figure, 11, right: true), ink);
+        if (line.Figure.Length > 0)
+            area.Write(area.Width - 12, y, TextWidth.Fit(line.Figure, 11, right: true), ink);
     }
 
     private static void PaintRemedies(Area area, StringFigures known)

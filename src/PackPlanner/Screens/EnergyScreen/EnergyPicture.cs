@@ -33,14 +33,32 @@ internal static class EnergyPicture
     {
         EnergyBudget budget = answered.Budget;
         string km = givens.NumberOf("whPerKm") is > 0 and { } use ? $", {look.Distance(budget.UsableWh / use)} at {look.Use(use)}" : "";
-        string load = answered.Request.Load is LoadPlan.ConstantCurrent steady ? $" at {look.Figure(steady.LoadA, 0)} A" : " at rest (no load said)";
-        string answer = $"{Kwh(budget.UsableWh, look)} kWh ± {Small(budget.Spread.HalfWidthWh, look)}{km}{load}; {Kwh(budget.UsableWhAtRest, look)} kWh at rest. {Ends(budget, look)}";
+        string load = answered.Request.Load is LoadPlan.ConstantCurrent steady
+            ? $" at {look.Figure(steady.LoadA, 0)} A; {Kwh(budget.UsableWhAtRest, look)} kWh at rest" : " at rest (no load said)";
+        string answer = $"{Kwh(budget.UsableWh, look)} kWh ± {Small(budget.Spread.HalfWidthWh, look)}{km}{load}. {Ends(answered, look)}";
         return new StepPicture(Question, answer, Next(budget, givens, look), answered.Raised);
     }
 
-    internal static string Ends(EnergyBudget budget, Look look) => budget.EndedByController
-        ? $"The controller's lowest volts end it, {look.Figure(budget.EndPackV, 1)} V; group {budget.EndsAtGroup} is then the lowest."
-        : $"Group {budget.EndsAtGroup} ends it at its cut-off; the pack then gives {look.Figure(budget.EndPackV, 1)} V.";
+    internal static string Ends(StringFigures answered, Look look)
+    {
+        EnergyBudget budget = answered.Budget;
+        string volts = $"{look.Figure(budget.EndPackV, 1)} V";
+        int alike = AsLowAsTheLast(answered.Request, budget.EndsAtGroup);
+        if (budget.EndedByController)
+            return $"The controller's lowest volts end it, {volts}" + (alike > 1 ? "." : $"; group {budget.EndsAtGroup} is then the lowest.");
+        return alike > 1
+            ? $"A group's cut-off ends it at {volts}; which one cannot be told: {alike} are equal within the tester's noise."
+            : $"Group {budget.EndsAtGroup} ends it at its cut-off; the pack then gives {volts}.";
+    }
+
+    // Groups whose 90 % range reaches down to that of the one that ends it, itself among them.
+    private static int AsLowAsTheLast(EnergyRequest request, int group)
+    {
+        const double Ninety = 1.645;
+        double Spread(SeriesGroup of) => of.CapacitySigmaAh ?? of.CapacityAh * request.RepeatabilityFraction / Math.Sqrt(of.Parallel ?? 1);
+        SeriesGroup last = request.Groups.First(known => known.Number == group);
+        return request.Groups.Count(known => known.CapacityAh - last.CapacityAh <= Ninety * Math.Sqrt((Spread(known) * Spread(known)) + (Spread(last) * Spread(last))));
+    }
 
     private static string Next(EnergyBudget budget, JobGivens givens, Look look)
     {

@@ -21,7 +21,7 @@ internal static class GroupMoves
         [
             .. view.Pack.Groups.Where(other => other.Number != group.Number).SelectMany(other => other.Cells.Select(cell => new ListItem(
                 $"group {other.Number,-3} {Words(desk, view, cell)}", After(desk, view, group, first, other, cell),
-                () => Exchange(desk, view, first.Label, cell.Label)))),
+                () => Exchange(desk, view, first.Label, cell.Label)) { Tells = () => Whole(desk, view, group, first, other, cell) })),
         ],
         narrows: true));
 
@@ -30,6 +30,19 @@ internal static class GroupMoves
         double here = group.CapacityAh - first.CapacityAh + second.CapacityAh;
         double there = other.CapacityAh - second.CapacityAh + first.CapacityAh;
         return $"then {desk.Look.Figure(here, view.AhDecimals)} and {desk.Look.Figure(there, view.AhDecimals)} Ah";
+    }
+
+    // Both groups as they would be: Ah, milliohm, and who would work hardest.
+    private static string Whole(Desk desk, GroupsView view, MatchedGroup group, GroupingCell first, MatchedGroup other, GroupingCell second)
+    {
+        return $"then {Then(group, first, second)}; {Then(other, second, first)}";
+
+        string Then(MatchedGroup of, GroupingCell goes, GroupingCell comes)
+        {
+            MatchedGroup changed = of.Exchanged(goes, comes);
+            string hardest = changed.LargestShare is { } share ? $" {share.Cell} {desk.Look.Figure(share.TimesEqual, 2)}x" : "";
+            return $"{changed.Number}: {desk.Look.Figure(changed.CapacityAh, view.AhDecimals)} Ah {desk.Look.Figure(changed.ResistanceMilliohm, 2)} mΩ{hardest}";
+        }
     }
 
     private static void AskWhichSpare(Desk desk, GroupsView view, GroupingCell failed) => desk.Show(new ListOverlay(

@@ -18,7 +18,7 @@ internal static class FormPainter
     }
 
     // Where there is room every name is whole; a narrow form keeps the values and who said them.
-    private static (int Value, int From, int Without) Columns(Area body) => body.Width >= 110 ? (45, 61, 77) : (31, 43, 54);
+    private static (int Value, int From, int Without) Columns(Area body) => body.Width >= 110 ? (45, 61, 77) : (31, 43, 55);
 
     /// <summary>One line; <paramref name="column"/> is the value under the cursor, null when the cursor is elsewhere.</summary>
     internal static void Line(Area body, int y, GivenRow line, JobGivens givens, int? column)

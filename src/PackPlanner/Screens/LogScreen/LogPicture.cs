@@ -34,7 +34,7 @@ internal static class LogPicture
         if (!diagnosis.CapacityTold)
             answer += $" How many Ah each group holds cannot be told: {diagnosis.WhyNot}.";
         else if (BestRemedy(diagnosis) is { } remedy)
-            answer += $" {Now(diagnosis, look)} {remedy.Do.TrimEnd('.')}: {look.Figure(remedy.UsableWh / 1000, 2)} kWh ({(remedy.GainPercent >= 0 ? "+" : "")}{look.Figure(remedy.GainPercent, 0)} %), then group {remedy.NextBottleneck} ends it.";
+            answer += $" {Now(diagnosis, look)} {Short(remedy)}: {look.Figure(remedy.UsableWh / 1000, 2)} kWh ({(remedy.GainPercent >= 0 ? "+" : "")}{look.Figure(remedy.GainPercent, 0)} %), then group {remedy.NextBottleneck} ends it.";
         // The first thing to do; Enter shows the rest of it.
         string next = findings.Count > 0 ? findings[0].Detail.SettleBy.Split(';')[0].TrimEnd('.') : "6 Energy, or d: a second log beside this one";
         return new StepPicture(Question, answer, next, diagnosis.Cautions);
@@ -49,6 +49,9 @@ internal static class LogPicture
 
     private static string Now(RideDiagnosis diagnosis, Look look) =>
         diagnosis.Loaded is { } loaded ? $"Now {look.Figure(loaded.UsableWhNow / 1000, 2)} kWh at {look.Figure(loaded.CurrentA, 0)} A." : "";
+
+    // What a new group is measured by is said where the remedies stand.
+    private static string Short(Remedy remedy) => remedy.Do.TrimEnd('.').Replace(" by one as good as the median group", "", StringComparison.Ordinal);
 
     private static Remedy? BestRemedy(RideDiagnosis diagnosis) =>
         diagnosis.Remedies.Where(remedy => remedy.GainPercent > 0.5).MaxBy(remedy => remedy.GainPercent);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Runtime.CompilerServices;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Screens.Drawing;
@@ -79,8 +78,11 @@ internal sealed class LogPlots
             Head(area, "", $"{which}drop of each group: {(known is null ? "the log is not judged yet" : "the log shows no steps of current")}");
             return;
         }
-        Head(area, "mV", $"{which}drop of each group at {area.Look.Figure(loaded.CurrentA, 0)} A");
-        GroupBars.Paint(area.From(1), [.. known.Groups.Select(g => g.ResistanceMilliohm?.Value * loaded.CurrentA ?? double.NaN)], "mV", groups);
+        double[] drops = [.. known.Groups.Select(g => g.ResistanceMilliohm?.Value * loaded.CurrentA ?? double.NaN)];
+        double[] told = [.. drops.Where(double.IsFinite).Order()];
+        double median = told.Length == 0 ? double.NaN : (told[(told.Length - 1) / 2] + told[told.Length / 2]) / 2;
+        Head(area, "mV", $"{which}drop of each group at {area.Look.Figure(loaded.CurrentA, 0)} A against the median m, {area.Look.Figure(median, 0)} mV");
+        MedianStrip.Paint(area.From(1), [.. drops.Select(drop => drop - median)], "mV", groups);
     }
 
     private void PaintRest(Area area, RideLog log, double? ratedAh, int[] groups, string which)
@@ -93,9 +95,8 @@ internal sealed class LogPlots
         }
         rest = Math.Clamp(rest, 0, found.Count - 1);
         LogRest at = found[rest];
-        Head(area, "mV", string.Create(CultureInfo.InvariantCulture,
-            $"{which}at rest, {rest + 1} of {found.Count}: from {at.FromS / 3600:f2} h for {at.LengthS / 60:f0} min, each group less {at.MedianV:f3} V"));
-        GroupBars.Paint(area.From(1), [.. at.ApartV.Select(v => 1000 * v)], "mV", groups);
+        Head(area, "mV", $"{which}at rest, {rest + 1} of {found.Count}: from {area.Look.Figure(at.FromS / 3600, 2)} h for {area.Look.Figure(at.LengthS / 60, 0)} min, less the median m, {area.Look.Figure(at.MedianV, 3)} V");
+        MedianStrip.Paint(area.From(1), [.. at.ApartV.Select(v => 1000 * v)], "mV", groups);
     }
 
     private void Head(Area area, string unit, string words)

@@ -4,4 +4,8 @@ namespace PackPlanner.Screens.Overlays;
 /// <param name="Text">What it is.</param>
 /// <param name="Aside">What stands at the right: its key, or a state.</param>
 /// <param name="Run">Does it; null for a line that only tells.</param>
-internal sealed record ListItem(string Text, string Aside = "", Action? Run = null);
+internal sealed record ListItem(string Text, string Aside = "", Action? Run = null)
+{
+    /// <summary>More about it, shown below the list while the cursor stands on it; null where there is no more.</summary>
+    internal Func<string>? Tells { get; init; }
+}

@@ -34,13 +34,16 @@ internal sealed class ListOverlay(
         if (narrows)
             line.Paint(area, x + 2, 0, 24);
         area.WriteRight(0, $"{shown.Length} of {items().Count} ");
-        pageRows = Math.Max(1, area.Height - 1);
         cursor = Math.Clamp(cursor, 0, Math.Max(0, shown.Length - 1));
+        Func<string>? tells = shown.Length > 0 ? shown[cursor].Tells : null;
+        pageRows = Math.Max(1, area.Height - (tells is null ? 1 : 2));
         top = Math.Clamp(top, Math.Max(0, cursor - pageRows + 1), cursor);
         if (shown.Length == 0)
             area.Write(3, 1, "nothing like this; Backspace widens again");
         for (int row = 0; row < pageRows && top + row < shown.Length; row++)
             PaintItem(area, row + 1, top + row, shown[top + row]);
+        if (tells is not null)
+            area.Write(1, area.Height - 1, TextWidth.Cut(area.Look.Of(tells()), area.Width - 2), Ink.Bold);
     }
 
     public bool Press(string key)

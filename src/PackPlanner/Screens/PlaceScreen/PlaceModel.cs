@@ -159,7 +159,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
     // The layout raises most of them itself; before taps are plugged this one stands whatever the figures are.
     private static IReadOnlyList<Caution> Cautions(PlacedPack pack) => pack.Answer.Cautions.Any(caution => caution.Code == "caution-19")
         ? pack.Answer.Cautions
-        : [.. pack.Answer.Cautions, new("caution-19", SignalWord.Warning, "sense taps", $"{pack.Series + 1} taps up to {pack.ExpectedV[^1]:0.0} V: measure all before plugging in")];
+        : [.. pack.Answer.Cautions, new("caution-19", SignalWord.Warning, "sense taps", $"{pack.Series + 1} taps up to {pack.ExpectedV[^1].ToString("0.0", CultureInfo.InvariantCulture)} V: measure all before plugging in")];
 
     private List<KeyAction> Known(PlacedPack pack) =>
     [

@@ -47,7 +47,7 @@ internal sealed record PlotFrame(Area Area, double LowX, double HighX, double Lo
         foreach (double tick in rows)
         {
             int y = (int)Math.Round(RowOf(tick));
-            string text = TextWidth.Fit(Ticks.Text(tick, decimals), Left - 2, right: true);
+            string text = TextWidth.Fit(Area.Look.Figure(tick, decimals), Left - 2, right: true);
             Area.Write(0, y, text);
             Area.Write(Left - 1, y, "┤");
         }
@@ -65,7 +65,7 @@ internal sealed record PlotFrame(Area Area, double LowX, double HighX, double Lo
         int free = 0;
         foreach (double tick in columns)
         {
-            string text = Ticks.Text(tick, decimals);
+            string text = Area.Look.Figure(tick, decimals);
             int x = Left + (int)Math.Round(ColumnOf(tick));
             Area.Write(x, inside.Height, "┬");
             int start = Math.Max(free, x - (text.Length / 2));

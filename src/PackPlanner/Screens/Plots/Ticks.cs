@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace PackPlanner.Screens.Plots;
 
 /// <summary>Axis marks at steps of 1, 2 or 5 times a power of ten.</summary>
@@ -39,10 +37,8 @@ internal static class Ticks
         return Math.Clamp(-(int)Math.Floor(Math.Log10(step) + 1e-9), 0, 6);
     }
 
-    internal static string Text(double tick, int decimals) =>
-        tick.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
-
-    private static double StepOf(double atLeast)
+    /// <summary>The least step of 1, 2 or 5 times a power of ten that is not below <paramref name="atLeast"/>.</summary>
+    internal static double StepOf(double atLeast)
     {
         double power = Math.Pow(10, Math.Floor(Math.Log10(atLeast)));
         foreach (double step in new[] { 1.0, 2.0, 5.0 })

@@ -4,7 +4,7 @@ using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Screens.Reading;
 
-/// <summary>The first values of the columns of a log, in our own units, by their headings.</summary>
+/// <summary>The first values that were used of the columns of a log, in our own units, by their headings.</summary>
 internal static class FirstValuesOfLog
 {
     internal static Dictionary<string, string> Of(PackLogReading reading)
@@ -24,7 +24,7 @@ internal static class FirstValuesOfLog
                 _ => (null, ""),
             };
             if (values is not null)
-                first.TryAdd(column.Name, string.Join(" ", values.Take(3).Select(value => double.IsNaN(value) ? "-" : value.ToString("0.####", CultureInfo.InvariantCulture) + unit)));
+                first.TryAdd(column.Name, string.Join(" ", values.Where(double.IsFinite).Take(3).Select(value => value.ToString("0.####", CultureInfo.InvariantCulture) + unit).DefaultIfEmpty("-")));
         }
 
         return first;

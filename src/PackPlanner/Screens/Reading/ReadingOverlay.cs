@@ -39,15 +39,21 @@ internal sealed class ReadingOverlay : IOverlay
         int head = 1 + answer.Count;
         area.Write(3, head, "column in file", Ink.Bold);
         area.Write(24, head, "read as", Ink.Bold);
-        area.Write(46, head, "first values", Ink.Bold);
-        area.Write(Math.Max(68, area.Width - 18), head, "set by", Ink.Bold);
-        pageRows = Math.Max(1, area.Height - head - 1);
-        top = Math.Clamp(top, Math.Max(0, cursor - pageRows + 1), cursor);
-        for (int row = 0; row < pageRows && top + row < lines.Count; row++)
+        area.Write(45, head, "first values", Ink.Bold);
+        area.Write(SetByAt(area), head, "set by", Ink.Bold);
+        // The last line, accept, is always in view; the others scroll above it.
+        pageRows = Math.Max(1, area.Height - head - 2);
+        int rest = lines.Count - 1;
+        if (cursor < rest)
+            top = Math.Clamp(top, Math.Max(0, cursor - pageRows + 1), cursor);
+        for (int row = 0; row < pageRows && top + row < rest; row++)
             PaintLine(area, head + 1 + row, top + row);
-        if (lines.Count > pageRows)
-            area.WriteRight(0, $"{top + 1}-{Math.Min(lines.Count, top + pageRows)} of {lines.Count} ");
+        PaintLine(area, Math.Min(area.Height - 1, head + 1 + Math.Min(rest, pageRows)), rest);
+        if (rest > pageRows)
+            area.WriteRight(0, $"{top + 1}-{Math.Min(rest, top + pageRows)} of {rest} ");
     }
+
+    private static int SetByAt(Area area) => Math.Max(61, area.Width - 19);
 
     public bool Press(string key)
     {
@@ -83,10 +89,10 @@ internal sealed class ReadingOverlay : IOverlay
         Ink ink = line.Run is not null ? Ink.Accent : Ink.Plain;
         if (line.Column is { } column)
         {
-            int setBy = Math.Max(68, area.Width - 18);
+            int setBy = SetByAt(area);
             area.Write(3, y, TextWidth.CutMiddle(area.Look.Of(column.Name), 20), ink);
-            area.Write(24, y, TextWidth.Cut(area.Look.Of(column.ReadAs + (column.Unit is { } unit ? $", {unit}" : "")), 21));
-            area.Write(46, y, TextWidth.Cut(area.Look.Of(inHand.FirstValues.GetValueOrDefault(column.Name, "")), setBy - 47));
+            area.Write(24, y, TextWidth.Cut(area.Look.Of(column.ReadAs + (column.Unit is { } unit ? $", {unit}" : "")), 20));
+            area.Write(45, y, TextWidth.Cut(area.Look.Of(inHand.FirstValues.GetValueOrDefault(column.Name, "")), setBy - 46));
             area.Write(setBy, y, TextWidth.Cut(area.Look.Of(column.SetBy), area.Width - setBy));
         }
         else
