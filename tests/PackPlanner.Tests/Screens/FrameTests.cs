@@ -95,6 +95,23 @@ public class FrameTests
         Assert.Equal((8, 1), (small.BodyHeight, small.AnswerRows));
     }
 
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(80, 22)]
+    public void What_is_too_long_for_its_row_goes_on_in_the_next_so_that_the_way_out_is_read(int width, int height)
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Desk.Says = "NOT SAVED: another program has changed this job since it was read here. Open it again to go on from there, or keep yours by a copy.";
+
+        string text = bench.Text(width, height);
+
+        Assert.Contains("NOT SAVED: another program", text);
+        Assert.Contains("keep yours by a copy.", text);
+        bench.Press("Down");
+        Assert.Contains(" ? keys", bench.Text(width, height));
+    }
+
     [Fact]
     public void A_resize_keeps_row_and_cursor()
     {

@@ -47,14 +47,27 @@ internal static class FramePainter
         whole.Write(1, rows.Next, "Next", Ink.Bold);
         whole.Write(7, rows.Next, TextWidth.Cut(page.Look.Of(picture.Next), page.Width - 8));
         PaintCaution(whole.Part(0, rows.Caution, page.Width, 1), desk, picture);
-        bool worded = desk.Says is not null || desk.Work is not null;
-        if (rows.Progress is { } progress && worded)
-            PaintProgress(whole.Part(0, progress, page.Width, 1), desk);
         PaintHints(whole.Part(0, rows.Hints, page.Width, 2), desk);
-        // Without a row of its own, what there is to say takes the place of the first hint line.
-        if (rows.Progress is null && worded)
-            PaintProgress(whole.Part(0, rows.Hints, page.Width, 1), desk);
+        IReadOnlyList<string> told = Told(desk, page);
+        // What has no row of its own, or is too long for it, takes the place of the first hint line, then of the second.
+        int first = rows.Progress ?? rows.Hints;
+        Ink ink = desk.Says is null ? Ink.Accent : Ink.Bold;
+        for (int i = 0; i < told.Count; i++)
+        {
+            Area row = whole.Part(0, first + i, page.Width, 1);
+            row.Clear();
+            row.Write(1, 0, told[i], ink);
+        }
     }
+
+    // What the last key did or why it could not; else what runs aside. Where, why and what next stand in it, so it is cut last of all.
+    private static IReadOnlyList<string> Told(Desk desk, Page page) => (desk.Says, desk.Work) switch
+    {
+        ({ } says, _) => TextWidth.Wrap(page.Look.Of(says), page.Width - 2, 2),
+        (null, { } work) => [TextWidth.Cut(page.Look.Of($"{work.Words(desk.Now())}  Esc stop and keep"), page.Width - 2)],
+        _ => [],
+    };
+
 
     private static void PaintTitle(Area row, Desk desk)
     {
@@ -130,18 +143,6 @@ internal static class FramePainter
         int end = row.Write(3, 0, TextWidth.Cut(words, row.Width - 4 - Press.Length), Ink.Underline);
         row.Write(end, 0, Press, Ink.Accent);
         row.OnClick(0, 0, row.Width, () => desk.Press("!"));
-    }
-
-    private static void PaintProgress(Area row, Desk desk)
-    {
-        row.Clear();
-        if (desk.Says is { } says)
-        {
-            row.Write(1, 0, TextWidth.Cut(row.Look.Of(says), row.Width - 2), Ink.Bold);
-            return;
-        }
-
-        row.Write(1, 0, TextWidth.Cut(row.Look.Of($"{desk.Work!.Words(desk.Now())}  Esc stop and keep"), row.Width - 2), Ink.Accent);
     }
 
     private static void PaintHints(Area rows, Desk desk)

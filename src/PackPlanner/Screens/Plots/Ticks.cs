@@ -30,11 +30,17 @@ internal static class Ticks
         return ticks;
     }
 
-    /// <summary>Decimals that tell neighbouring marks apart.</summary>
+    /// <summary>Decimals that every mark needs to be written as it is; a single mark too.</summary>
     internal static int Decimals(IReadOnlyList<double> ticks)
     {
-        double step = ticks.Count > 1 ? ticks[1] - ticks[0] : Math.Max(Math.Abs(ticks[0]), 1);
-        return Math.Clamp(-(int)Math.Floor(Math.Log10(step) + 1e-9), 0, 6);
+        for (int decimals = 0; decimals < 6; decimals++)
+        {
+            double scale = Math.Pow(10, decimals);
+            if (ticks.All(tick => Math.Abs((tick * scale) - Math.Round(tick * scale)) < 1e-6))
+                return decimals;
+        }
+
+        return 6;
     }
 
     /// <summary>The least step of 1, 2 or 5 times a power of ten that is not below <paramref name="atLeast"/>.</summary>
