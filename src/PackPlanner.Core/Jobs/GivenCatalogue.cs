@@ -45,6 +45,8 @@ public static class GivenCatalogue
         new("peakS", "a peak lasts, s", GivenKind.Seconds, "peak warming: not told", false),
         new("cellMassKg", "one cell weighs, kg", GivenKind.Kilograms, "cell warming: not told", false),
         new("balanceA", "what the balancer bleeds, A", GivenKind.Amperes, "0.06 A is assumed", false),
+        new("kmBefore", "km of the ride of the log before", GivenKind.Kilometres, "vehicle or pack: not told", false),
+        new("kmNow", "km of the ride of the last log", GivenKind.Kilometres, "vehicle or pack: not told", false),
         new("cellDiameterMm", "one round cell, diameter, mm", GivenKind.Millimetres, "no plain block", false),
         new("cellLengthMm", "one cell, length, mm", GivenKind.Millimetres, "no plain block", false),
         new("cellThicknessMm", "one flat cell, thickness, mm", GivenKind.Millimetres, "taken as round", false),

@@ -36,6 +36,9 @@ public enum GivenKind
     /// <summary>Kilograms.</summary>
     Kilograms,
 
+    /// <summary>Kilometres.</summary>
+    Kilometres,
+
     /// <summary>Metres.</summary>
     Metres,
 

@@ -85,6 +85,21 @@ internal sealed class Answers
     /// <summary>Whether a diagnosis is on its way.</summary>
     internal bool IsDiagnosing => diagnoses.Values.Any(diagnosis => diagnosis.IsWorking);
 
+    /// <summary>Whether the user stopped something before there was an answer to it.</summary>
+    internal bool WasStopped => lot.WasStopped || groups.WasStopped || fit.WasStopped || choices.WasStopped || energy.WasStopped || diagnoses.Values.Any(diagnosis => diagnosis.WasStopped);
+
+    /// <summary>What was stopped so is asked again.</summary>
+    internal void AskAgain()
+    {
+        lot.AskAgain();
+        groups.AskAgain();
+        fit.AskAgain();
+        choices.AskAgain();
+        energy.AskAgain();
+        foreach (Derived<LogQuestion, RideDiagnosis> diagnosis in diagnoses.Values)
+            diagnosis.AskAgain();
+    }
+
     /// <summary>A verdict for each cell; null without cells, or while it is on its way.</summary>
     internal ScreenedLot? Lot => lot.Of(CellsQuestion.Of(desk.Job));
 

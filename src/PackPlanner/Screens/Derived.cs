@@ -16,6 +16,16 @@ internal sealed class Derived<TInput, TAnswer>(
     /// <summary>Whether the answer is still on its way.</summary>
     internal bool IsWorking { get; private set; }
 
+    /// <summary>Whether the user stopped it before there was an answer.</summary>
+    internal bool WasStopped { get; private set; }
+
+    /// <summary>What was stopped is asked again at the next look.</summary>
+    internal void AskAgain()
+    {
+        if (WasStopped)
+            (computedFrom, WasStopped) = (null, false);
+    }
+
     /// <summary>The answer; null while it is on its way, or when the question cannot be asked yet.</summary>
     internal TAnswer? Of(TInput? input)
     {
@@ -24,7 +34,7 @@ internal sealed class Derived<TInput, TAnswer>(
             computedFrom = null;
             Last = null;
             IsWorking = false;
-            desk.StopWork(this);
+            desk.Aside.Stop(this);
             return null;
         }
 
@@ -32,8 +42,9 @@ internal sealed class Derived<TInput, TAnswer>(
         {
             computedFrom = input;
             Last = null;
+            WasStopped = false;
             IsWorking = true;
-            desk.StartWork(this, doing, work => Compute(input, work), isShort(input));
+            desk.Aside.Start(this, doing, work => Compute(input, work), isShort(input));
         }
 
         return Last;
@@ -41,7 +52,22 @@ internal sealed class Derived<TInput, TAnswer>(
 
     private Action Compute(TInput input, BackgroundWork work)
     {
-        TAnswer answer = compute(input, work);
+        TAnswer answer;
+        try
+        {
+            answer = compute(input, work);
+        }
+        catch (OperationCanceledException)
+        {
+            // Done only where nobody has asked anew since.
+            return () => (IsWorking, WasStopped) = (false, true);
+        }
+        catch
+        {
+            IsWorking = false;
+            throw;
+        }
+
         return () =>
         {
             Last = answer;

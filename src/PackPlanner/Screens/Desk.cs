@@ -1,6 +1,5 @@
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Jobs;
-using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Frame;
 using PackPlanner.Screens.Keys;
@@ -14,13 +13,13 @@ namespace PackPlanner.Screens;
 internal sealed class Desk
 {
     private readonly List<IOverlay> overlays = [];
-    private readonly Dictionary<object, BackgroundWork> works = [];
     private readonly Surroundings around;
 
     internal Desk(Surroundings around, Look look)
     {
         this.around = around;
         Look = look;
+        Aside = new AsideWork(this, around);
         Store = new JobStore(this, around);
         Answers = new Answers(this);
         Steps = StepList.For(this);
@@ -55,13 +54,13 @@ internal sealed class Desk
     internal IOverlay? Overlay => overlays.Count == 0 ? null : overlays[^1];
 
     /// <summary>Work that runs aside and has run long enough to tell, this step's own first; null when there is none.</summary>
-    internal BackgroundWork? Work => works
-        .Where(work => work.Value.IsWorthTelling(around.Now()))
-        .OrderByDescending(work => work.Key == Step)
-        .Select(work => work.Value).FirstOrDefault();
+    internal BackgroundWork? Work => Aside.WorthTelling(Step);
 
     /// <summary>Whether anything runs aside at all.</summary>
-    internal bool IsWorking => works.Count > 0;
+    internal bool IsWorking => Aside.IsWorking;
+
+    /// <summary>What runs aside.</summary>
+    internal AsideWork Aside { get; }
 
     /// <summary>One line about the last key; gone with the next one.</summary>
     internal string? Says { get; set; }
@@ -91,6 +90,7 @@ internal sealed class Desk
     {
         overlays.Clear();
         At = Math.Clamp(step, 0, Steps.Count - 1);
+        Answers.AskAgain();
         Store.RememberPlace();
     }
 
@@ -109,7 +109,7 @@ internal sealed class Desk
     /// <summary>Puts a job on the screen.</summary>
     internal void Use(JobOnScreen job, int step)
     {
-        StopAllWork();
+        Aside.StopAll();
         Open = job;
         overlays.Clear();
         At = Math.Clamp(step, 0, Steps.Count - 1);
@@ -118,7 +118,7 @@ internal sealed class Desk
 
     internal void Forget()
     {
-        StopAllWork();
+        Aside.StopAll();
         Open = null;
         overlays.Clear();
         At = 0;
@@ -192,78 +192,5 @@ internal sealed class Desk
         Says = null;
         page.TargetAt(x, y)?.Invoke();
         Store.RememberPlace();
-    }
-
-    /// <summary>
-    /// Runs something aside; a newer question of the same asker cancels the older one. The work returns what to do with
-    /// its answer, and that is done on the screen's own thread.
-    /// </summary>
-    /// <param name="asker">Who asks: a step, or an answer that a step keeps.</param>
-    /// <param name="doing">What is done, for the progress row.</param>
-    /// <param name="work">Does it.</param>
-    /// <param name="atOnce">For what is so short that the answer can be waited for.</param>
-    internal void StartWork(object asker, string doing, Func<BackgroundWork, Action> work, bool atOnce = false)
-    {
-        StopWork(asker);
-        BackgroundWork mine = new(doing, around.Now());
-        if (atOnce)
-        {
-            Answer(work, mine)();
-            mine.Dispose();
-            return;
-        }
-
-        works[asker] = mine;
-        around.Aside(() =>
-        {
-            Action answer = Answer(work, mine);
-            around.Back(() => Finish(asker, mine, answer));
-        });
-    }
-
-    /// <summary>Ends the work of one asker; its answer is not wanted any more.</summary>
-    internal void StopWork(object asker)
-    {
-        if (works.Remove(asker, out BackgroundWork? older))
-            older.Stop(keepBest: false);
-    }
-
-    private void StopAllWork()
-    {
-        foreach (object asker in works.Keys.ToArray())
-            StopWork(asker);
-    }
-
-    private Action Answer(Func<BackgroundWork, Action> work, BackgroundWork mine)
-    {
-        try
-        {
-            return work(mine);
-        }
-        catch (OperationCanceledException)
-        {
-            return () => { };
-        }
-        // Work aside has no other place to tell a fault of ours: the last catch of the program is on another thread.
-        catch (Exception fault)
-        {
-            string remedy = FaultReport.Write(fault).Problem.Remedy;
-            return () => Says = OneLine.Of($"A fault in the program: {fault.Message.TrimEnd('.')}. {remedy}");
-        }
-    }
-
-    private void Finish(object asker, BackgroundWork mine, Action answer)
-    {
-        if (works.TryGetValue(asker, out BackgroundWork? wanted) && wanted == mine)
-        {
-            works.Remove(asker);
-            answer();
-            // What reading or judging a season leaves behind would otherwise stay until something else needs room.
-            if (works.Count == 0 && mine.IsLong(around.Now()))
-                around.Tidy();
-        }
-
-        mine.Dispose();
-        around.Redraw();
     }
 }

@@ -21,11 +21,11 @@ internal static class KeyPress
             desk.Says = NoUse(named);
     }
 
-    /// <summary>A key that what is laid over has no use for: keys of every screen work where no text is typed, and close it.</summary>
+    /// <summary>A key that what is laid over has no use for: keys of every screen work over what only tells, and close it; what asks is answered or left first.</summary>
     internal static void Beside(Desk desk, string key)
     {
         bool isGeneral = key is [>= '1' and <= '8'] || desk.GeneralKeys.Any(known => known.Entry.Key == key);
-        if (desk.Overlay is { TakesText: false } && isGeneral)
+        if (desk.Overlay is { OnlyTells: true } && isGeneral)
         {
             desk.CloseAll();
             Take(desk, key);

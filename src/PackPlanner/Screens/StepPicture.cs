@@ -13,4 +13,10 @@ internal sealed record StepPicture(string Question, string Answer, string Next, 
         : this(question, answer, next, [])
     {
     }
+
+    /// <summary>Esc came before there was any answer to keep.</summary>
+    /// <param name="question">The question that was not answered.</param>
+    /// <param name="step">The number of the step that asks again.</param>
+    internal static StepPicture Stopped(string question, int step) =>
+        new(question, "Stopped before there was an answer; nothing was changed.", $"{step} asks again");
 }

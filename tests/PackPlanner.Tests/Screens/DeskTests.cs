@@ -57,6 +57,53 @@ public class DeskTests
     }
 
     [Fact]
+    public void What_was_stopped_before_it_had_an_answer_says_so_and_is_asked_again_by_the_digit_of_the_step()
+    {
+        using Bench bench = new();
+        int asked = 0;
+        Derived<string, string> answer = new(bench.Desk, "thinking", (question, work) => ++asked == 1 ? throw new OperationCanceledException() : question + "!", _ => false);
+
+        Assert.Null(answer.Of("so"));
+        Assert.True(answer.WasStopped);
+        Assert.False(answer.IsWorking);
+        Assert.Null(answer.Of("so"));
+        Assert.Equal(1, asked);
+
+        answer.AskAgain();
+        answer.Of("so");
+        Assert.Equal("so!", answer.Last);
+        Assert.False(answer.WasStopped);
+        Assert.Contains("asks again", StepPicture.Stopped("Why?", 7).Next);
+    }
+
+    [Fact]
+    public void Too_few_cells_say_how_many_more_to_test_with_a_range()
+    {
+        using Bench bench = new();
+        bench.OpenLot(series: 4, parallel: 5);
+        bench.Press("2");
+
+        // 10 of 12 pass and 20 are needed: 10 short over 10/12 are 12.
+        Assert.Matches(@"test about 12 more \(1\d-\d+\)", bench.Desk.Step.Picture.Next);
+    }
+
+    [Fact]
+    public void A_group_that_is_opened_shows_who_carries_how_much_and_the_parts_add_up_to_the_load()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Set("steadyA", new JobValue.Number(20));
+        bench.Press("3");
+        bench.Text();
+
+        bench.Press("Enter");
+
+        double[] amperes = [.. System.Text.RegularExpressions.Regex.Matches(bench.Text(), @"\dx, ([\d.]+) of 20 A").Select(match => double.Parse(match.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture))];
+        Assert.Equal(2, amperes.Length);
+        Assert.Equal(20, amperes.Sum(), 0.11);
+    }
+
+    [Fact]
     public void Who_types_a_comma_is_told_where_the_decimal_mark_is_chosen()
     {
         using Bench bench = new();
@@ -67,6 +114,18 @@ public class DeskTests
         bench.Press("Enter");
 
         Assert.Contains("(or : decimal mark)", bench.Desk.Says);
+    }
+
+    [Fact]
+    public void A_digit_typed_into_a_list_of_choices_does_not_throw_the_choice_away()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("3", "e", "4");
+
+        Assert.Equal(2, bench.Desk.At);
+        Assert.NotNull(bench.Desk.Overlay);
+        Assert.Contains("4 has no use here; Esc goes back", bench.Desk.Says);
     }
 
     [Fact]

@@ -36,7 +36,9 @@ public partial class KeptScreensTests
 
         Page page = bench.Desk.Draw(width, height);
 
-        string shown = WithoutFolders(page.ToText()) + page.ToInks();
+        string text = WithoutFolders(page.ToText());
+        // Figures of a diagnosis have kept answers of their own; here it is the layout that is kept.
+        string shown = (name.StartsWith("log", StringComparison.Ordinal) ? Digits().Replace(text, "0") : text) + page.ToInks();
         string file = Repository.At("tests", "PackPlanner.Tests", "Golden", "Screens", $"{name}-{width}x{height}.txt");
         if (Environment.GetEnvironmentVariable("ACCEPT_GOLDEN") == "1")
             File.WriteAllText(file, shown);
@@ -48,6 +50,9 @@ public partial class KeptScreensTests
 
     [GeneratedRegex(@"(yours will lie in |\d+ in )\S.*")]
     private static partial Regex Lies();
+
+    [GeneratedRegex(@"\d")]
+    private static partial Regex Digits();
 
     [GeneratedRegex(@"\s+Kept in[\s\S]*?(?=\n─)")]
     private static partial Regex InFolder();

@@ -31,6 +31,24 @@ public class LogStepTests
     }
 
     [Fact]
+    public void Whether_it_is_the_pack_at_all_is_told_from_the_kilometres_of_both_rides()
+    {
+        using Bench bench = Open();
+        bench.Press("t", "t", "t", "t", "t");
+        bench.Text();
+        bench.Press("Enter");
+        Assert.Contains("give the kilometres of both rides to tell (e here)", bench.Text(), StringComparison.Ordinal);
+        bench.Press("Esc");
+
+        bench.Set("kmBefore", new PackPlanner.Core.Jobs.JobValue.Number(60));
+        bench.Set("kmNow", new PackPlanner.Core.Jobs.JobValue.Number(40));
+        bench.Text();
+        bench.Press("Enter");
+
+        Assert.Matches(@"vehicle +-?[\d.]+ % less: energy for each kilometre", bench.Text());
+    }
+
+    [Fact]
     public void First_values_of_a_log_are_those_that_were_used()
     {
         using Bench bench = new();

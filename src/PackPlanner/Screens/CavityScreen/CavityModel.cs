@@ -208,6 +208,8 @@ internal sealed class CavityModel(Desk desk) : IStep
             return new StepPicture(Question, "No job is open.", "1 Job: open or begin a job first");
         if (desk.Job.FitCase is null)
             return new StepPicture(Question, "No space is described yet.", "a: type its inside size, or i: add a case file");
+        if (desk.Answers is { Fit: null, WasStopped: true })
+            return StepPicture.Stopped(Question, 4);
         if (desk.Answers.Fit is not { } known)
             return new StepPicture(Question, "Places are being looked for.", "Esc stops the search");
         if (known.Answer is not { } answer)

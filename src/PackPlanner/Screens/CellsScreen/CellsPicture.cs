@@ -17,6 +17,8 @@ internal static class CellsPicture
     internal static StepPicture Of(Desk desk, ScreenedLot? lot)
     {
         const string Question = "Which of these cells may I use?";
+        if (lot is null && desk.Answers.WasStopped)
+            return StepPicture.Stopped(Question, 2);
         if (lot is null)
         {
             return desk.Answers.IsJudging
@@ -29,7 +31,7 @@ internal static class CellsPicture
         int hold = lot.Count(Verdict.Hold);
         int reject = lot.Count(Verdict.Reject);
         string answer = $"{use} use, {hold} hold, {reject} reject of {lot.Cells.Count}. {Need(desk.Job!, use)} {Repeats(lot, desk)}";
-        return new StepPicture(Question, answer, Next(desk.Job!, use, hold), lot.Cautions);
+        return new StepPicture(Question, answer, Next(desk.Job!, lot, hold), lot.Cautions);
     }
 
     private static string Need(Job job, int use)
@@ -53,14 +55,16 @@ internal static class CellsPicture
         };
     }
 
-    private static string Next(Job job, int use, int hold)
+    private static string Next(Job job, ScreenedLot lot, int hold)
     {
         string repeat = hold > 0 ? $"Repeat the {hold} held in another slot; or " : "";
         if (job.Givens is not { Series: { } series, Parallel: { } parallel })
             return $"{repeat}1 Job: say series and parallel";
         int need = series * parallel;
-        return use >= need
-            ? $"{repeat}go on: 3 Groups has enough"
-            : $"{repeat}test or buy about {need - use} more; or a smaller pack (1 Job)";
+        if (lot.Count(Verdict.Use) >= need)
+            return $"{repeat}go on: 3 Groups has enough";
+        StillToTest more = StillToTest.Of(lot, need, slots: null, hoursPerTest: null);
+        string range = more.High is { } high ? $" ({more.Low}-{high})" : "";
+        return $"{repeat}test about {more.Likely ?? more.Missing} more{range}, or a smaller pack (1 Job)";
     }
 }

@@ -53,7 +53,7 @@ internal sealed class EnergyModel(Desk desk) : IStep
         // Draws of a pack that has changed since are nobody's answer.
         if (drawn.Of is not null && !ReferenceEquals(drawn.Of, known))
         {
-            desk.StopWork(this);
+            desk.Aside.Stop(this);
             drawn = default;
         }
 
@@ -107,7 +107,7 @@ internal sealed class EnergyModel(Desk desk) : IStep
         if (Answered() is not { } known)
             return;
         drawn = (known, null);
-        desk.StartWork(this, "drawing readings", work =>
+        desk.Aside.Start(this, "drawing readings", work =>
         {
             EnergyDraws? draws = EnergyDraws.Of(known.Request, MostDraws, Seed, new ToldSparingly<int>(done =>
             {

@@ -22,6 +22,8 @@ internal static class EnergyPicture
             return new StepPicture(Question, "No job is open.", "1 Job: open or begin a job first");
         if (!desk.Answers.HasGroups && job.Logs.IsEmpty)
             return new StepPicture(Question, "Nothing to count yet: there are no groups.", "3 Groups first; the load and Wh per km can be said here (e)");
+        if (desk.Answers.WasStopped)
+            return StepPicture.Stopped(Question, 6);
         if (desk.Answers.IsCounting)
             return new StepPicture(Question, "The energy is being counted.", "Wait a moment, or go on: nothing is lost");
         return EnergyQuestion.WhyNot(job.Givens) is { } why

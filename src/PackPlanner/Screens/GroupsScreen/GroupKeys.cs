@@ -9,6 +9,8 @@ namespace PackPlanner.Screens.GroupsScreen;
 /// <summary>What can be done on the Groups step.</summary>
 internal static class GroupKeys
 {
+    private static readonly string[] Loads = ["steadyA", "peakA"];
+
     internal static IReadOnlyList<KeyAction> WithoutGroups(Desk desk) => [Numbers(desk), .. Free(desk)];
 
     internal static IReadOnlyList<KeyAction> Of(Desk desk, ListTable table, GroupsView view, MatchedGroup? group) =>
@@ -55,10 +57,22 @@ internal static class GroupKeys
         }),
     ], staysOpen: true));
 
+    // How many times an equal share of the first current, and what that is at the loads that are known.
+    private static string Share(Desk desk, MatchedGroup group, GroupingCell cell)
+    {
+        if (group.Cells.Any(known => known.ResistanceMilliohm is null))
+            return "";
+        double part = 1 / cell.ResistanceMilliohm!.Value / group.Cells.Sum(known => 1 / known.ResistanceMilliohm!.Value);
+        string amperes = string.Concat(Loads.Select(key => desk.Job!.Givens.NumberOf(key)).OfType<double>()
+            .Select(load => $", {desk.Look.Figure(load * part, 1)} of {desk.Look.Figure(load, 0)} A"));
+        return $"   {desk.Look.Figure(part * group.Cells.Count, 2)}x{amperes}";
+    }
+
     private static void Show(Desk desk, GroupsView view, MatchedGroup group) => desk.Show(new TextOverlay(
         $"group {group.Number}: {desk.Look.Figure(group.CapacityAh, view.AhDecimals)} Ah, {desk.Look.Figure(group.ResistanceMilliohm, 2)} mΩ",
         [.. group.Cells.Select(cell => (cell.Label,
             $"{desk.Look.Figure(cell.CapacityAh, view.AhDecimals)} Ah   {desk.Look.Figure(cell.ResistanceMilliohm, 1)} mΩ   {desk.Look.Figure(cell.RestV, 3)} V"
+            + Share(desk, group, cell)
             + (view.Question.Locks.ContainsKey(cell.Label) ? "   locked" : "")
             + (view.Cell(cell.Label).Tray is { } tray ? $"   tray {tray}" : "")))]));
 }

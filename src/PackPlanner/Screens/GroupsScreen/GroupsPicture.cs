@@ -19,6 +19,8 @@ internal static class GroupsPicture
     internal static StepPicture Waiting(Desk desk, ScreenedLot? lot)
     {
         JobGivens? givens = desk.Job?.Givens;
+        if (desk.Answers.WasStopped)
+            return StepPicture.Stopped(Question, 3);
         if (desk.Answers.IsJudging)
             return new StepPicture(Question, "The cells are being judged first.", "Wait a moment");
         if (lot is null)

@@ -70,6 +70,7 @@ internal static class GivenWords
         {
             GivenKind.Fraction => look.Figure(value * 100, value * 100 % 1 == 0 ? 0 : 1) + " %",
             GivenKind.DegC => look.Temperature(value),
+            GivenKind.Kilometres => look.Distance(value, 1),
             GivenKind.Millimetres => look.Length(value),
             GivenKind.Kilograms => look.Mass(value, value < 1 ? 3 : 1),
             GivenKind.Volts => look.Figure(value, value >= 10 && value % 1 == 0 ? 0 : 2),

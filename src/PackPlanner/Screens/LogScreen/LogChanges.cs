@@ -7,6 +7,13 @@ namespace PackPlanner.Screens.LogScreen;
 /// <summary>What changed in each group between two logs of the job.</summary>
 internal static class LogChanges
 {
+    /// <summary>What the change in usable energy is put down to: pack, cold, vehicle, each with its share and its grounds.</summary>
+    internal static IReadOnlyList<(string Word, string Says)> Causes(PackComparison changes, Look look) =>
+    [
+        ("usable", $"{look.Figure(changes.ThenWh / 1000, 2)} kWh then, {look.Figure(changes.NowWh / 1000, 2)} kWh now"),
+        .. changes.Causes.Select(cause => (cause.Name, $"{(cause.WhShare is { } share ? look.Percent(share, 1) + " less: " : "not told: ")}{cause.Grounds}{(cause is { Name: "vehicle", WhShare: null } ? " (e here)" : "")}")),
+    ];
+
     internal static IReadOnlyList<Column> Columns(IReadOnlyList<GroupChange> groups, Look look) =>
     [
         new("group", row => groups[row].Group.ToString(System.Globalization.CultureInfo.InvariantCulture), row => groups[row].Group, Rank: 0),

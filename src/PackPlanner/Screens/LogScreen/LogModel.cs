@@ -6,7 +6,6 @@ using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Keys;
 using PackPlanner.Screens.Overlays;
-using PackPlanner.Screens.Plots;
 using PackPlanner.Screens.Tables;
 
 namespace PackPlanner.Screens.LogScreen;
@@ -22,7 +21,8 @@ internal sealed class LogModel : IStep
     private RideDiagnosis? shown;
     private RideDiagnosis? shownEarlier;
     private Look? shownWith;
-    private double? shownBalanceA;
+    private JobGivens? shownGivens;
+    private PackComparison? comparison;
     private int view;
     private int? chosen;
 
@@ -39,9 +39,18 @@ internal sealed class LogModel : IStep
 
     public StepPicture Picture => Diagnosis() is { } known
         ? LogPicture.Of(known, desk.Look)
-        : LogPicture.Waiting(desk.Job, Which, desk.Answers.IsDiagnosing);
+        : LogPicture.Waiting(desk, Which);
 
-    public IReadOnlyList<KeyAction> Keys => Diagnosis() is { } known ? Known(known) : Unknown();
+    public IReadOnlyList<KeyAction> Keys => Diagnosis() is { } known ? LogKeys.Of(desk, this, known) : LogKeys.WithoutDiagnosis(desk);
+
+    /// <summary>The plots above the tables.</summary>
+    internal LogPlots Plots => plots;
+
+    /// <summary>The table that has the keys.</summary>
+    internal ListTable Shown => Table;
+
+    /// <summary>The word for the view after this one.</summary>
+    internal string NextView => Views[(view + 1) % Views.Length];
 
     public string Place
     {
@@ -81,7 +90,7 @@ internal sealed class LogModel : IStep
             PaintPlot(body.Part(0, 0, left - 1, plot), log, known);
             Area below = body.Part(0, plot, left - 1, body.Height - plot);
             PaintTable(below, Table, focused: !plots.Window.HasFocus);
-            PaintSettling(below, known);
+            PaintFoot(below, known);
             for (int y = 0; y < body.Height; y++)
                 body.Write(left, y, "│");
             PaintTable(body.Part(left + 1, 0, body.Width - left - 1, body.Height), tables[view == 1 ? 0 : 1], focused: false);
@@ -107,6 +116,7 @@ internal sealed class LogModel : IStep
             (1, { } row) => grounds.Group(known.Groups[row]),
             (2, { } row) => grounds.Event(known.Events[row]),
             (3, { } row) => grounds.Remedy(known.Remedies[row]),
+            (5, _) when comparison is { } changes => new WhereFrom("what changed", LogChanges.Causes(changes, desk.Look)),
             _ => grounds.All(),
         };
     }
@@ -129,9 +139,9 @@ internal sealed class LogModel : IStep
     {
         RideDiagnosis? known = desk.Answers.Diagnosis(Which);
         RideDiagnosis? earlier = known is null ? null : Earlier(known);
-        if (known is null || (ReferenceEquals(known, shown) && ReferenceEquals(earlier, shownEarlier) && desk.Look == shownWith && desk.Job?.Givens.NumberOf("balanceA") == shownBalanceA))
+        if (known is null || (ReferenceEquals(known, shown) && ReferenceEquals(earlier, shownEarlier) && desk.Look == shownWith && ReferenceEquals(desk.Job?.Givens, shownGivens)))
             return known;
-        (shown, shownEarlier, shownWith, shownBalanceA) = (known, earlier, desk.Look, desk.Job!.Givens.NumberOf("balanceA"));
+        (shown, shownEarlier, shownWith, shownGivens) = (known, earlier, desk.Look, desk.Job!.Givens);
         IReadOnlyList<LogFinding> findings = LogFinding.All(known);
         Fill(0, LogTables.Findings(findings, desk.Look), findings.Count, row => $"{findings[row].Group} {findings[row].Name}");
         Fill(1, LogTables.Groups(known, desk.Look), known.Groups.Count, row => known.Groups[row].Group.ToString(CultureInfo.InvariantCulture));
@@ -139,7 +149,8 @@ internal sealed class LogModel : IStep
         Fill(3, LogTables.Remedies(known, desk.Look), known.Remedies.Count, row => row.ToString(CultureInfo.InvariantCulture));
         BalancingPlan balance = LogBalance.Plan(known, desk.Job.Givens);
         Fill(4, LogBalance.Columns(balance, desk.Job.Givens, desk.Look), balance.Groups.Count, row => balance.Groups[row].Number.ToString(CultureInfo.InvariantCulture));
-        IReadOnlyList<GroupChange> changes = earlier is null ? [] : PackComparison.Of(earlier, known, null, null).Groups;
+        comparison = earlier is null ? null : PackComparison.Of(earlier, known, shownGivens.NumberOf("kmBefore"), shownGivens.NumberOf("kmNow"));
+        IReadOnlyList<GroupChange> changes = comparison?.Groups ?? [];
         Fill(5, LogChanges.Columns(changes, desk.Look), changes.Count, row => changes[row].Group.ToString(CultureInfo.InvariantCulture));
         if (wanted.Length > 0)
             Table.GoTo(wanted);
@@ -206,55 +217,22 @@ internal sealed class LogModel : IStep
         area.WriteRight(area.Height - 1, table.Account() + " ");
     }
 
-    // What the table has to cut stands in full where its rows leave room.
-    private void PaintSettling(Area area, RideDiagnosis known)
+    // What the table has to cut, or what it does not say, stands below it where its rows leave room.
+    private void PaintFoot(Area area, RideDiagnosis known)
     {
-        if (view != 0 || Table.Row is not { } row)
-            return;
-        int free = area.Height - 3 - Table.Count;
-        IReadOnlyList<string> lines = TextWidth.Wrap(area.Look.Of(LogFinding.All(known)[row].Detail.SettleBy), area.Width - 14);
-        if (free < lines.Count)
-            return;
-        area.Write(3, Table.Count + 2, "settle by", Ink.Bold);
-        for (int i = 0; i < lines.Count; i++)
-            area.Write(13, Table.Count + 2 + i, lines[i]);
+        if (view == 0 && Table.Row is { } row)
+            LogFoot.Paint(area, Table.Count, [("settle by", LogFinding.All(known)[row].Detail.SettleBy)]);
+        else if (view == 5 && comparison is { } changes)
+            LogFoot.Paint(area, Table.Count, LogChanges.Causes(changes, desk.Look));
     }
 
-    private List<KeyAction> Known(RideDiagnosis known)
-    {
-        PlotWindow focus = plots.Window;
-        List<KeyAction> keys =
-        [
-            new(KeyBook.NextPane, focus.HasFocus ? "table" : "plot", "goes between plot and table; in the plot left and right move in time, or from rest to rest", () => focus.HasFocus = !focus.HasFocus),
-            focus.HasFocus
-                ? new(KeyBook.NextView, $"next plot: {plots.NextName}", "goes through volts, volts less the median, the drop of each group, and the groups at rest", plots.Next)
-                : new(KeyBook.NextView, $"next view: {Views[(view + 1) % Views.Length]}", "goes through findings, groups, events, remedies, balance, and what changed since the log before", () => view = (view + 1) % Views.Length),
-            new(KeyBook.Open, "open", "shows what the row under the cursor rests on", () => WhereFrom() is null ? "nothing is under the cursor" : null, Open),
-            focus.HasFocus
-                ? new(KeyBook.SecondLog, plots.IsBeside ? "one log" : "beside", "draws the next log of this job beside this one, or this one alone again", WhyOneLog, () => plots.IsBeside = !plots.IsBeside)
-                : new(KeyBook.SecondLog, "other log", "shows the next log of this job; in the plot it draws it beside this one", WhyOneLog, () => chosen = Other),
-            new(KeyBook.Remedy, "remedies", "shows what each remedy would give back", () => known.Remedies.Count == 0 ? "there is none to try" : null, () => view = 3),
-            new(KeyBook.ZoomIn, "", "looks at half the time shown", () => focus.Zoom(0.5)),
-            new(KeyBook.ZoomOut, "", "looks at twice the time shown", () => focus.Zoom(2)),
-        ];
-        keys.AddRange(Unknown());
-        if (focus.HasFocus)
-            keys.Add(new(KeyBook.Columns, "groups", "chooses the groups that are drawn", () => plots.Choose(desk, known.Groups.Count)));
-        else
-            keys.AddRange(TableKeys.Of(desk, Table));
-        return keys;
+    internal void GoToNextView() => view = (view + 1) % Views.Length;
 
-        string? WhyOneLog() => desk.Job!.Logs.Count < 2 ? "the job has one log; i adds another" : null;
-    }
+    internal void ShowRemedies() => view = 3;
 
-    private List<KeyAction> Unknown() =>
-    [
-        new(KeyBook.AddFile, "add a log", "adds a log, after showing how it was read", () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => FileChooser.Ask(desk)),
-        new(KeyBook.Numbers, "numbers", "changes chemistry, rated Ah, series, parallel and limits", () => desk.Job is null ? "no job is open; 1 Job opens one" : null,
-            () => GivenField.Choose(desk, "numbers of this screen", ["chemistry", "ratedAh", "series", "parallel", "fullV", "emptyV", "balanceA"])),
-    ];
+    internal void ShowOtherLog() => chosen = Other;
 
-    private void Open()
+    internal void Open()
     {
         if (WhereFrom() is { } from)
             desk.Show(new TextOverlay($"{from.Title} rests on", from.Lines));

@@ -17,8 +17,11 @@ internal static class LogPicture
         ("verb", "packplanner diagnose LOG answers the same"),
     ];
 
-    internal static StepPicture Waiting(Job? job, int which, bool works)
+    internal static StepPicture Waiting(Desk desk, int which)
     {
+        (Job? job, bool works) = (desk.Job, desk.Answers.IsDiagnosing);
+        if (desk.Answers.WasStopped)
+            return StepPicture.Stopped(Question, 7);
         if (job is null || job.Logs.IsEmpty)
             return new StepPicture(Question, "No log is in this job yet.", job is null ? "1 Job: open or begin a job first" : "i: add a log of a ride or a charge");
         IReadOnlyList<string> missing = LogQuestion.Missing(job, which);

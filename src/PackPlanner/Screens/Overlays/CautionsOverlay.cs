@@ -14,6 +14,8 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
 
     public bool TakesText => false;
 
+    public bool OnlyTells => true;
+
     public int Rows(int most) => most;
 
     public void Paint(Area area)

@@ -44,7 +44,7 @@ internal static class ReadingStart
     internal static void Read(Desk desk, FileChoices choices)
     {
         Job job = desk.Job!;
-        desk.StartWork(typeof(ReadingStart), $"reading {choices.Shown}", work =>
+        desk.Aside.Start(typeof(ReadingStart), $"reading {choices.Shown}", work =>
         {
             FileChoices said = !choices.Seen && FileLooks.ShapeOf(choices.Path) is { } shape ? Memory(desk).Recall(shape, choices) : choices;
             FileInHand? inHand = FileReader.Read(said, job, work.Stopped, out Refusal? why);
