@@ -17,9 +17,9 @@ internal static class DirectionWords
         string plain = HeadingWords.Plain(text);
         if (plain.Length == 0 || plain.StartsWith("not", StringComparison.Ordinal))
             return 0;
-        if (Discharge.Any(word => plain.Contains(word, StringComparison.Ordinal)) || plain is "dis" or "disa" or "dch" or "drive" or "ride" or "fahrt")
+        if (Discharge.Any(word => plain.Contains(word, StringComparison.Ordinal)) || plain is "ampsout" or "currentout" or "iout" or "out" or "dis" or "disa" or "dch" or "drive" or "ride" or "fahrt")
             return 1;
-        return Charge.Any(word => plain.Contains(word, StringComparison.Ordinal)) || plain is "laden" or "laedt" or "ladt" or "cha" ? -1 : 0;
+        return Charge.Any(word => plain.Contains(word, StringComparison.Ordinal)) || plain is "ampsin" or "currentin" or "iin" or "in" or "laden" or "laedt" or "ladt" or "cha" ? -1 : 0;
     }
 
     /// <summary>1 for yes, 0 for no, 2 for anything else.</summary>

@@ -15,7 +15,7 @@ internal sealed class LogFamilies
     private LogFamilies(LogColumn[] all)
     {
         _all = all;
-        _families = [.. all.Where(column => column.Number is not null).GroupBy(column => column.Heading.Family).Select(family => family.ToArray())];
+        _families = [.. all.Where(column => column.Number is not null).GroupBy(column => (column.Heading.Family, column.Unit?.Of == Dimension.Temperature)).Select(family => family.ToArray())];
     }
 
     /// <summary>Volts of the series groups in the order of their numbers, and probes in theirs; either may be empty.</summary>

@@ -74,8 +74,11 @@ internal sealed partial class TimeColumn
             .Concat(columns.All.Where(column => column.Role == ColumnRole.StepTime));
         TimeColumn[] found = [.. candidates.Select(column => Of(column, head)).OfType<TimeColumn>()];
         // A stamp that is the same in every row tells when the file was made.
-        if ((Array.Find(found, time => time.Column.IsChosen || Moves(head.Column(time._index))) ?? found.FirstOrDefault()) is { } best)
+        if ((Array.Find(found, time => time.Column.IsChosen || Moves(head.Column(time._index))) ?? (found.Length > 1 ? found[0] : null)) is { } best)
             return best;
+        // A step or a stamp that is the same in all rows tells no moment.
+        if (found.Length > 0)
+            return null;
         // No name says time: the first column without a role whose figures only grow, or that holds stamps.
         LogColumn[] nameless = [.. columns.All.Where(column => column.Role is ColumnRole.Unknown or ColumnRole.Label)];
         LogColumn? behaves = Array.Find(nameless, column => StampText.KindOf(head.Column(column.Index)).Kind is not null)
@@ -120,6 +123,8 @@ internal sealed partial class TimeColumn
     private static TimeColumn? Of(LogColumn column, LogHead head)
     {
         string[] entries = head.Column(column.Index);
+        if (column.Unit is null && AreClockDigits(entries))
+            return new TimeColumn(column, StampKind.Clock, null);
         if (StampText.AreCompact(entries))
             return new TimeColumn(column, StampKind.YearFirst, null);
         int figures = column.Sample.Count(double.IsFinite);
@@ -138,6 +143,20 @@ internal sealed partial class TimeColumn
             return OfTwoNumbers(column, [.. entries.Where(entry => entry.Length > 0)]);
         bool isShort = kind == StampKind.DayFirst && entries.All(entry => entry.Length == 0 || ShortDate().IsMatch(entry));
         return kind is null ? null : new TimeColumn(column, kind.Value, null) { OrderAssumed = assumed, HasShortYears = isShort, HasDashes = isShort && entries[0].Contains('-') };
+    }
+
+    // 095959 and then 100000: six digits whose steps are even as hours, minutes and seconds, and are not as a number.
+    private static bool AreClockDigits(string[] entries)
+    {
+        string[] filled = [.. entries.Where(entry => entry.Length > 0)];
+        if (filled.Length < 3 || !filled.All(entry => entry.Length == 6 && entry.All(char.IsAsciiDigit)))
+            return false;
+        int[] numbers = [.. filled.Select(entry => int.Parse(entry, System.Globalization.CultureInfo.InvariantCulture))];
+        if (numbers.Any(number => number / 10000 > 23 || number / 100 % 100 > 59 || number % 100 > 59))
+            return false;
+        int[] seconds = [.. numbers.Select(number => (number / 10000 * 3600) + (number / 100 % 100 * 60) + (number % 100))];
+        int widest = seconds.Zip(seconds.Skip(1), (one, next) => next - one).Max();
+        return widest > 0 && numbers.Zip(numbers.Skip(1), (one, next) => next - one).Max() > widest;
     }
 
     // Minutes and seconds where the heading says so or the first number is no hour; hours and minutes where rows share them or begin later than nought.

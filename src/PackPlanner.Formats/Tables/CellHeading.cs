@@ -27,7 +27,12 @@ internal static class CellHeading
         }
 
         (ColumnRole role, int fit) = BestRole(heading, heading.Unit);
-        if (role == ColumnRole.Unknown && heading.Unit is not null && !heading.UnitIsCertain)
+        // A capacity in per cent is a share of the rated one, and no ampere-hours.
+        if (role == ColumnRole.Unknown && heading.Unit is { Of: Dimension.Share } && BestRole(heading, null).Role is ColumnRole.Capacity or ColumnRole.DischargeCapacity)
+        {
+            (role, fit) = (ColumnRole.Health, 20);
+        }
+        else if (role == ColumnRole.Unknown && heading.Unit is not null && !heading.UnitIsCertain)
         {
             // A last word that looks like a unit but names nothing of that quantity is a word: "group A".
             (role, fit) = BestRole(heading, null);

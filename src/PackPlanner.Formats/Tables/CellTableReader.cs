@@ -56,9 +56,20 @@ internal static class CellTableReader
             return Refusal.Input("empty-file", source.Name, "the file holds no row", "Export it again; a heading line and at least one row were expected.");
         if (layout.Columns.All(column => SaysNothingOfCells(column, table, layout)))
             return NotUnderstood(source, $"none of its columns is known as a reading of cells{Seen(table)}");
+        if (TwoCapacities(source, layout) is { } two)
+            return two;
         if (layout.HeadingRow >= 0 && layout.FirstRow >= table.Rows.Count)
             return Refusal.Input("no-rows", source.Name, "there is a heading alone, no row below it", "Export the table again with its rows.");
         return null;
+    }
+
+    // Two columns of ampere-hours under words that say nothing: either can be the one that was measured.
+    private static Refusal? TwoCapacities(SourceFile source, CellTableLayout layout)
+    {
+        CellColumn[] bare = [.. layout.Columns.Where(column => column is { Fit: 20, Unit.Of: Dimension.Charge, Role: ColumnRole.Capacity or ColumnRole.Unknown } && column.Heading.Joined.Length > 0 && !column.SetBy.StartsWith("--", StringComparison.Ordinal))];
+        return bare.Length < 2 || bare.All(column => column.Role == ColumnRole.Unknown) ? null : Refusal.Input("two-readings", source.Name,
+            $"columns {bare[0].Name} and {bare[1].Name} can both be the measured capacity",
+            $"Say --column \"{bare[0].Name}=capacity\" or --column \"{bare[1].Name}=capacity\".");
     }
 
     private static Refusal NotUnderstood(SourceFile source, string why) => Refusal.Input("not-understood", source.Name, why,

@@ -159,7 +159,7 @@ internal sealed class HeadingWords
         {
             bool apart = i == text.Length || !(char.IsLetterOrDigit(text[i]) || text[i] is '°' or '%' or '‰');
             bool hump = !apart && i > from
-                && ((char.IsUpper(text[i]) && char.IsLower(text[i - 1]) && text[i - 1] != 'm')
+                && ((char.IsUpper(text[i]) && char.IsLower(text[i - 1]) && text[i - 1] != 'm' && !IsPrefix(text, from, i))
                     || (char.IsUpper(text[i]) && text[i - 1] == 'm' && i - 1 > from && char.IsLower(text[i - 2]) && !IsMilli(text, i))
                     || (char.IsLower(text[i]) && i - 1 > from && char.IsUpper(text[i - 1]) && char.IsUpper(text[i - 2]) && !IsMilli(text, i)));
             if (!apart && !hump)
@@ -170,6 +170,10 @@ internal sealed class HeadingWords
             from = apart ? i + 1 : end;
         }
     }
+
+    // "i_dA" counts tenths of amperes: the small letter belongs to the unit, where it stands alone in front of it.
+    private static bool IsPrefix(string text, int from, int at) =>
+        at - 1 == from && text[from] is 'd' or 'c' or 'u' or 'k' && (at + 1 == text.Length || !char.IsLetter(text[at + 1]));
 
     // mAh and mOhm hold a capital inside and are one word.
     private static bool IsMilli(string text, int at) =>
