@@ -68,7 +68,7 @@ internal static class CurveLog
             CurrentA = current.Values,
             Volts = curveV,
             TemperatureDegC = temperature is not null && temperature.Values.Any(double.IsFinite) ? temperature.Values : null,
-            CounterAh = Counter(ah, FileUnit.AmpereHour),
+            CounterAh = Counter(ah, UnitOfCounter(ah, clock.TimeS, current.Values, said)),
             CounterWh = Counter(wh, FileUnit.WattHour),
             Step = step is null || step.Values.Any(value => !double.IsFinite(value)) ? null : Array.ConvertAll(step.Values, value => (int)Math.Clamp(value, int.MinValue, int.MaxValue)),
             Source = source.Name,
@@ -150,6 +150,20 @@ internal static class CurveLog
         (double, double) limits = volts < high ? (low, high) : (0.3 * volts, 2 * volts);
         CellVolts.Clean(column, column.Unit, limits, lines, counter);
         return column.Values;
+    }
+
+    // A counter without a unit is told by the charge that the current carried meanwhile.
+    private static FileUnit UnitOfCounter(LogColumn? column, double[] timeS, double[] currentA, List<string> said)
+    {
+        if (column is null || column.Unit is not null || column.Values.Length != timeS.Length)
+            return FileUnit.AmpereHour;
+        double counted = 0;
+        for (int i = 1; i < timeS.Length; i++)
+            counted += double.IsFinite(currentA[i]) ? Math.Abs(currentA[i]) * (timeS[i] - timeS[i - 1]) / 3600 : 0;
+        double shown = column.Values.Where(double.IsFinite).Select(Math.Abs).DefaultIfEmpty(0).Max();
+        FileUnit unit = counted > 0 && shown / counted > 30 ? FileUnit.MilliampereHour : FileUnit.AmpereHour;
+        said.Add($"The counter {column.Name} has no unit; beside the charge that the current carried it is read in {unit.Name}.");
+        return unit;
     }
 
     private static double[]? Counter(LogColumn? column, FileUnit usual)

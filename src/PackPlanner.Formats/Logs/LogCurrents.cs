@@ -6,7 +6,7 @@ namespace PackPlanner.Formats.Logs;
 internal static class LogCurrents
 {
     // In several languages: figures that were set or allowed, and no reading.
-    private static readonly string[] Limits = ["max", "min", "maximum", "minimum", "limit", "lim", "peak", "allowed", "allowable", "rated", "setpoint", "target", "ccl", "dcl", "grenzwert", "zulassig", "limite", "limiet"];
+    private static readonly string[] Limits = ["max", "min", "maximum", "minimum", "limit", "lim", "peak", "allowed", "allowable", "rated", "setpoint", "set", "soll", "consigne", "target", "ccl", "dcl", "grenzwert", "zulassig", "limite", "limiet"];
 
     private static readonly string[] Elsewhere = ["motor", "phase", "charger", "solar", "pv", "load", "inverter", "balance", "balancer", "bal", "heater", "moteur", "silnik", "lader", "ladegerat"];
 

@@ -66,7 +66,7 @@ internal static class CellTableReader
     // Two columns of ampere-hours under words that say nothing: either can be the one that was measured.
     private static Refusal? TwoCapacities(SourceFile source, CellTableLayout layout)
     {
-        CellColumn[] bare = [.. layout.Columns.Where(column => column is { Fit: 20, Unit.Of: Dimension.Charge, Role: ColumnRole.Capacity or ColumnRole.Unknown } && column.Heading.Joined.Length > 0 && !column.SetBy.StartsWith("--", StringComparison.Ordinal))];
+        CellColumn[] bare = [.. layout.Columns.Where(column => column is { Fit: 20, Unit.Of: Dimension.Charge, Role: ColumnRole.Capacity or ColumnRole.Unknown } && FileUnit.Find(column.Heading.Raw) is null && !column.SetBy.StartsWith("--", StringComparison.Ordinal))];
         return bare.Length < 2 || bare.All(column => column.Role == ColumnRole.Unknown) ? null : Refusal.Input("two-readings", source.Name,
             $"columns {bare[0].Name} and {bare[1].Name} can both be the measured capacity",
             $"Say --column \"{bare[0].Name}=capacity\" or --column \"{bare[1].Name}=capacity\".");

@@ -145,7 +145,7 @@ internal sealed class HeadingWords
         if (text != "R" && FileUnit.Find(text) is { } alone && text.Trim().Length > 0)
         {
             Unit = alone;
-            UnitIsCertain = alone.Name.Length > 1;
+            UnitIsCertain = alone.Name.Length > 1 || alone == FileUnit.Hour || alone == FileUnit.Second;
         }
 
         return text;
@@ -194,7 +194,7 @@ internal sealed class HeadingWords
             Unit = unit;
             UnitIsCertain = pieces.Length == 1 || figures || IsSureInside(pieces[i]);
             _unitWithFigures = figures ? pieces[i] : null;
-            if (pieces.Length == 1 && pieces[i].Length == 1)
+            if (pieces.Length == 1 && pieces[i].Length == 1 && unit != FileUnit.Hour && unit != FileUnit.Second)
                 UnitIsCertain = false;
             return [.. pieces.Where((_, at) => at != i)];
         }
