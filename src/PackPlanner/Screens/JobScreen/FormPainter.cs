@@ -14,7 +14,8 @@ internal static class FormPainter
         body.Write(3, 0, "what", Ink.Bold);
         body.Write(value, 0, "value", Ink.Bold);
         body.Write(from, 0, "from", Ink.Bold);
-        body.Write(without, 0, "without it", Ink.Bold);
+        if (HasWithout(body))
+            body.Write(without, 0, "without it", Ink.Bold);
     }
 
     // Where there is room every name is whole; a narrow form keeps the values and who said them.
@@ -44,8 +45,12 @@ internal static class FormPainter
         }
 
         body.Write(from, y, TextWidth.Cut(body.Look.Of(GivenWords.From(line, givens)), without - from - 1));
-        body.Write(without, y, TextWidth.Cut(body.Look.Of(line.Entries.First().Without), body.Width - without - 1));
+        if (HasWithout(body))
+            body.Write(without, y, TextWidth.Cut(body.Look.Of(line.Entries.First().Without), body.Width - without - 1));
     }
+
+    // Three signs of a sentence tell nothing.
+    private static bool HasWithout(Area body) => body.Width >= 75;
 
     // Boxes that do not all fit begin late enough for the one under the cursor to be seen.
     private static void Ticks(Area body, int y, string[] values, int? under)
