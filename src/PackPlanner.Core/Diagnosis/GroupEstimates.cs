@@ -15,6 +15,8 @@ internal static class GroupEstimates
     private const double LeastShare = 0.007, LeastOffset = 0.0025;
     private const double MostCapacity = 0.14, MostOffset = 0.10, MostLeaked = 0.06;
 
+    private const double OneKnee = 0.03;
+
     // Of logs that tell capacities about one in a hundred was off by more than an eighth (docs/methods/diagnosis.md): doubts that add
     // up to more than this are not borne out.
     private const double MostTold = 0.068;
@@ -24,8 +26,8 @@ internal static class GroupEstimates
     {
         // Through a part of the window only, the curve's own slope is not told from the capacity; where one group ends the log
         // early the others have that group's curve to go by, and less doubt than in a log that ends nowhere. On a flat one the others may have
-        // met one knee only, and have the curve between the knees from the one group.
-        double Part(int k) => flat ? 0.10 * Math.Max(0, Math.Min(0.9, told.Window) - told.Windows[k]) : (0.18 * Math.Max(0, 0.85 - told.Window)) + (0.10 * Math.Max(0, Math.Min(0.85, told.Window) - told.Windows[k]));
+        // met one knee only, and have the curve between the knees from the one group; in a log that met one knee all have that doubt.
+        double Part(int k) => flat ? (told.Told ? 0 : OneKnee) + (0.10 * Math.Max(0, Math.Min(0.9, told.Window) - told.Windows[k])) : (0.18 * Math.Max(0, 0.85 - told.Window)) + (0.10 * Math.Max(0, Math.Min(0.85, told.Window) - told.Windows[k]));
         PackModel model = estimate.Model;
         PackFit fit = estimate.Fit;
         int n = model.Groups;
