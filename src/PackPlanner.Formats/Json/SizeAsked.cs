@@ -1,3 +1,4 @@
+using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Sizing;
 
 namespace PackPlanner.Formats.Json;
@@ -8,13 +9,16 @@ public static class SizeAsked
     /// <summary>Reads the need and its space, if it gives one, and looks for the choices.</summary>
     /// <param name="input">The need.</param>
     /// <param name="stopped">The user's cancel.</param>
+    /// <param name="elsewhere">A space that is known beside the need, for a need without one; its cell alone is tried in it.</param>
     /// <returns>The outcome and what was understood; or the first field that is wrong.</returns>
-    public static Outcome<(SizingOutcome Outcome, IReadOnlyList<string> Understood)> Of(JsonInput input, CancellationToken stopped)
+    public static Outcome<(SizingOutcome Outcome, IReadOnlyList<string> Understood)> Of(JsonInput input, CancellationToken stopped, FitCase? elsewhere = null)
     {
         if (!SizeCase.Read(input, out IReadOnlyList<string> understood).Is(out SizingRequest? request, out Refusal? why))
             return why;
         if (!SizeSpace.Read(input, stopped).Is(out SizeSpace? space, out why) && why is not null)
             return why;
-        return (SizingSearch.Find(request, space is null ? null : space.Places), understood);
+        if (space is null && elsewhere is not null)
+            space = SizeSpace.Of(elsewhere, stopped);
+        return (SizingSearch.Find(request, space is null ? null : (cell, series, parallel) => space.Knows(cell) ? space.Places(cell, series, parallel) : series * parallel), understood);
     }
 }

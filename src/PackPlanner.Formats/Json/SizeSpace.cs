@@ -52,6 +52,25 @@ public sealed class SizeSpace
         return new SizeSpace(cases, stopped);
     }
 
+    /// <summary>The space of a fit case, for the one cell that the case is about.</summary>
+    /// <param name="fitCase">Cavity, keep-outs, clearances and cell.</param>
+    /// <param name="stopped">Stops the search; the best so far counts.</param>
+    /// <returns>The space.</returns>
+    public static SizeSpace Of(FitCase fitCase, CancellationToken stopped)
+    {
+        ArgumentNullException.ThrowIfNull(fitCase);
+        return new SizeSpace(new() { [fitCase.CellName] = fitCase with { Parallel = null } }, stopped);
+    }
+
+    /// <summary>Whether a model can be tried in the space: its size is known there.</summary>
+    /// <param name="cell">The model.</param>
+    /// <returns>True when <see cref="Places"/> tells.</returns>
+    public bool Knows(SizingCell cell)
+    {
+        ArgumentNullException.ThrowIfNull(cell);
+        return cases.ContainsKey(cell.Name ?? "");
+    }
+
     /// <summary>How many cells go in when they are to form S groups of P.</summary>
     /// <param name="cell">The model.</param>
     /// <param name="series">Groups in series.</param>

@@ -1,5 +1,6 @@
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Sizing;
 using PackPlanner.Screens.CavityScreen;
 
 namespace PackPlanner.Tests.Screens;
@@ -219,4 +220,30 @@ public class CavityTests
 
     private static void Add(Bench bench, int which, params string[] then) =>
         bench.Press(["a", .. Enumerable.Repeat("Down", which), "Enter", .. then]);
+
+    [Fact]
+    public void Choices_of_the_cell_that_the_space_is_about_are_those_that_fit_in_it()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.Demo("scooter");
+
+        int most = MostInParallel(bench);
+        bench.Desk.Do(new JobChange("shorten", job => job with { FitCase = job.FitCase! with { Text = job.FitCase.Text.Replace("420", "260", StringComparison.Ordinal) } }));
+
+        // By hand: 260 of 420 mm of length take about three fifths of the cells.
+        Assert.InRange(MostInParallel(bench), most * 0.4, most * 0.7);
+        SizeQuestion.Answered known = bench.Desk.Answers.Choices!;
+        PackChoice[] tried = [.. known.Choices.Where(choice => choice.Cell.Name == known.TriedCell)];
+        Assert.Equal("21700 NMC 5.0", known.TriedCell);
+        bench.Press("4", "Enter");
+        string shown = bench.Text();
+        Assert.Contains("fits", shown);
+        Assert.Equal(known.Choices.Count > tried.Length, bench.Text().Contains("space not tried", StringComparison.Ordinal));
+    }
+
+    private static int MostInParallel(Bench bench)
+    {
+        SizeQuestion.Answered known = bench.Desk.Answers.Choices!;
+        return known.Choices.Where(choice => choice.Cell.Name == known.TriedCell).Max(choice => choice.Parallel!.Value);
+    }
 }

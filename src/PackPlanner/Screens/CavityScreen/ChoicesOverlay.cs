@@ -15,14 +15,18 @@ internal static class ChoicesOverlay
         if (desk.Answers.Choices is not { } known)
             return [new ListItem("the choices are being worked out", "", null)];
         return known.Choices.Count > 0
-            ? [.. known.Choices.Select(choice => new ListItem(Words(choice, desk.Look), choice.Binding?.Text ?? "", () => Take(desk, choice)))]
+            ? [.. known.Choices.Select(choice => new ListItem(Words(choice, Tried(known, choice), desk.Look), choice.Binding?.Text ?? "", () => Take(desk, choice)))]
             : [new ListItem("No number of cells in series serves:", "", null), .. known.WhyNone.Select(why => new ListItem("  " + why, "", null))];
     }
 
-    private static string Words(PackChoice choice, Look look)
+    // A choice of the cell that the space is about was brought down to what fits; of other cells only volts, amperes and mass are known.
+    private static string Tried(SizeQuestion.Answered known, PackChoice choice) =>
+        known.TriedCell is not { } tried ? "" : (choice.Cell.Name ?? "") == tried ? ", fits" : ", space not tried";
+
+    private static string Words(PackChoice choice, string tried, Look look)
     {
         string broken = choice.LimitsBroken.Count > 0 ? $"  BREAKS {string.Join(", ", choice.LimitsBroken)}" : "";
-        return $"{choice.Series}s{choice.Parallel?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "-"}p {choice.Cell.Name}  "
+        return $"{choice.Series}s{choice.Parallel?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "-"}p {choice.Cell.Name}{tried}  "
             + $"{look.Figure(choice.VoltageCutoffV, 1)}-{look.Figure(choice.VoltageFullV, 1)} V  {look.Figure(choice.EnergyUsableWh / 1000, 2)} kWh  "
             + $"{look.Distance(choice.RangeKm)}  {look.Mass(choice.PackMassKg)}  {look.Figure(choice.CellPeakA, 1)} A a cell{broken}";
     }
