@@ -62,7 +62,7 @@ public static class FileLooks
             {
                 LogColumns log = LogColumns.Of(head, options.Columns);
                 return (kind, PackLogs.ReadAs(log, log.Groups, fromFront: true));
-                }
+            }
 
             IEnumerable<CellColumn> columns = TextTable.Read(source, options.Stopped).Is(out TextTable? table, out _) ? CellTableLayout.Of(table, options.Columns).Columns : [];
             return (kind, [.. columns.Select(column => new ColumnReading(column.Name, RoleNames.Of(column.Role), column.Unit?.Name, column.SetBy))]);
