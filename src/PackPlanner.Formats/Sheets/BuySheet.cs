@@ -25,7 +25,7 @@ internal static class BuySheet
         rows.AddRange(Protection(input.Job.Givens));
         return
         [
-            SheetPage.Of("To buy", "", Html.Table(
+            SheetPage.OfTall("To buy", Html.Table(
                 ["what", "how many", "note", "have"],
                 rows.Select(row => (IReadOnlyList<string>)[Html.Text(row.What), $"<b class=\"num\">{row.Count}</b>", Html.Text(row.Note), Html.Tick])),
                 "caution-23"),

@@ -9,7 +9,7 @@ internal static class FirstChargeSheet
 {
     internal static IReadOnlyList<SheetPage> Pages(SheetInput input) =>
     [
-        SheetPage.Of("Charger and first charge", "", Settings(input), "caution-28"),
+        SheetPage.OfTall("Charger and first charge", Settings(input), "caution-28"),
         .. SheetPage.Rows(
             "Volts of each group during the first charge",
             $"<p>No group may pass {Html.Figure(input.Job.Givens.FullV, 2)} V. One that runs ahead or stays behind: stop and find out why.</p>\n",

@@ -18,6 +18,13 @@ public sealed record SheetPage(string Title, string Intro, IReadOnlyList<SheetBl
     /// <returns>The page.</returns>
     public static SheetPage Of(string title, string intro, string body, params IReadOnlyList<string> cautions) => new(title, intro, [new SheetBlock(body)], cautions);
 
+    /// <summary>A page of one block that may come out taller than half of it, and so says at its foot as well what it belongs to.</summary>
+    /// <param name="title">What it shows.</param>
+    /// <param name="body">Harmless HTML.</param>
+    /// <param name="cautions">Codes of the cautions that stand in it.</param>
+    /// <returns>The page.</returns>
+    public static SheetPage OfTall(string title, string body, params IReadOnlyList<string> cautions) => new(title, "", [new SheetBlock(body, SaidAtTheFoot: true)], cautions);
+
     /// <summary>Rows of a table over as few pages as hold them, evenly, and on each page in two blocks where one would be taller than half of it.</summary>
     /// <param name="title">What they show.</param>
     /// <param name="intro">Harmless HTML before each page's first block.</param>

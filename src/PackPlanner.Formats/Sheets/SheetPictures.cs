@@ -9,7 +9,8 @@ internal static class SheetPictures
     private const int PageWidthPx = 800;
     private const int PageHeightPx = 1020;
     private const int HalfAPagePx = 560;
-    private const int FlatPx = 490;
+    // Two of them, their strips and the title stand on Letter, which is 18 mm shorter than A4.
+    private const int FlatPx = 460;
 
     /// <summary>Pages with those pictures that can be drawn, in their order; none when none can.</summary>
     /// <param name="input">The job.</param>
