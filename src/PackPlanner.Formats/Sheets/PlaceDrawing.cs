@@ -90,7 +90,9 @@ internal static class PlaceDrawing
         // Along the longer side where a thin cell would not hold it across.
         Poles(svg, cell, x, y, wide, deep, below);
         string turned = !round && deep > wide ? Inv($" transform=\"rotate(-90 {x:0.##} {y:0.##})\"") : "";
-        svg.Append(Inv($"<text x=\"{x:0.##}\" y=\"{y + (0.36 * Type):0.##}\" font-weight=\"bold\" text-anchor=\"middle\"{turned}>{sign}{group}</text>\n"));
+        // A wider type face than the one reckoned with is drawn narrower, so that numbers stay inside their cells.
+        string length = Inv($"textLength=\"{PlacePart.LengthMm(sign.Length, Inv($"{group}").Length):0.##}\" lengthAdjust=\"spacingAndGlyphs\"");
+        svg.Append(Inv($"<text x=\"{x:0.##}\" y=\"{y + (0.36 * Type):0.##}\" {length} font-weight=\"bold\" text-anchor=\"middle\"{turned}>{sign}{group}</text>\n"));
     }
 
     // A box shows both its poles on one face, each at an end: they stand where they are, from whichever side one looks.

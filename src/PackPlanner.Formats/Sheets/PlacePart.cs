@@ -23,6 +23,11 @@ internal sealed record PlacePart(int Number, int Count, (double X0, double Y0, d
     private const double SignEm = 0.59, FigureEm = 0.57, TallEm = 0.74;
     private const double RingMm = 0.8;
 
+    /// <summary>How long a cell's number is in the type face reckoned with, mm on paper.</summary>
+    /// <param name="signs">Signs in it.</param>
+    /// <param name="figures">Figures in it.</param>
+    internal static double LengthMm(int signs, int figures) => ((signs * SignEm) + (figures * FigureEm)) * TypeMm;
+
     internal double WidthMm => ((Frame.X1 - Frame.X0) * PaperPerMm) + (2 * EdgeMm);
 
     internal double HeightMm => ((Frame.Y1 - Frame.Y0) * PaperPerMm) + (2 * EdgeMm);

@@ -258,7 +258,7 @@ public class SheetTests
 
     private static (double X, double Y, string Text)[] Marks(string svg) =>
     [
-        .. Regex.Matches(svg, "<text x=\"([0-9.]+)\" y=\"([0-9.]+)\" font-weight=\"bold\" text-anchor=\"middle\">([+−][0-9]+)</text>")
+        .. Regex.Matches(svg, "<text x=\"([0-9.]+)\" y=\"([0-9.]+)\" textLength=\"[0-9.]+\" lengthAdjust=\"spacingAndGlyphs\" font-weight=\"bold\" text-anchor=\"middle\">([+−][0-9]+)</text>")
             .Select(match => (double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture), double.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture), match.Groups[3].Value)),
     ];
 }
