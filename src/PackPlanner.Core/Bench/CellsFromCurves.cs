@@ -63,7 +63,6 @@ public static class CellsFromCurves
         if (drawn.Length == 0)
             return (null, null);
         double afterS = drawn.GroupBy(pulse => pulse.AfterS).OrderByDescending(group => group.Count()).ThenBy(group => group.Key).First().Key;
-        double[] alike = [.. drawn.Where(pulse => pulse.AfterS == afterS).Select(pulse => pulse.ResistanceMilliohm).Order()];
-        return ((alike[(alike.Length - 1) / 2] + alike[alike.Length / 2]) / 2, afterS);
+        return (Robust.Median([.. drawn.Where(pulse => pulse.AfterS == afterS).Select(pulse => pulse.ResistanceMilliohm)]), afterS);
     }
 }

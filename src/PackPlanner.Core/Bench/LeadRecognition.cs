@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Bench;
 
 /// <summary>Tells when a log's volts were read through leads or a contact that carry the current.</summary>
@@ -29,15 +31,15 @@ internal static class LeadRecognition
         double[] off = FirstOf(pulses, switchedOn: false);
         if (on.Length == 0 || off.Length == 0 || capacityAh <= 0)
             return null;
-        double onMilliohm = Middle(on);
-        double offMilliohm = Middle(off);
-        double milliohm = Middle([.. on, .. off]);
+        double onMilliohm = Robust.Median(on);
+        double offMilliohm = Robust.Median(off);
+        double milliohm = Robust.Median([.. on, .. off]);
         if (Math.Abs(onMilliohm - offMilliohm) > AlikeFraction * milliohm)
             return null;
         double most = MostOhmAh * series / capacityAh * 1000;
         if (milliohm <= most)
             return null;
-        double currentA = Middle([.. pulses.Select(pulse => Math.Abs(pulse.StepA))]);
+        double currentA = Robust.Median([.. pulses.Select(pulse => Math.Abs(pulse.StepA))]);
         return new LeadFinding(milliohm, onMilliohm, offMilliohm, milliohm / 1000 * currentA, milliohm / most);
     }
 
@@ -49,10 +51,4 @@ internal static class LeadRecognition
             .Where(first => first.AfterS <= QuickS)
             .Select(first => first.ResistanceMilliohm),
     ];
-
-    private static double Middle(double[] values)
-    {
-        double[] sorted = [.. values.Order()];
-        return (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
-    }
 }

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Bench;
 
 /// <summary>The door of this room: what a tester recorded of one cell, or of a series string.</summary>
@@ -56,10 +58,7 @@ public static class TestCurves
             from = stretch.To + 1;
         }
 
-        if (rest.Count < 3)
-            return null;
-        rest.Sort();
-        return (rest[(rest.Count - 1) / 2] + rest[rest.Count / 2]) / 2;
+        return rest.Count < 3 ? null : Robust.Median([.. rest]);
     }
 
     private static IEnumerable<RestReading> Rests(CurveColumns columns, List<StepFinder.Stretch> stretches, CurveRequest request)

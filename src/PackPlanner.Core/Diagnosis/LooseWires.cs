@@ -30,9 +30,6 @@ internal static class LooseWires
         internal bool Touches(int group) => group == Below || group == Below + 1;
     }
 
-    /// <summary>Finds loose wires.</summary>
-    internal static IReadOnlyList<Wire> Of(DiagnosisColumns log) => Look(log).Loose;
-
     /// <summary>Loose wires, and taps whose groups jump against each other too little to be taken for one.</summary>
     internal static (IReadOnlyList<Wire> Loose, IReadOnlyList<Wire> Suspected) Look(DiagnosisColumns log)
     {

@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using static System.FormattableString;
 
 namespace PackPlanner.Core.Diagnosis;
@@ -47,12 +48,9 @@ internal sealed record ResistanceTrend(double[] Share, double Spread, IReadOnlyL
         return Math.Max(0.3, GroupEstimates.Median([.. near.Select(i => share[i] - (slope * (i - k)))]));
     }
 
-    private static double Scatter(double[] values)
-    {
-        double middle = GroupEstimates.Median(values);
-        // 1.4826 turns a median absolute deviation into a standard deviation of a normal law.
-        return 1.4826 * GroupEstimates.Median([.. values.Select(v => Math.Abs(v - middle))]);
-    }
+    /// <summary>One standard deviation that a few odd values do not move.</summary>
+    /// <remarks>1.4826 turns a median absolute deviation into a standard deviation of a normal law.</remarks>
+    internal static double Scatter(double[] values) => 1.4826 * Robust.MedianAbsoluteDeviation(values);
 
     private static string[] Hidden(double spread) => 4 * spread <= Verdicts.HighTotal ? [] :
         [Invariant($"the groups' resistances scatter by {100 * spread:f0} %, so that a bad joint or worn group is told only beyond {400 * spread:f0} %")];

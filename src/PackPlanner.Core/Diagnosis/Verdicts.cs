@@ -65,12 +65,8 @@ internal static class Verdicts
     }
 
     /// <summary>One standard deviation of the ordinary groups' figures, which a few odd ones do not move; 0 where groups are too few to tell.</summary>
-    internal static double Spread(IReadOnlyList<GroupEstimate> groups, Func<GroupEstimate, double> figure)
-    {
-        double middle = GroupEstimates.Median([.. groups.Select(figure)]);
-        // 1.4826 turns a median absolute deviation into a standard deviation of a normal law.
-        return groups.Count < 6 ? 0 : 1.4826 * GroupEstimates.Median([.. groups.Select(g => Math.Abs(figure(g) - middle))]);
-    }
+    internal static double Spread(IReadOnlyList<GroupEstimate> groups, Func<GroupEstimate, double> figure) =>
+        groups.Count < 6 ? 0 : ResistanceTrend.Scatter([.. groups.Select(figure)]);
 
     private static FindingDetail? LowCapacity(GroupEstimate g)
     {

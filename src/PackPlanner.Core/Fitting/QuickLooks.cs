@@ -1,8 +1,8 @@
 namespace PackPlanner.Core.Fitting;
 
 /// <summary>
-/// Looks quickly at changed cases, by regular nests or quick slabs, to say what would help. All looks together are held to a budget of work,
-/// so that a reason comes in time; what is not looked at is not claimed to help.
+/// Looks quickly at changed cases, by regular nests or quick slabs, to say what would help. All looks at boxes together are held to a budget
+/// of work, so that a reason comes in time; those at nests cost far less and are not counted. What is not looked at is not claimed to help.
 /// </summary>
 internal sealed class QuickLooks(CancellationToken cancel)
 {

@@ -44,7 +44,7 @@ internal sealed class JoinBench
     {
         if (Joinable.Count == 0)
             return [];
-        double middle = Middle();
+        double middle = Robust.Median([.. Joinable.Select(cell => cell.RestV!.Value)]);
         return [.. Joinable.OrderBy(cell => Math.Abs(cell.RestV!.Value - middle)).ThenBy(cell => cell.Label, StringComparer.Ordinal).Select(cell => cell.Label)];
     }
 
@@ -123,11 +123,5 @@ internal sealed class JoinBench
         return joined is { } known && OhmOf(cell) is { } ohm && LimitA(cell, known, differenceV) is { } limitA
             ? Math.Abs(differenceV) <= limitA * (ohm + known.Ohm + LinkOhm)
             : Math.Abs(differenceV) <= JoiningCautions.SmallDifferenceV;
-    }
-
-    private double Middle()
-    {
-        double[] volts = [.. Joinable.Select(cell => cell.RestV!.Value).Order()];
-        return volts.Length % 2 == 1 ? volts[volts.Length / 2] : (volts[volts.Length / 2 - 1] + volts[volts.Length / 2]) / 2;
     }
 }

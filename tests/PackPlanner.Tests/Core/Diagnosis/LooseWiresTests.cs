@@ -27,7 +27,7 @@ public class LooseWiresTests
     {
         DiagnosisColumns log = Log(i => i / 40 % 2 == 0 ? 0.21 : -0.21);
 
-        LooseWires.Wire wire = Assert.Single(LooseWires.Of(log));
+        LooseWires.Wire wire = Assert.Single(LooseWires.Look(log).Loose);
 
         Assert.Equal(1, wire.Below);
         Assert.Equal(9, wire.Jumps);
@@ -42,10 +42,10 @@ public class LooseWiresTests
     [Fact]
     public void A_constant_error_a_bad_joint_and_coarse_readings_are_no_loose_wire()
     {
-        Assert.Empty(LooseWires.Of(Log(_ => 0.04)));
-        Assert.Empty(LooseWires.Of(Log(_ => 0, i => i / 30 % 2 * 60, thirdOhm: 0.004)));
-        Assert.Empty(LooseWires.Of(Log(_ => 0, grainV: 0.01)));
-        Assert.Empty(LooseWires.Of(Log(_ => 0, i => i / 30 % 2 * 200, thirdOhm: 0.0021, secondOhm: 0.0019)));
+        Assert.Empty(LooseWires.Look(Log(_ => 0.04)).Loose);
+        Assert.Empty(LooseWires.Look(Log(_ => 0, i => i / 30 % 2 * 60, thirdOhm: 0.004)).Loose);
+        Assert.Empty(LooseWires.Look(Log(_ => 0, grainV: 0.01)).Loose);
+        Assert.Empty(LooseWires.Look(Log(_ => 0, i => i / 30 % 2 * 200, thirdOhm: 0.0021, secondOhm: 0.0019)).Loose);
     }
 
     // Half a million rows of rest: four jumps are chance there, in four hundred rows they are a wire.
@@ -56,8 +56,8 @@ public class LooseWiresTests
         double[] time = [.. Enumerable.Range(0, 500_000).Select(i => (double)i)];
         DiagnosisColumns many = new(time, new double[time.Length], [.. few.GroupV.Select(v => time.Select((_, i) => v[Math.Min(i, 399)]).ToArray())], null, false);
 
-        Assert.Single(LooseWires.Of(few));
-        Assert.Empty(LooseWires.Of(many));
+        Assert.Single(LooseWires.Look(few).Loose);
+        Assert.Empty(LooseWires.Look(many).Loose);
     }
 
     // Two wires beside one another: of three groups only the sum is right, and it does not matter which wire is looked at first.
@@ -66,7 +66,7 @@ public class LooseWiresTests
     {
         DiagnosisColumns log = Log(i => i / 40 % 2 == 0 ? 0.21 : -0.21, otherTapV: i => (i + 20) / 40 % 2 == 0 ? 0.15 : -0.15);
 
-        IReadOnlyList<LooseWires.Wire> wires = LooseWires.Of(log);
+        IReadOnlyList<LooseWires.Wire> wires = LooseWires.Look(log).Loose;
         DiagnosisColumns mended = LooseWires.Mended(log, wires);
 
         Assert.Equal([1, 2], wires.Select(wire => wire.Below));
