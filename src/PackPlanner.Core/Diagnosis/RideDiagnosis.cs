@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.Diagnosis;
 
@@ -7,6 +8,9 @@ public sealed record RideDiagnosis
 {
     /// <summary>One entry for each series group, in the log's own order.</summary>
     public required IReadOnlyList<GroupDiagnosis> Groups { get; init; }
+
+    /// <summary>Resistance of the median group, which a joint or a worn group stands above; null when none is known.</summary>
+    public double? MedianMilliohm => Robust.MedianOrNull(Groups.Select(group => group.ResistanceMilliohm?.Value).OfType<double>());
 
     /// <summary>Capacities can be told from this log.</summary>
     public required bool CapacityTold { get; init; }

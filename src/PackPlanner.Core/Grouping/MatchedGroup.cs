@@ -13,6 +13,10 @@ public sealed record MatchedGroup(
     double? ResistanceMilliohm,
     CurrentShare? LargestShare)
 {
+    /// <summary>Part of the group's first current that one of its cells carries, above 0 and at most 1; null when a resistance is unknown.</summary>
+    /// <param name="cell">A cell of the group.</param>
+    public double? PartOf(GroupingCell cell) => ResistanceMilliohm / cell.ResistanceMilliohm;
+
     /// <summary>The same group with one cell in the place of another.</summary>
     /// <param name="goes">A cell of the group.</param>
     /// <param name="comes">A cell of another group, or a spare.</param>

@@ -33,6 +33,14 @@ internal static class EnergySpread
         ? sigmaAh / group.CapacityAh
         : request.RepeatabilityFraction / Math.Sqrt(group.Parallel ?? 1);
 
+    /// <summary>Groups whose capacity differs from that of one group by no more than the readings' noise, nine times in ten; itself among them.</summary>
+    internal static int EqualTo(EnergyRequest request, int number)
+    {
+        SeriesGroup one = request.Groups.First(group => group.Number == number);
+        double SquareAh(SeriesGroup group) => Square(CapacityFractionOf(request, group) * group.CapacityAh);
+        return request.Groups.Count(group => group.CapacityAh - one.CapacityAh <= NinetyPercent * Math.Sqrt(SquareAh(group) + SquareAh(one)));
+    }
+
     /// <summary>One standard deviation of a group's resistance over the resistance.</summary>
     internal static double ResistanceFractionOf(SeriesGroup group) => group.ResistanceSigmaMilliohm / group.ResistanceMilliohm ?? ResistanceFraction;
 

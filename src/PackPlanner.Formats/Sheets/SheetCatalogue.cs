@@ -32,7 +32,8 @@ public static class SheetCatalogue
 
     private static string? NeedsDiagnosis(SheetInput input) => input.Diagnosis is not null ? null
         : input.Job.Logs.IsEmpty ? "the job has no log"
-        : "the chemistry and the rated Ah are not both known";
+        : input.Job.Givens is { Chemistry: null } or { RatedAh: null } ? "the chemistry and the rated Ah are not both known"
+        : "the log is not judged; 7 Log or diagnose says why";
 
     private static string? NeedsLayout(SheetInput input) => input.Layout is null
         ? input.Case is null ? "the job has no cavity" : "the pack does not fit its cavity"

@@ -24,6 +24,7 @@ internal static class CellTableReader
             return why;
         understood.AddRange(marks.Understood);
         understood.AddRange(DamageNotRead(layout, rows));
+        understood.AddRange(FiguresNotUsed(layout, rows));
         CellRemarks remarks = new(counter);
         Dictionary<ColumnRole, FigureColumn> figures = ReadFigures(layout, rows, marks.Mark, remarks);
         bool nameless = layout[ColumnRole.Label] is null && layout[ColumnRole.Slot] is null;
@@ -49,6 +50,18 @@ internal static class CellTableReader
             .Select(column => (column, row: rows.Find(row => ConditionWords.NameDamage(row[column.Index]))))
             .Where(found => found.row is not null)
             .Select(found => $"Column {found.column.Name} is not used, but line {found.row!.Line} reads like damage (\"{OneLine.Of(found.row[found.column.Index])}\"): call the column remarks, and its cells are judged by it.");
+
+    // Resting volts under a heading in a language that is not known here would otherwise be missed without a word.
+    private static IEnumerable<string> FiguresNotUsed(CellTableLayout layout, List<TextRow> rows)
+    {
+        string[] names =
+        [
+            .. layout.Columns.Where(column => column.Role == ColumnRole.Unknown && 2 * rows.Count(row => row[column.Index].Any(char.IsDigit)) > rows.Count)
+                .Select(column => column.Name).Where(name => name.Length > 0).Distinct(StringComparer.Ordinal),
+        ];
+        if (names.Length > 0)
+            yield return $"Not used, since the heading is not known: {OneLine.Of(string.Join(", ", names))}. --column \"{OneLine.Of(names[0])}=meaning:unit\" says what a column is.";
+    }
 
     private static Refusal? NotATable(SourceFile source, TextTable table, CellTableLayout layout)
     {

@@ -27,6 +27,7 @@ internal sealed class Answers
     private readonly Derived<SheetQuestion, SheetQuestion.Answered> sheets;
     private (FitQuestion.Answered? Fit, GroupingOutcome? Groups, JobPlacement? Placement, PlacedPack? Pack) placed;
     private (MatchedPack? Pack, IReadOnlyList<JobGroup>? Groups) matchedGroups;
+    private (ScreenedLot? Lot, int Places, StillToTest? Count) stillToTest;
     private GroupingPreference prefer;
     private bool fewestMoves;
 
@@ -102,6 +103,16 @@ internal sealed class Answers
 
     /// <summary>A verdict for each cell; null without cells, or while it is on its way.</summary>
     internal ScreenedLot? Lot => lot.Of(CellsQuestion.Of(desk.Job));
+
+    /// <summary>How many more cells must be tested; counted once for a lot, since a pack far from filled takes many steps to count.</summary>
+    /// <param name="judged">The lot so far.</param>
+    /// <param name="places">Cells in series times cells in parallel.</param>
+    internal StillToTest StillToTest(ScreenedLot judged, int places)
+    {
+        if (!ReferenceEquals(stillToTest.Lot, judged) || stillToTest.Places != places)
+            stillToTest = (judged, places, Core.Screening.StillToTest.Of(judged, places, slots: null, hoursPerTest: null));
+        return stillToTest.Count!;
+    }
 
     /// <summary>Whether the verdicts are on their way.</summary>
     internal bool IsJudging => lot.IsWorking;

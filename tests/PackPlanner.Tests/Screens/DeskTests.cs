@@ -88,6 +88,30 @@ public class DeskTests
     }
 
     [Fact]
+    public void Where_no_cell_has_passed_no_number_of_further_tests_is_given()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        // All of 3.1 to 4.5 Ah are then below 80 % of the label.
+        bench.Set("ratedAh", new JobValue.Number(10));
+        bench.Press("2");
+
+        Assert.Contains("nobody can say how many", bench.Desk.Step.Picture.Next);
+        Assert.DoesNotContain("test about", bench.Desk.Step.Picture.Next);
+    }
+
+    [Fact]
+    public void A_job_of_a_space_alone_is_sent_to_the_step_that_needs_nothing_more()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.Demo("scooter");
+        bench.Press("1");
+        bench.Text();
+
+        Assert.Equal("4 Cavity needs nothing more (its case says 14s6p); then the chemistry", bench.Desk.Step.Picture.Next);
+    }
+
+    [Fact]
     public void A_group_that_is_opened_shows_who_carries_how_much_and_the_parts_add_up_to_the_load()
     {
         using Bench bench = new();

@@ -105,8 +105,8 @@ internal sealed class CavityModel(Desk desk) : IStep
         }
     }
 
-    public WhereFrom? WhereFrom() => desk.Answers.Fit is { Case: { } fitCase, Answer: { } answer }
-        ? CavityWhereFrom.Of(fitCase, answer, row < Lines(desk.Look).Count ? Lines(desk.Look)[row] : default, desk.Look)
+    public WhereFrom? WhereFrom() => desk.Answers.Fit is { Case: not null, Answer: { } answer }
+        ? CavityWhereFrom.Of(answer, Lines(desk.Look).ElementAtOrDefault(row), desk.Look)
         : null;
 
     public string? CopyText() => desk.Answers.Fit?.Answer is { } answer ? $"{answer.Cells.Count} places, {answer.Used} used" : null;

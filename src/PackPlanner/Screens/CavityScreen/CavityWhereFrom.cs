@@ -6,12 +6,12 @@ namespace PackPlanner.Screens.CavityScreen;
 /// <summary>Where the line under the cursor of the Cavity step comes from.</summary>
 internal static class CavityWhereFrom
 {
-    internal static WhereFrom Of(FitCase fitCase, FitAnswer answer, (string Word, string Says, CasePart? Part) line, Look look) => line switch
+    internal static WhereFrom Of(FitAnswer answer, (string Word, string Says, CasePart? Part) line, Look look) => line switch
     {
         { Part: { } part } => new WhereFrom($"{part.Word}: {line.Says}",
             [("said by", "the case, as it was typed or read; Enter changes it"), ("mm", "from the left, front, floor corner of the space: x to the right, y to the back, z up")]),
         { Word: "cells weigh" or "with parts" } => new WhereFrom(line.Says,
-            [("sum", $"{answer.Used} cells used x {look.Mass(fitCase.CellMassG / 1000, 3)} each, as the case says; with parts: and its weighed parts"), ("left out", "strip, holders, case and wiring, unless the case lists them as weighed parts")]),
+            [("sum", $"{answer.Used} cells used x {look.Mass(answer.CellMassKg / answer.Used, 3)} each, as the case or the job says; with parts: and its weighed parts"), ("left out", "strip, holders, case and wiring, unless the case lists them as weighed parts")]),
         { Word: "middle" } => new WhereFrom(line.Says,
             [("sum", "middle of each used cell and weighed part times its mass, over the whole mass"), ("from", "the left, front, floor corner of the space")]),
         { Word: "spare left" or "front" or "below" } => new WhereFrom($"{line.Word} {line.Says}",

@@ -31,7 +31,7 @@ internal static class CellsPicture
         int hold = lot.Count(Verdict.Hold);
         int reject = lot.Count(Verdict.Reject);
         string answer = $"{use} use, {hold} hold, {reject} reject of {lot.Cells.Count}. {Need(desk.Job!, use)} {Repeats(lot, desk)}";
-        return new StepPicture(Question, answer, Next(desk.Job!, lot, hold), lot.Cautions);
+        return new StepPicture(Question, answer, Next(desk, lot, hold), lot.Cautions);
     }
 
     private static string Need(Job job, int use)
@@ -55,16 +55,18 @@ internal static class CellsPicture
         };
     }
 
-    private static string Next(Job job, ScreenedLot lot, int hold)
+    private static string Next(Desk desk, ScreenedLot lot, int hold)
     {
         string repeat = hold > 0 ? $"Repeat the {hold} held in another slot; or " : "";
-        if (job.Givens is not { Series: { } series, Parallel: { } parallel })
+        if (desk.Job!.Givens is not { Series: { } series, Parallel: { } parallel })
             return $"{repeat}1 Job: say series and parallel";
         int need = series * parallel;
         if (lot.Count(Verdict.Use) >= need)
             return $"{repeat}go on: 3 Groups has enough";
-        StillToTest more = StillToTest.Of(lot, need, slots: null, hoursPerTest: null);
+        StillToTest more = desk.Answers.StillToTest(lot, need);
+        if (more.Likely is not { } likely)
+            return $"{repeat}test more: none has passed yet, so nobody can say how many";
         string range = more.High is { } high ? $" ({more.Low}-{high})" : "";
-        return $"{repeat}test about {more.Likely ?? more.Missing} more{range}, or a smaller pack (1 Job)";
+        return $"{repeat}test about {likely} more{range}, or a smaller pack (1 Job)";
     }
 }

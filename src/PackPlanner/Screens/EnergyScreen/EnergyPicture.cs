@@ -45,21 +45,12 @@ internal static class EnergyPicture
     {
         EnergyBudget budget = answered.Budget;
         string volts = $"{look.Figure(budget.EndPackV, 1)} V";
-        int alike = AsLowAsTheLast(answered.Request, budget.EndsAtGroup);
+        int alike = answered.EqualToTheLast;
         if (budget.EndedByController)
             return $"The controller's lowest volts end it, {volts}" + (alike > 1 ? "." : $"; group {budget.EndsAtGroup} is then the lowest.");
         return alike > 1
             ? $"A group ends it at {volts}; which cannot be told: {alike} are equal within the tester's noise."
             : $"Group {budget.EndsAtGroup} ends it at its cut-off; the pack then gives {volts}.";
-    }
-
-    // Groups whose 90 % range reaches down to that of the one that ends it, itself among them.
-    private static int AsLowAsTheLast(EnergyRequest request, int group)
-    {
-        const double Ninety = 1.645;
-        double Spread(SeriesGroup of) => of.CapacitySigmaAh ?? of.CapacityAh * request.RepeatabilityFraction / Math.Sqrt(of.Parallel ?? 1);
-        SeriesGroup last = request.Groups.First(known => known.Number == group);
-        return request.Groups.Count(known => known.CapacityAh - last.CapacityAh <= Ninety * Math.Sqrt((Spread(known) * Spread(known)) + (Spread(last) * Spread(last))));
     }
 
     private static string Next(EnergyBudget budget, JobGivens givens, Look look)

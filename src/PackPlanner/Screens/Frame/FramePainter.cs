@@ -68,7 +68,6 @@ internal static class FramePainter
         _ => [],
     };
 
-
     private static void PaintTitle(Area row, Desk desk)
     {
         string saved = row.Look.Of(desk.SavedWords);

@@ -60,9 +60,8 @@ internal static class GroupKeys
     // How many times an equal share of the first current, and what that is at the loads that are known.
     private static string Share(Desk desk, MatchedGroup group, GroupingCell cell)
     {
-        if (group.Cells.Any(known => known.ResistanceMilliohm is null))
+        if (group.PartOf(cell) is not { } part)
             return "";
-        double part = 1 / cell.ResistanceMilliohm!.Value / group.Cells.Sum(known => 1 / known.ResistanceMilliohm!.Value);
         string amperes = string.Concat(Loads.Select(key => desk.Job!.Givens.NumberOf(key)).OfType<double>()
             .Select(load => $", {desk.Look.Figure(load * part, 1)} of {desk.Look.Figure(load, 0)} A"));
         return $"   {desk.Look.Figure(part * group.Cells.Count, 2)}x{amperes}";

@@ -126,7 +126,10 @@ internal sealed class JobModel : IStep
         GivenRow[] first = [.. GivenRow.All.Where(line => line.IsFirst)];
         int known = first.Count(line => GivenWords.IsKnown(line, job.Givens));
         string file = desk.Open!.File;
-        string next = job.Givens.Chemistry is null ? "Say the chemistry (Enter on its line), then how many in series"
+        bool onlySpace = job is { FitCase: not null, Tables.IsEmpty: true, AddedRows.IsEmpty: true, Logs.IsEmpty: true };
+        string next = job.Givens.Chemistry is null && onlySpace
+            ? $"4 Cavity needs nothing more{OfCase()}; then the chemistry"
+            : job.Givens.Chemistry is null ? "Say the chemistry (Enter on its line), then how many in series"
             : job.Tables.IsEmpty && job.AddedRows.IsEmpty && job.Logs.IsEmpty && job.FitCase is null ? "Add a file: i (cell table, ride log or cavity), or go on by hand"
             : !job.Tables.IsEmpty ? "2 Cells needs nothing more" : !job.Logs.IsEmpty ? "7 Log needs nothing more" : "4 Cavity needs nothing more";
         return new StepPicture(
@@ -135,6 +138,10 @@ internal sealed class JobModel : IStep
             next,
             [.. JobCautions.Of(job.Givens)]);
     }
+
+    // A case may state what the form does not; the step that uses it says so in full.
+    private string OfCase() => desk.Answers.Fit?.Case is { Series: { } series } known
+        ? $" (its case says {series}s{known.Parallel?.ToString(CultureInfo.InvariantCulture) ?? "-"}p)" : "";
 
     private List<KeyAction> FormKeys()
     {

@@ -13,8 +13,7 @@ internal sealed record LogFinding(int Group, FindingDetail Detail, GroupDiagnosi
     /// <summary>The surest first, then the largest loss of capacity.</summary>
     internal static IReadOnlyList<LogFinding> All(RideDiagnosis diagnosis)
     {
-        double[] ohms = [.. diagnosis.Groups.Where(group => group.ResistanceMilliohm is not null).Select(group => group.ResistanceMilliohm!.Value.Value).Order()];
-        double? median = ohms.Length == 0 ? null : (ohms[(ohms.Length - 1) / 2] + ohms[ohms.Length / 2]) / 2;
+        double? median = diagnosis.MedianMilliohm;
         return
         [
             .. diagnosis.Groups.SelectMany(group => group.Findings.Select(detail => new LogFinding(group.Group, detail, group, median)))

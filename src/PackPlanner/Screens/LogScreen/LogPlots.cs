@@ -79,8 +79,7 @@ internal sealed class LogPlots
             return;
         }
         double[] drops = [.. known.Groups.Select(g => g.ResistanceMilliohm?.Value * loaded.CurrentA ?? double.NaN)];
-        double[] told = [.. drops.Where(double.IsFinite).Order()];
-        double median = told.Length == 0 ? double.NaN : (told[(told.Length - 1) / 2] + told[told.Length / 2]) / 2;
+        double median = known.MedianMilliohm * loaded.CurrentA ?? double.NaN;
         Head(area, "mV", $"{which}drop of each group at {area.Look.Figure(loaded.CurrentA, 0)} A against the median m, {area.Look.Figure(median, 0)} mV");
         MedianStrip.Paint(area.From(1), [.. drops.Select(drop => drop - median)], "mV", groups);
     }

@@ -142,9 +142,9 @@ internal sealed class SheetsModel(Desk desk) : IStep
         string soFar = desk.IsWorking ? " so far, other steps are still at work" : "";
         string answer = $"{ready} of {SheetCatalogue.All.Count} sheets can be made{soFar}; {desk.Job.SheetsTicked.Count} ticked. Every page carries job, rev {desk.Open!.History.Revision} and date.";
         string next = ticked > 0 ? $"w writes the {ticked} ticked"
-            : ready == 0 ? "2 Cells or 4 Cavity first"
+            : ready == 0 ? (desk.IsWorking ? "Wait a moment: other steps are still at work" : "2 Cells, 4 Cavity or 7 Log first")
             : Why(Current) is null ? "Space ticks a sheet; then w writes"
-            : $"Go to {SheetCatalogue.All.First(sheet => Why(sheet) is null).Name} with the arrows, Space ticks it; then w writes";
+            : $"Go to the sheet {SheetCatalogue.All.First(sheet => Why(sheet) is null).Name} with the arrows, Space ticks it; then w writes";
         return new StepPicture(Question, answer, next);
     }
 

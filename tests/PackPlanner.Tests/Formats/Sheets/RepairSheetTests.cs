@@ -23,4 +23,15 @@ public class RepairSheetTests
         Assert.Single(blocks, block => block.Contains("group 11 of 16: low capacity", StringComparison.Ordinal));
         Assert.All(blocks, block => Assert.Equal(block.Contains("wire between", StringComparison.Ordinal) ? 2 : 1, Regex.Count(block, "confirm the place")));
     }
+
+    [Fact]
+    public void Why_there_is_no_repair_sheet_blames_the_chemistry_only_where_it_is_unknown()
+    {
+        Job job = Assert.IsType<Outcome<JobHistory>.Given>(DemoJobs.Of("tractor")).Value.Now;
+        SheetInput unjudged = new() { Job = job, Revision = 0, Date = new DateOnly(2026, 11, 24) };
+        Sheet repair = SheetCatalogue.All.Single(sheet => sheet.Name == "repair");
+
+        Assert.Contains("the log is not judged", repair.WhyNot(unjudged));
+        Assert.Contains("chemistry", repair.WhyNot(unjudged with { Job = job with { Givens = JobGivens.None } }));
+    }
 }
