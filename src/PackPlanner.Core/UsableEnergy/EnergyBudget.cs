@@ -71,4 +71,5 @@ public sealed record UsableAfter(IReadOnlyList<int> Groups, double UsableAh, dou
 /// <param name="HalfWidthWh">Half the width of the 90 % range.</param>
 /// <param name="LowWh">5 % of the truth lies below.</param>
 /// <param name="HighWh">5 % of the truth lies above.</param>
-public sealed record UsableSpread(double HalfWidthWh, double LowWh, double HighWh);
+/// <param name="EndAlike">Groups that may be the one that ends it, by the same readings; itself among them, so above 1 it cannot be told which.</param>
+public sealed record UsableSpread(double HalfWidthWh, double LowWh, double HighWh, int EndAlike);

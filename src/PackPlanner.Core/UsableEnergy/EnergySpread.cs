@@ -25,21 +25,21 @@ internal static class EnergySpread
         GroupEnds ends = new(request, ridden, full);
         bool together = request.PackEmptyV is not null || request.Groups.Any(group => group.StateOfChargeFraction is not null);
         (double low, double high) = together ? SampledSpread.Of(request, ridden, full, ends, topFraction) : ByCell(ridden, full, ends);
-        return new UsableSpread((high - low) / 2 * kept, Math.Max(0, low) * kept, high * kept);
+        return new UsableSpread((high - low) / 2 * kept, Math.Max(0, low) * kept, high * kept, EndAlike(request, ends, full.LowestGroup));
+    }
+
+    // Groups that reach their end no later than the readings' noise, nine times in ten, after the one that ends it; itself among them.
+    private static int EndAlike(EnergyRequest request, GroupEnds ends, int last)
+    {
+        double SquareAh(int g) => Square(ends.ByCapacityAh[g]) + Square(ends.ByResistanceAh[g])
+            + Square((request.Groups[g].StateOfChargeSigma ?? 0) * request.Groups[g].CapacityAh);
+        return ends.MeanAh.Where((meanAh, g) => g == last || meanAh - ends.MeanAh[last] <= NinetyPercent * Math.Sqrt(SquareAh(g) + SquareAh(last))).Count();
     }
 
     /// <summary>One standard deviation of a group's capacity over the capacity.</summary>
     internal static double CapacityFractionOf(EnergyRequest request, SeriesGroup group) => group.CapacitySigmaAh is { } sigmaAh
         ? sigmaAh / group.CapacityAh
         : request.RepeatabilityFraction / Math.Sqrt(group.Parallel ?? 1);
-
-    /// <summary>Groups whose capacity differs from that of one group by no more than the readings' noise, nine times in ten; itself among them.</summary>
-    internal static int EqualTo(EnergyRequest request, int number)
-    {
-        SeriesGroup one = request.Groups.First(group => group.Number == number);
-        double SquareAh(SeriesGroup group) => Square(CapacityFractionOf(request, group) * group.CapacityAh);
-        return request.Groups.Count(group => group.CapacityAh - one.CapacityAh <= NinetyPercent * Math.Sqrt(SquareAh(group) + SquareAh(one)));
-    }
 
     /// <summary>One standard deviation of a group's resistance over the resistance.</summary>
     internal static double ResistanceFractionOf(SeriesGroup group) => group.ResistanceSigmaMilliohm / group.ResistanceMilliohm ?? ResistanceFraction;

@@ -19,9 +19,6 @@ public sealed record StringFigures(
     IReadOnlyList<Caution> Raised,
     IReadOnlyList<NotChecked> Open)
 {
-    /// <summary>How many groups cannot be told from the one that ends it by their capacity, itself among them.</summary>
-    public int EqualToTheLast { get; } = EnergySpread.EqualTo(Request, Budget.EndsAtGroup);
-
     /// <summary>Works them out.</summary>
     /// <param name="request">Pack, load and limits.</param>
     /// <param name="protection">What is planned or fitted.</param>

@@ -35,7 +35,8 @@ public static class EnergyWords
                 budget.EndsAtGroup,
                 budget.EndedByController ? "controller-low-voltage" : "cell-cut-off",
                 budget.EndPackV,
-                budget.Hours > 0 ? budget.Hours : null),
+                budget.Hours > 0 ? budget.Hours : null,
+                budget.Spread.EndAlike),
             Voltages = new VoltagesJson(fullV, series * request.LabelV, emptyV, request.ControllerMaxV - fullV, emptyV - request.PackEmptyV),
             HeatW = Heat(budget.Heat),
             PulsePower = [.. budget.PulsePowers.Select(power => new PulsePowerJson(power.LeftFraction * 100, power.GivesA, power.GivesW, power.TakesA, power.TakesW))],
@@ -63,9 +64,7 @@ public static class EnergyWords
         lines.Add($"  {"on the label",-42}{Figures.Fixed(answer.NominalWh, 0),8} Wh  ({answer.Series} x {Figures.Fixed(answer.NominalV, 2)} V x {Figures.Digits(answer.RatedAh, 4)} Ah)");
         lines.AddRange(answer.Losses.Select(loss => $"  {loss.Name,-42}{Signed(loss.Wh),8} Wh{(loss.Wh is null ? "  not known" : "")}"));
         lines.Add($"  {"usable",-42}{Figures.Fixed(answer.UsableWh, 0),8} Wh");
-        lines.Add(answer.EndsAt.Reason == "cell-cut-off"
-            ? $"Group {answer.EndsAt.Group} ends it at its cut-off; the pack then gives {Figures.Fixed(answer.EndsAt.PackV, 1)} V."
-            : $"The controller's low-voltage limit ends it at {Figures.Fixed(answer.EndsAt.PackV, 1)} V; group {answer.EndsAt.Group} is then the lowest.");
+        lines.Add(Ends(answer.EndsAt));
         lines.Add($"Volts: {Figures.Fixed(answer.Voltages.Full, 1)} full, {Figures.Fixed(answer.Voltages.Nominal, 1)} nominal, {Figures.Fixed(answer.Voltages.Empty, 1)} empty; margin to the controller {Figures.Fixed(answer.Voltages.MarginHigh, 1)} above, {Figures.Fixed(answer.Voltages.MarginLow, 1)} below.");
         lines.AddRange(HeatLines(answer.HeatW));
         if (answer.PulsePower.Count > 0)
@@ -90,6 +89,14 @@ public static class EnergyWords
     public static MainTable Table(EnergyAnswer answer) => new(
         ["step", "wh"],
         [["on the label", answer.NominalWh], .. answer.Losses.Select(loss => (IReadOnlyList<object?>)[loss.Name, loss.Wh]), ["usable", answer.UsableWh]]);
+
+    private static string Ends(EndsAtJson ends) => (ends.Reason == "cell-cut-off", ends.Alike > 1) switch
+    {
+        (true, false) => $"Group {ends.Group} ends it at its cut-off; the pack then gives {Figures.Fixed(ends.PackV, 1)} V.",
+        (true, true) => $"A group ends it at its cut-off, group {ends.Group} by the readings, but {ends.Alike} are equal within their noise; the pack then gives {Figures.Fixed(ends.PackV, 1)} V.",
+        (false, false) => $"The controller's low-voltage limit ends it at {Figures.Fixed(ends.PackV, 1)} V; group {ends.Group} is then the lowest.",
+        (false, true) => $"The controller's low-voltage limit ends it at {Figures.Fixed(ends.PackV, 1)} V.",
+    };
 
     private static HeatJson Heat(HeatParts heat) => new(
         heat.Riding?.CellsW, heat.Riding?.LinksW, heat.Riding?.PerCellW, heat.Riding?.PerLinkW, heat.Riding?.PerJointW, Rise(heat.Riding),

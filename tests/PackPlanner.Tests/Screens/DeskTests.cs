@@ -92,8 +92,8 @@ public class DeskTests
     {
         using Bench bench = new();
         bench.OpenLot();
-        // All of 3.1 to 4.5 Ah are then below 80 % of the label.
-        bench.Set("ratedAh", new JobValue.Number(10));
+        // All of 3.1 to 4.5 Ah are below 95 % of the 5 Ah on the label.
+        bench.Set("minShareOfRated", new JobValue.Number(0.95));
         bench.Press("2");
 
         Assert.Contains("nobody can say how many", bench.Desk.Step.Picture.Next);
@@ -108,7 +108,7 @@ public class DeskTests
         bench.Press("1");
         bench.Text();
 
-        Assert.Equal("4 Cavity needs nothing more (its case says 14s6p); then the chemistry", bench.Desk.Step.Picture.Next);
+        Assert.Equal("4 Cavity needs nothing more (its case says 14s); then the chemistry", bench.Desk.Step.Picture.Next);
     }
 
     [Fact]

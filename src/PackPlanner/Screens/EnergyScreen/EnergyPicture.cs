@@ -45,11 +45,11 @@ internal static class EnergyPicture
     {
         EnergyBudget budget = answered.Budget;
         string volts = $"{look.Figure(budget.EndPackV, 1)} V";
-        int alike = answered.EqualToTheLast;
+        int alike = budget.Spread.EndAlike;
         if (budget.EndedByController)
             return $"The controller's lowest volts end it, {volts}" + (alike > 1 ? "." : $"; group {budget.EndsAtGroup} is then the lowest.");
         return alike > 1
-            ? $"A group ends it at {volts}; which cannot be told: {alike} are equal within the tester's noise."
+            ? $"A group ends it at {volts}; which cannot be told: {alike} are equal within the readings' noise."
             : $"Group {budget.EndsAtGroup} ends it at its cut-off; the pack then gives {volts}.";
     }
 

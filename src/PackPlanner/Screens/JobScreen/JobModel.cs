@@ -141,7 +141,7 @@ internal sealed class JobModel : IStep
 
     // A case may state what the form does not; the step that uses it says so in full.
     private string OfCase() => desk.Answers.Fit?.Case is { Series: { } series } known
-        ? $" (its case says {series}s{known.Parallel?.ToString(CultureInfo.InvariantCulture) ?? "-"}p)" : "";
+        ? $" (its case says {series}s{(known.Parallel is { } parallel ? $"{parallel}p" : "")})" : "";
 
     private List<KeyAction> FormKeys()
     {

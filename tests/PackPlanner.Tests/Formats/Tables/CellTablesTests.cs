@@ -135,4 +135,16 @@ public class CellTablesTests
         Assert.Equal(read ? "hinchada" : null, reading.Rows[1].Remark);
         Assert.Equal(!read, reading.Understood.Any(sentence => sentence.Contains("line 3 reads like damage", StringComparison.Ordinal)));
     }
+
+    // A heading in words that are not known must not hide figures without a sentence; words and known columns are no news.
+    [Fact]
+    public void Columns_of_figures_under_unknown_headings_are_named_and_columns_of_words_are_not()
+    {
+        CellTableReading reading = TableText.Read("cell;Ah;Urspændinghvile;maker\nC1;2,85;3,612;Aa\nC2;2,79;3,598;Bb\n");
+
+        string sentence = Assert.Single(reading.Understood, said => said.StartsWith("Not used", StringComparison.Ordinal));
+        Assert.Contains("Urspændinghvile", sentence);
+        Assert.DoesNotContain("maker", sentence);
+        Assert.DoesNotContain(TableText.Read("cell;Ah\nC1;2,85\nC2;2,79\n").Understood, said => said.StartsWith("Not used", StringComparison.Ordinal));
+    }
 }
