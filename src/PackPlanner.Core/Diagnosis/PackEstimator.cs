@@ -61,6 +61,9 @@ internal static class PackEstimator
         (fit, double valleySd) = flat ? (fit!, 0) : StretchedStarts.Best(model, fit!);
         cancel.ThrowIfCancellationRequested();
         (model, fit, IReadOnlyList<(int, int, double)> taps) = TapErrors.Try(model, fit);
+        // A wrong tap bends the shared curve; with it taken off, another capacity of the pack may be the better one.
+        if (!flat && taps.Count > 0)
+            (fit, valleySd) = StretchedStarts.Best(model, fit);
         double movedAh = slices.Pieces.Max(p => p.DrawnAh) - slices.Pieces.Min(p => p.DrawnAh);
         return new Estimate(model, fit, count, model.Resistance, taps, log.UsualStepS, emptyV)
         {
