@@ -32,6 +32,11 @@ internal static class Robust
     /// <returns>In the unit of the values.</returns>
     internal static double MedianAbsoluteDeviation(ReadOnlySpan<double> values) => Median(Distances(values));
 
+    /// <summary>Standard deviation that normal readings with this median distance have.</summary>
+    /// <param name="values">Shape [n], n ≥ 1.</param>
+    /// <returns>In the unit of the values; 0 when more than half of them are the same.</returns>
+    internal static double Scatter(ReadOnlySpan<double> values) => MedianAbsoluteDeviation(values) / NormalQuartile;
+
     /// <summary>Modified z scores: 0.6745 (x - median) / MAD.</summary>
     /// <param name="values">Shape [n], n ≥ 1.</param>
     /// <returns>Scores, shape [n]; all 0 when every value is the same.</returns>

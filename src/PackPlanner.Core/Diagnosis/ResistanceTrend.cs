@@ -19,11 +19,11 @@ internal sealed record ResistanceTrend(double[] Share, double Spread, IReadOnlyL
     internal static ResistanceTrend Of(IReadOnlyList<GroupEstimate> groups)
     {
         double[] share = [.. groups.Select(g => g.TotalShare)], level = [.. share.Select(_ => 1.0)];
-        double scatter = Scatter(share);
+        double scatter = Robust.Scatter(share);
         if (groups.Count < LeastGroups || scatter < LeastScatter)
             return new ResistanceTrend(level, groups.Count < 6 ? 0 : scatter, Hidden(scatter));
         double[] along = [.. Enumerable.Range(0, share.Length).Select(k => Usual(share, k))];
-        double about = Scatter([.. share.Select((s, k) => s / along[k])]);
+        double about = Robust.Scatter([.. share.Select((s, k) => s / along[k])]);
         if (about > Explains * scatter)
             return new ResistanceTrend(level, scatter, Hidden(scatter));
         (int low, int high) = (Array.IndexOf(along, along.Min()), Array.IndexOf(along, along.Max()));
@@ -47,10 +47,6 @@ internal sealed record ResistanceTrend(double[] Share, double Spread, IReadOnlyL
         double slope = GroupEstimates.Median([.. near.SelectMany(i => near.Where(j => j > i).Select(j => (share[j] - share[i]) / (j - i)))]);
         return Math.Max(0.3, GroupEstimates.Median([.. near.Select(i => share[i] - (slope * (i - k)))]));
     }
-
-    /// <summary>One standard deviation that a few odd values do not move.</summary>
-    /// <remarks>1.4826 turns a median absolute deviation into a standard deviation of a normal law.</remarks>
-    internal static double Scatter(double[] values) => 1.4826 * Robust.MedianAbsoluteDeviation(values);
 
     private static string[] Hidden(double spread) => 4 * spread <= Verdicts.HighTotal ? [] :
         [Invariant($"the groups' resistances scatter by {100 * spread:f0} %, so that a bad joint or worn group is told only beyond {400 * spread:f0} %")];

@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using static System.FormattableString;
 
 namespace PackPlanner.Core.Diagnosis;
@@ -66,7 +67,7 @@ internal static class Verdicts
 
     /// <summary>One standard deviation of the ordinary groups' figures, which a few odd ones do not move; 0 where groups are too few to tell.</summary>
     internal static double Spread(IReadOnlyList<GroupEstimate> groups, Func<GroupEstimate, double> figure) =>
-        groups.Count < 6 ? 0 : ResistanceTrend.Scatter([.. groups.Select(figure)]);
+        groups.Count < 6 ? 0 : Robust.Scatter([.. groups.Select(figure)]);
 
     private static FindingDetail? LowCapacity(GroupEstimate g)
     {

@@ -7,7 +7,6 @@ namespace PackPlanner.Core.Fitting;
 internal static class FitCautions
 {
     private const double HeavyKg = 25;
-    private const double TouchV = 60;
 
     internal static IReadOnlyList<Caution> Of(FitAnswer answer, FitCase fitCase)
     {
@@ -24,8 +23,8 @@ internal static class FitCautions
             cautions.Add(new("caution-20b", SignalWord.Danger, "links", Invariant($"{answer.Series - 1} series links are to be made")));
         }
 
-        if (answer.Parallel is not null && fitCase.FullV * answer.Series is double full && full > TouchV)
-            cautions.Add(new("caution-09", SignalWord.Warning, "pack", Invariant($"{full:0.0} V when full, the limit is {TouchV:0} V DC")));
+        if (answer.Parallel is not null && TouchVoltage.Of("pack", fitCase.FullV * answer.Series) is { } touch)
+            cautions.Add(touch);
         Prismatic(answer, fitCase, cautions);
         Heavy(answer, cautions);
         foreach (WayIn way in answer.WaysIn.Where(w => w.TerminalRoomMm < 10))

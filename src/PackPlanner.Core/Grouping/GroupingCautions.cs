@@ -6,8 +6,6 @@ namespace PackPlanner.Core.Grouping;
 /// <summary>Where a matched pack can hurt.</summary>
 public static class GroupingCautions
 {
-    private const double HighestTouchableV = 60;
-
     /// <summary>Cautions on the pack as matched; those on single cells come from the screening.</summary>
     /// <param name="pack">The groups.</param>
     /// <param name="chemistry">The cells' chemistry; null when unknown: the voltage is then not checked.</param>
@@ -21,9 +19,8 @@ public static class GroupingCautions
     {
         List<Caution> cautions = [];
         double? packV = pack.Groups.Count * (fullV ?? chemistry?.FullV);
-        if (packV > HighestTouchableV)
-            cautions.Add(new Caution("caution-09", SignalWord.Warning, $"{pack.Groups.Count} in series",
-                $"{packV:0.0#} V when full, above {HighestTouchableV:0} V DC"));
+        if (TouchVoltage.Of($"{pack.Groups.Count} in series", packV) is { } touch)
+            cautions.Add(touch);
         if (loadA is { } load && ratingA is { } rating)
             cautions.AddRange(pack.Groups.Select(group => Overload(group, Math.Abs(load), rating, ratedAh)).OfType<Caution>());
         return cautions;

@@ -16,8 +16,8 @@ public static class JobCautions
     public static IEnumerable<Caution> Of(JobGivens givens)
     {
         double? fullV = givens.Series * givens.FullV;
-        if (fullV > EnergyCautions.ShockV)
-            yield return new Caution("caution-09", SignalWord.Warning, "pack", Text($"{fullV:0.0} V when full, the limit is {EnergyCautions.ShockV:0} V DC"));
+        if (TouchVoltage.Of("pack", fullV) is { } touch)
+            yield return touch;
         if (givens.NumberOf("insulationOhm") is { } ohm && fullV is { } volts && EnergyCautions.Insulation(ohm, volts) is { } insulation)
             yield return insulation;
         if (givens.Parallel > 4 && givens.TickOf("cellFuse") != true)

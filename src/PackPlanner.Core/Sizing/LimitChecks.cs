@@ -1,11 +1,10 @@
+using PackPlanner.Core.Cautions;
+
 namespace PackPlanner.Core.Sizing;
 
 /// <summary>Which limits a choice breaks, which could not be checked, and what cautions follow.</summary>
 internal static class LimitChecks
 {
-    /// <summary>Above this a touch can kill. Source: [Iso6469-4] 5.2.2.</summary>
-    private const double TouchV = 60;
-
     internal static PackChoice Judge(PackChoice choice, SizingRequest request)
     {
         List<string> broken = [];
@@ -37,7 +36,7 @@ internal static class LimitChecks
         yield return ("cell-peak-current", Over(choice.CellPeakA, cell.PeakDischargeA * derate));
         yield return ("cell-continuous-current", Over(choice.CellContinuousA, cell.ContinuousDischargeA * derate));
         yield return ("range-short", Over(request.Need.RangeKm, choice.RangeKm));
-        yield return ("touch-voltage", Over(choice.VoltageFullV, TouchV));
+        yield return ("touch-voltage", Over(choice.VoltageFullV, TouchVoltage.LimitV));
         yield return ("fuse-too-small", Over(choice.FuseMinA, electrics.FuseA));
         yield return ("fuse-over-cell-current", Over(electrics.FuseA, choice.Parallel * cell.PeakDischargeA * derate));
         yield return ("fuse-voltage", Over(choice.VoltageFullV, electrics.FuseV));

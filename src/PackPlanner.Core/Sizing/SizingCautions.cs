@@ -10,8 +10,8 @@ internal static class SizingCautions
     {
         List<Caution> raised = [];
         string where = choice.Parallel is { } p ? $"{choice.Series}s{p}p" : $"{choice.Series}s";
-        if (choice.VoltageFullV is > 60)
-            raised.Add(new("caution-09", SignalWord.Warning, where, $"{Text(choice.VoltageFullV)} V at full charge, above 60 V DC"));
+        if (TouchVoltage.Of(where, choice.VoltageFullV) is { } touch)
+            raised.Add(touch);
         if (choice.LimitsBroken.Contains("charge-too-cold"))
             raised.Add(new("caution-11", SignalWord.Warning, where,
                 $"charging planned at {Text(request.Need.ChargeTemperatureDegC)} °C, the cell allows {Text(choice.Cell.MinChargeDegC)} °C"));

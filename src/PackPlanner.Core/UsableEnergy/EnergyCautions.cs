@@ -52,9 +52,6 @@ public sealed record NotChecked(string Code, string Why);
 /// <summary>Cautions that a string in use raises: 9 to 11, 21 to 24, 28 and 30.</summary>
 public static class EnergyCautions
 {
-    /// <summary>Volts above which a touch is dangerous. Source: [Iso6469-4].</summary>
-    public const double ShockV = 60;
-
     /// <summary>Least insulation for each volt of working voltage, ohms. Source: [Iso6469-4].</summary>
     public const double LeastOhmPerV = 100;
 
@@ -72,11 +69,10 @@ public static class EnergyCautions
         List<Caution> raised = [];
         List<NotChecked> open = [];
         double fullV = request.Groups.Count * request.ChargedToV;
-        if (fullV > ShockV)
-            raised.Add(new Caution("caution-09", SignalWord.Warning, "pack at full charge", $"{fullV:0.0#} V; the limit is {ShockV:0} V"));
+        AddIf(raised, TouchVoltage.Of("pack at full charge", fullV));
         if (protection.InsulationOhm is { } insulationOhm)
             AddIf(raised, Insulation(insulationOhm, fullV));
-        else if (fullV > ShockV)
+        else if (fullV > TouchVoltage.LimitV)
             open.Add(new NotChecked("caution-10", "the insulation between pack and frame was not measured"));
         Cold(request, protection, raised, open);
         if (shorted.ProspectiveA is { } prospectiveA)
@@ -97,7 +93,7 @@ public static class EnergyCautions
     /// <param name="fullV">Volts of the pack at full charge.</param>
     /// <returns>The caution, or null.</returns>
     public static Caution? Insulation(double ohm, double fullV) => ohm < LeastOhmPerV * fullV
-        ? new Caution("caution-10", fullV > ShockV ? SignalWord.Danger : SignalWord.Notice, "pack",
+        ? new Caution("caution-10", fullV > TouchVoltage.LimitV ? SignalWord.Danger : SignalWord.Notice, "pack",
             FormattableString.Invariant($"{ohm:0} ohm to the frame at {fullV:0.0} V, the least is {LeastOhmPerV * fullV:0} ohm"))
         : null;
 

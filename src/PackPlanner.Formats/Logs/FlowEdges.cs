@@ -14,7 +14,7 @@ internal static class FlowEdges
     /// <param name="most">The largest current.</param>
     internal static bool BothWays(double[] timeS, double[] currentA, double[] volts, double most)
     {
-        double least = 5 * Noise(currentA, volts, most);
+        double least = 5 * SteadyNoise.Of(currentA, volts, most, leastV: 0.0002);
         List<double> falls = [];
         List<double> rises = [];
         int from = -1;
@@ -40,16 +40,5 @@ internal static class FlowEdges
             return false;
         double apart = SomeFigures.Middle(rises) / SomeFigures.Middle(falls);
         return apart is > 0.2 and < 5;
-    }
-
-    // How far neighbouring readings stand apart while the current stays.
-    private static double Noise(double[] currentA, double[] volts, double most)
-    {
-        int every = Math.Max(1, currentA.Length / 20_000);
-        List<double> steps = [];
-        for (int i = 1; i < currentA.Length; i += every)
-            if (Math.Abs(currentA[i] - currentA[i - 1]) < 0.01 * most && double.IsFinite(volts[i] - volts[i - 1]))
-                steps.Add(Math.Abs(volts[i] - volts[i - 1]));
-        return steps.Count == 0 ? double.MaxValue : Math.Max(SomeFigures.Middle(steps), 0.0002);
     }
 }

@@ -21,7 +21,7 @@ internal static class SignWalk
     {
         List<Step> steps = Steps(timeS, currentA, volts, most);
         double resistance = SomeFigures.Middle(steps.Where(step => Math.Abs(step.After - step.Before) > 0.1 * most).Select(step => -step.Volts / (step.After - step.Before)));
-        double noise = Noise(currentA, volts, most);
+        double noise = SteadyNoise.Of(currentA, volts, most, leastV: 0.0005);
         if (steps.Count < 4 || !(resistance > 0) || !(resistance * most > 10 * noise))
             return false;
         for (int from = 0; from + 1 < steps.Count; from++)
@@ -57,17 +57,6 @@ internal static class SignWalk
             if (Math.Abs(currentA[i] - currentA[i - 1]) > SameLevel * most && double.IsFinite(volts[i] - volts[i - 1]) && timeS[i] - timeS[i - 1] <= LongestStepS)
                 steps.Add(new Step(i, Math.Abs(currentA[i - 1]), Math.Abs(currentA[i]), volts[i] - volts[i - 1]));
         return steps;
-    }
-
-    // How far neighbouring readings stand apart while the current stays.
-    private static double Noise(double[] currentA, double[] volts, double most)
-    {
-        int every = Math.Max(1, currentA.Length / 20_000);
-        List<double> apart = [];
-        for (int i = 1; i < currentA.Length; i += every)
-            if (Math.Abs(currentA[i] - currentA[i - 1]) < 0.01 * most && double.IsFinite(volts[i] - volts[i - 1]))
-                apart.Add(Math.Abs(volts[i] - volts[i - 1]));
-        return apart.Count == 0 ? double.MaxValue : Math.Max(SomeFigures.Middle(apart), 0.0005);
     }
 
     // From one level of current to the next: the sizes, amperes, and how far the volts moved.
