@@ -23,6 +23,7 @@ public static class LayoutSearch
             : BoxSearch.Find(scene, effort, progress, cancel);
         if (fitCase is { Series: not null, Cell: CellBody.Box })
             choice = choice with { Layouts = BoxClosing.Ranked(scene, choice.Layouts, cancel) };
+        progress?.Report(new FitProgress("groups", choice.Layouts[0].Bodies.Count, choice.Bound, 0.7));
         (Layout layout, GroupPlan? plan, OtherLayout? other) = Grouped(scene, choice.Layouts, effort.PreferGroups, cancel);
         progress?.Report(new FitProgress("groups", layout.Bodies.Count, choice.Bound, 1));
         IReadOnlyList<FitReason> reasons = FitReasons.Of(scene, layout, plan, new QuickLooks(cancel));

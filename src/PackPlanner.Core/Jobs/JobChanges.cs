@@ -99,7 +99,11 @@ public static class JobChanges
     /// <param name="name">What undo shows: turn group 3 over.</param>
     /// <param name="placement">The new placement.</param>
     /// <returns>The change.</returns>
-    public static JobChange SetPlacement(string name, JobPlacement placement) => new(name, job => job with { Placement = placement });
+    public static JobChange SetPlacement(string name, JobPlacement placement) => new(name, job => job with
+    {
+        Placement = placement,
+        TapReadings = job.TapReadings.Clear(),
+    });
 
     /// <summary>Writes down what a meter showed at a tap.</summary>
     /// <param name="tap">0 is pack minus.</param>

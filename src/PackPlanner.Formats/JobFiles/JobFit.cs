@@ -29,9 +29,10 @@ public static class JobFit
 
     /// <summary>Searches places for the job's cells by regular nests, as holders and hands want them; where those do not take the pack, also freely.</summary>
     /// <param name="job">A job.</param>
-    /// <param name="stopped">The user's cancel.</param>
+    /// <param name="stopped">The user's cancel; the best so far is answered.</param>
+    /// <param name="progress">Told of the best so far; may be null.</param>
     /// <returns>The places, or why there is no cavity.</returns>
-    public static Outcome<FitAnswer> Find(Job job, CancellationToken stopped)
+    public static Outcome<FitAnswer> Find(Job job, CancellationToken stopped, IProgress<FitProgress>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(job);
         if (job.FitCase is null)
@@ -39,8 +40,8 @@ public static class JobFit
         if (!Case(job).Is(out FitCase? fitCase, out Refusal? why))
             return why;
         FitCase asked = Asked(fitCase, job.Givens);
-        FitAnswer regular = LayoutSearch.Search(asked, FitEffort.Quick, null, stopped);
-        return regular.Fits || asked.Series is null ? regular : LayoutSearch.Search(asked, FitEffort.Full, null, stopped);
+        FitAnswer regular = LayoutSearch.Search(asked, FitEffort.Quick, progress, stopped);
+        return regular.Fits || asked.Series is null ? regular : LayoutSearch.Search(asked, FitEffort.Full, progress, stopped);
     }
 
     private static Refusal NoCavity(Job job) => Refusal.Input(

@@ -1,4 +1,5 @@
 using PackPlanner.Core.Diagnosis;
+using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
@@ -36,7 +37,7 @@ internal sealed class Answers
         this.desk = desk;
         lot = new(desk, "judging the cells", (question, work) => question.Answer(), question => question.IsShort);
         groups = new(desk, "matching", Match, question => question.IsShort);
-        fit = new(desk, "looking for places", (question, work) => question.Answer(work.Stopped), _ => false);
+        fit = new(desk, "looking for places", Fitted, _ => false);
         choices = new(desk, "weighing the choices", (question, work) => question.Answer(work.Stopped), _ => false);
         sheets = new(desk, "preparing the sheets", (question, work) => question.Answer(), _ => true);
         energy = new(desk, "counting the energy", (question, work) => question.Answer(work.Stopped), _ => false);
@@ -168,6 +169,13 @@ internal sealed class Answers
             return null;
         return new EnergyQuestion([], told, job.Givens);
     }
+
+    private FitQuestion.Answered Fitted(FitQuestion question, BackgroundWork work) =>
+        question.Answer(work.Stopped, new ToldSparingly<FitProgress>(told =>
+        {
+            work.Best = $"best {told.Best} places" + (told.Bound is { } bound ? $", proven limit {bound}" : "");
+            desk.Around.Back(desk.Around.Redraw);
+        }));
 
     private GroupingOutcome Match(GroupsQuestion question, BackgroundWork work) =>
         question.Answer(work.Stopped, new ToldSparingly<GroupingProgress>(best =>

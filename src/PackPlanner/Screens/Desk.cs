@@ -102,6 +102,9 @@ internal sealed class Desk
             overlays.RemoveAt(overlays.Count - 1);
     }
 
+    /// <summary>Takes some of what lies over the step away, wherever it lies.</summary>
+    internal void TakeAway(Predicate<IOverlay> away) => overlays.RemoveAll(away);
+
     internal void CloseAll() => overlays.Clear();
 
     internal void Leave() => IsLeaving = true;

@@ -70,7 +70,6 @@ internal static class WriteScreen
             text.Append($"  why     {caution.Entry.Why}\n  do      {caution.Do}\n  do not  {caution.Entry.DoNot}\n");
         }
 
-        string words = text.ToString();
-        return desk.Look.Ascii ? AsciiText.Of(words) : words;
+        return desk.Look.Prose(text.ToString());
     }
 }

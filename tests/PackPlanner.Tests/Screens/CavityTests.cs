@@ -1,7 +1,11 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Sizing;
+using PackPlanner.Screens;
 using PackPlanner.Screens.CavityScreen;
+using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Tests.Screens;
 
@@ -31,6 +35,7 @@ public class CavityTests
 
         string drawn = bench.Text(120, 36);
 
+        // Without a cell there is nothing to count yet.
         Assert.Contains("as typed, from above, 400 x 200 mm", drawn);
         string[] rows = [.. drawn.Split('\n').SkipWhile(row => !row.Contains("as typed")).Skip(1)];
         // The back wall slants: it begins further to the right in the first rows than in the last.
@@ -238,7 +243,120 @@ public class CavityTests
         bench.Press("4", "Enter");
         string shown = bench.Text();
         Assert.Contains("fits", shown);
-        Assert.Equal(known.Choices.Count > tried.Length, bench.Text().Contains("space not tried", StringComparison.Ordinal));
+        bench.Press("End");
+        string last = bench.Text();
+        Assert.True((known.Choices[^1].Cell.Name != known.TriedCell) == Regex.IsMatch(last, @"not tried\s+in the space"), last);
+    }
+
+    [Fact]
+    public void A_choice_that_breaks_a_limit_says_so_and_which_one_in_full()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.Demo("scooter");
+        bench.Press("4", "Enter");
+        int breaking = bench.Desk.Answers.Choices!.Choices.ToList().FindIndex(choice => choice.LimitsBroken.Count > 0);
+        Assert.True(breaking > 0, "the choices that keep every limit come first, and this scene has one that does not");
+
+        bench.Press([.. Enumerable.Repeat("Down", breaking)]);
+        string[] rows = bench.Text().Split('\n');
+
+        Assert.StartsWith(" > no ", rows.Single(row => row.StartsWith(" > ", StringComparison.Ordinal)));
+        Assert.Contains(rows, row => row.StartsWith(" breaks peak power short; binds: ", StringComparison.Ordinal) && !row.Contains('…'));
+    }
+
+    [Fact]
+    public void Clearances_are_counted_while_they_are_typed_and_the_cursor_stays_on_them()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.Demo("scooter");
+        bench.Press("4", "End", "Enter");
+
+        // What stands in the case stands in the field.
+        Assert.Contains("clearances, mm  2 x 6 x 0.8", bench.Text());
+        bench.Press([.. Enumerable.Repeat("Backspace", "2 x 6 x 0.8".Length)]);
+        bench.Type("2 x 6 x 9");
+        Match typed = Regex.Match(bench.Text(), @"as typed: (\d+) places");
+        Assert.True(typed.Success, bench.Text());
+        bench.Press("Enter");
+
+        // The field counts without asking for groups: at least as many as are placed in groups.
+        FitAnswer answer = bench.Desk.Answers.Fit!.Answer!;
+        Assert.InRange(int.Parse(typed.Groups[1].Value, CultureInfo.InvariantCulture), 20, 70);
+        Assert.InRange(answer.Cells.Count, 20, int.Parse(typed.Groups[1].Value, CultureInfo.InvariantCulture));
+        Assert.Contains("> clearances  wall 2.0 mm", bench.Text());
+        // The gap between layers hangs on the ends, which stayed as they were.
+        Assert.Equal(8, bench.Desk.Answers.Fit.Case!.Clearances.LayerGapMm);
+        bench.Press("u");
+        Assert.Contains("> clearances  wall 2.0 mm", bench.Text());
+    }
+
+    [Fact]
+    public void Esc_in_a_later_field_goes_back_to_what_was_typed_before()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.New("Space");
+        bench.Press("4", "a", "Enter");
+        bench.Type("100 x 60 x 80");
+        bench.Press("Enter");
+        bench.Type("21 x 70");
+        bench.Press("Enter");
+        Assert.Contains("clearances, mm", bench.Text());
+
+        bench.Press("Esc", "Esc");
+        Assert.Contains("inside, mm  100 x 60 x 80", bench.Text());
+        bench.Press("Enter");
+        bench.Type("21 x 70");
+        bench.Press("Enter", "Enter");
+
+        Assert.Null(bench.Desk.Overlay);
+        Assert.Equal(8, bench.Desk.Answers.Fit!.Answer!.Cells.Count);
+    }
+
+    [Fact]
+    public void The_search_tells_how_many_places_it_has_and_Esc_keeps_them()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.Demo("scooter");
+        List<string> told = [];
+        Desk slow = bench.SlowDesk(3, desk =>
+        {
+            told.Add(desk.Draw(80, 24).ToText());
+            desk.Press("Esc");
+        });
+        slow.Draw(80, 24);
+
+        Assert.Matches(@"looking for places \d+ s  best \d+ places, proven limit \d+  Esc stop and keep", told[0]);
+        Assert.True(slow.Answers.Fit!.Answer!.Stopped);
+        Assert.NotEmpty(slow.Answers.Fit.Answer.Cells);
+        Assert.Contains("stopped", slow.Step.Picture.Answer);
+    }
+
+    [Fact]
+    public void What_does_not_fit_says_why_first_and_what_fewer_cells_would_do()
+    {
+        using Bench bench = new();
+        TypeSpace(bench, "100 x 60 x 80");
+        bench.Set("series", new JobValue.Number(4));
+        bench.Set("parallel", new JobValue.Number(3));
+
+        string shown = bench.Text(120, 36);
+
+        // Eight places as a hand counts; four in series leave two for each.
+        Assert.Contains("or e: try 2 in parallel", bench.Desk.Step.Picture.Next);
+        Assert.Contains("> no:", shown);
+        Assert.Contains("none: no 4s in one piece", shown);
+        Assert.DoesNotContain("0.0 kg", shown);
+    }
+
+    [Fact]
+    public void The_way_in_and_reasons_are_in_inches_for_who_uses_them()
+    {
+        using Bench bench = new(new Look(UsUnits: true));
+        bench.Desk.Store.Demo("scooter");
+        bench.Press("4");
+
+        // 420 mm / 25.4 = 16.535; 130 / 25.4 = 5.118.
+        Assert.Contains("opening 1: 16.54 x 5.12 in", bench.Text(120, 36));
     }
 
     private static int MostInParallel(Bench bench)

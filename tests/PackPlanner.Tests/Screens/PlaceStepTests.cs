@@ -53,6 +53,48 @@ public sealed class PlaceStepTests : IDisposable
     }
 
     [Fact]
+    public void Readings_of_taps_go_with_the_placement_that_they_were_taken_from()
+    {
+        bench.Desk.GoTo(Place);
+        bench.Press("Tab", "Enter");
+        bench.Type("0");
+        bench.Press("Enter", "Enter");
+        bench.Type("9.9");
+        bench.Press("Enter");
+
+        // What stops the work comes before all else.
+        Assert.StartsWith("1 tap reading outside: stop, do not plug in.", bench.Desk.Step.Picture.Answer);
+        bench.Press("x");
+
+        Assert.Empty(bench.Desk.Job!.TapReadings);
+        Assert.Contains("2 tap readings taken out, measure again", bench.Text());
+        bench.Press("u");
+        Assert.Equal(2, bench.Desk.Job!.TapReadings.Count);
+    }
+
+    [Fact]
+    public void A_sign_is_shown_whole_or_not_at_all_and_arrows_tell_where_more_lies()
+    {
+        bench.Desk.GoTo(Place);
+        bench.Press("z", "z");
+
+        string[] rows = bench.Text().Split('\n');
+
+        Assert.Contains("rows 1-2 of 9 →", rows[6]);
+        Assert.Matches(@"^( +[+-]\d\d)+$", rows[7]);
+        bench.Press("End");
+        Assert.Contains("←", bench.Text().Split('\n')[6]);
+    }
+
+    [Fact]
+    public void The_taps_show_first_that_a_reading_can_be_typed()
+    {
+        bench.Desk.GoTo(Place);
+        bench.Press("Tab");
+        Assert.Contains("here: Tab drawing  Enter type a reading", bench.Text());
+    }
+
+    [Fact]
     public void Every_line_of_the_space_says_where_it_comes_from()
     {
         bench.Desk.GoTo(Cavity);

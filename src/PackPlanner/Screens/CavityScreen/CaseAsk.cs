@@ -11,7 +11,7 @@ namespace PackPlanner.Screens.CavityScreen;
 /// <summary>Asks the figures of one part of a case, field by field; what is typed is drawn as soon as it makes sense.</summary>
 /// <param name="desk">Where it is asked.</param>
 /// <param name="draft">Takes the case as typed so far, to be drawn; null when it does not make sense yet.</param>
-internal sealed class CaseAsk(Desk desk, Action<FitCase?> draft)
+internal sealed class CaseAsk(Desk desk, Action<FitCase?, string?> draft)
 {
     private static readonly (string Plane, string Words, string Along)[] Planes =
     [
@@ -57,15 +57,15 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?> draft)
             case CasePartKind.Opening: AskOpening(part); break;
             case CasePartKind.Weighed: AskWeighed(part); break;
             case CasePartKind.Cell:
-                Field("cell, mm", CellHelp, "", [2, 3], mm => Candidate(CasePartKind.Cell, part, TypedCase.Cell(mm)), node => Take(node, "change the cell's size"));
+                Field("cell, mm", CellHelp, By(TypedCase.CellSizes(part.Node)), [2, 3], mm => Candidate(CasePartKind.Cell, part, TypedCase.Cell(mm)), node => Take(node, "change the cell's size"));
                 break;
             default:
-                Field("clearances, mm", ClearanceHelp, "", [3], mm => Candidate(CasePartKind.Clearances, part, TypedCase.Clearance(mm, IsRound)), node => Take(node, "change the clearances"));
+                Field("clearances, mm", ClearanceHelp, By(TypedCase.Clearances(part.Node, IsRound)), [3], mm => Candidate(CasePartKind.Clearances, part, TypedCase.Clearance(mm, IsRound, part.Node)), node => Take(node, "change the clearances"));
                 break;
         }
     }
 
-    private const string CellHelp = "Round: diameter x length, such as 21.2 x 70.2. Flat: length x thickness x height.";
+    private const string CellHelp = "Round: diameter x length (21.2 x 70.2). Flat: length x thickness x height.";
     private const string ClearanceHelp = "To the walls, at the ends or terminals, between cells, such as 2 x 3 x 0.8.";
 
     // Stands where the cell is not typed yet; large, so that a space is not refused for holding too many of them.
@@ -93,7 +93,7 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?> draft)
     {
         double[]? box = old?.Numbers("box");
         Field("corner, mm", "Its lower left front corner: x y z from the space's own corner.", box is null ? "0 0 0" : Typed(box[..3]), [3], null, corner =>
-            Field("size, mm", "Its length x width x height.", box is null ? "" : Typed(box[3] - box[0], box[4] - box[1], box[5] - box[2]), [3],
+            Field("size, mm", "Its length x width x height.", box is null ? "" : By([box[3] - box[0], box[4] - box[1], box[5] - box[2]]), [3],
                 size => Candidate(kind, old, TypedCase.Box(corner, size)), made => Take(made, Name(kind, old))));
     }
 
@@ -189,7 +189,7 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?> draft)
 
     private string Nothing(string wrong)
     {
-        draft(null);
+        draft(null, null);
         return wrong;
     }
 
@@ -198,7 +198,9 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?> draft)
     {
         if (!TypedCase.Read(desk.Job!, made).Is(out FitCase? fitCase, out Refusal? why))
             return Nothing($"{why.Problem.Why}. {why.Problem.Remedy}");
-        draft(fitCase);
+        // A stand-in for the cell gives no count worth telling.
+        bool isCellKnown = desk.Job!.FitCase is not null || CasePart.Number(made["cell"]?["diameterMm"]) != StandIn[0];
+        draft(fitCase, isCellKnown ? made.ToJsonString() : null);
         return null;
     }
 
@@ -214,6 +216,8 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?> draft)
     }
 
     private static string Typed(params double[]? mm) => mm is null ? "" : string.Join(" ", mm.Select(One));
+
+    private static string By(double[]? mm) => mm is null ? "" : string.Join(" x ", mm.Select(One));
 
     private static string One(double mm) => mm.ToString("0.###", CultureInfo.InvariantCulture);
 }

@@ -10,11 +10,12 @@ internal static class CavityFacts
     {
         List<(string, string)> facts =
         [
+            .. answer.Reasons.SelectMany(Why).Select(line => (line.Word, look.Prose(line.Says))),
             ("cell", $"{fitCase.CellName}, {Size(fitCase.Cell, look)}"),
-            ("places", $"{answer.Cells.Count}" + (answer.Bound is { } bound ? $", proven limit {bound}" : "") + $" ({Nest(answer)})"),
-            ("used", answer.Series is { } s ? $"{answer.Used} for {s}s{answer.Parallel?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "-"}p" : $"{answer.Used}; series is not said"),
-            ("cells weigh", answer.CellMassKg is { } kg ? look.Mass(kg) + (fitCase.CellMassLimitKg is { } limit ? $" of {look.Mass(limit)} allowed" : "") : "-"),
-            ("with parts", look.Mass(answer.PackMassKg)),
+            ("places", $"{answer.Cells.Count}" + (answer.Bound is { } bound ? $", proven limit {bound}" : "") + $" ({Nest(answer)}{Regular(answer)})"),
+            ("used", Used(answer)),
+            ("cells weigh", answer is { CellMassKg: { } kg, Used: > 0 } ? look.Mass(kg) + (fitCase.CellMassLimitKg is { } limit ? $" of {look.Mass(limit)} allowed" : "") : "-"),
+            ("with parts", look.Mass(answer.Used > 0 ? answer.PackMassKg : null)),
         ];
         if (answer.CellsCentreOfMass is { } centre)
             facts.Add(("middle", $"x {look.Bare(centre.X, 0)}  y {look.Bare(centre.Y, 0)}  z {look.Length(centre.Z, 0)}"));
@@ -26,16 +27,23 @@ internal static class CavityFacts
         }
 
         foreach (WayIn way in answer.WaysIn)
-            facts.Add(("way in", way.Text));
-        foreach (FitReason reason in answer.Reasons)
-        {
-            facts.Add(("no:", reason.Text));
-            if (reason.Change is { } change)
-                facts.Add(("would help", change));
-        }
-
+            facts.Add(("way in", look.Prose(way.Text)));
         return facts;
     }
+
+    private static IEnumerable<(string Word, string Says)> Why(FitReason reason) =>
+        reason.Change is { } change ? [("no:", reason.Text), ("would help", change)] : [("no:", reason.Text)];
+
+    private static string Used(FitAnswer answer) => answer switch
+    {
+        { Series: null } => $"{answer.Used}; series is not said",
+        { Parallel: null } => $"none: no {answer.Series}s in one piece",
+        _ => $"{answer.Used} for {answer.Series}s{answer.Parallel}p",
+    };
+
+    // Free places want each its own seat; moulded holders are made for rows.
+    private static string Regular(FitAnswer answer) =>
+        answer is { NestKind: "free", RegularCount: { } regular } ? $", not in rows; rows hold {regular}" : "";
 
     internal static string Nest(FitAnswer answer) => answer.NestKind switch
     {

@@ -22,9 +22,9 @@ internal sealed class CavityModel(Desk desk) : IStep
         ("verb", "packplanner fit CASE.json answers the same; size NEED.json compares choices of S, P and cell"),
     ];
 
+    private readonly CavityList list = new(desk);
+    private readonly TriedCount tried = new(desk);
     private int layer;
-    private int top;
-    private int row;
     private FloorView view;
     private bool onDrawing;
     private FitCase? draft;
@@ -41,13 +41,13 @@ internal sealed class CavityModel(Desk desk) : IStep
 
     public string Place
     {
-        get => string.Create(CultureInfo.InvariantCulture, $"{layer} {row} {view.Zoom} {view.AcrossMm:0} {view.BackMm:0} {(onDrawing ? 1 : 0)}");
+        get => string.Create(CultureInfo.InvariantCulture, $"{layer} {list.Row} {view.Zoom} {view.AcrossMm:0} {view.BackMm:0} {(onDrawing ? 1 : 0)}");
         set
         {
             int[] kept = [.. value.Split(' ').Select(part => int.TryParse(part, CultureInfo.InvariantCulture, out int number) ? number : 0)];
             layer = Math.Max(0, kept[0]);
             if (kept.Length == 6)
-                (row, view, onDrawing) = (Math.Max(0, kept[1]), new FloorView(Math.Clamp(kept[2], 0, FloorView.Nearest), kept[3], kept[4]), kept[5] == 1);
+                (list.Row, view, onDrawing) = (Math.Max(0, kept[1]), new FloorView(Math.Clamp(kept[2], 0, FloorView.Nearest), kept[3], kept[4]), kept[5] == 1);
         }
     }
 
@@ -57,30 +57,30 @@ internal sealed class CavityModel(Desk desk) : IStep
     internal FloorView View => view;
 
     /// <summary>The part under the cursor; null on a line of the answer.</summary>
-    internal CasePart? Under => !onDrawing && desk.Job?.FitCase is not null && Lines(desk.Look) is { } lines && row < lines.Count ? lines[row].Part : null;
+    internal CasePart? Under => !onDrawing && desk.Job?.FitCase is not null ? list.Under(Typed().Parts).Part : null;
 
     public void Paint(Area body)
     {
         if (desk.Overlay is not FieldOverlay)
-            draft = null;
+            Draft(null, null);
         FitAnswer? answer = desk.Job?.FitCase is null || draft is not null ? null : desk.Answers.Fit?.Answer;
         if ((draft ?? Typed().Case) is not { } shown)
         {
             // A case that cannot be read can be mended part by part all the same.
             if (Typed().Parts.Count > 0)
-                PaintLines(body);
+                PaintList(body);
             else
                 Teach.Paint(body, Teaching);
             return;
         }
 
-        int left = Math.Max(30, body.Width - 42);
+        int left = Math.Max(30, body.Width - 40);
         KeepView(shown);
         IReadOnlyList<IReadOnlyList<PlacedCell>> layers = answer is not null ? FloorDrawing.Layers(answer) : [];
         layer = Math.Clamp(layer, 0, Math.Max(0, layers.Count - 1));
         body.Write(1, 0, TextWidth.Cut(body.Look.Of(Heading(shown, layers.Count, body.Look)), left - 4), onDrawing ? Ink.Bold : Ink.Plain);
-        FloorDrawing.Paint(body.Part(1, 1, left - 2, body.Height - 1), shown, layers.Count > 0 ? layers[layer] : [], draft is null ? view : default);
-        PaintLines(body.Part(left - 2, 0, body.Width - left + 2, body.Height));
+        FloorDrawing.Paint(body.Part(1, 1, left - 3, body.Height - 1), shown, layers.Count > 0 ? layers[layer] : [], draft is null ? view : default);
+        PaintList(body.Part(left - 2, 0, body.Width - left + 2, body.Height));
         if (onDrawing)
             body.Cursor(1, 0);
     }
@@ -97,16 +97,12 @@ internal sealed class CavityModel(Desk desk) : IStep
                 if (Typed().Case is { } fitCase)
                     Pan(fitCase, key);
                 return true;
-            case "Up": row = Math.Max(0, row - 1); return true;
-            case "Down": row++; return true;
-            case "Home": row = 0; return true;
-            case "End": row = int.MaxValue - 1; return true;
-            default: return false;
+            default: return list.Move(key, Typed().Parts);
         }
     }
 
     public WhereFrom? WhereFrom() => desk.Answers.Fit is { Case: not null, Answer: { } answer }
-        ? CavityWhereFrom.Of(answer, Lines(desk.Look).ElementAtOrDefault(row), desk.Look)
+        ? CavityWhereFrom.Of(answer, list.Under(Typed().Parts), desk.Look)
         : null;
 
     public string? CopyText() => desk.Answers.Fit?.Answer is { } answer ? $"{answer.Cells.Count} places, {answer.Used} used" : null;
@@ -117,7 +113,12 @@ internal sealed class CavityModel(Desk desk) : IStep
 
     internal void Zoom(bool nearer) => view = nearer ? view.Nearer : view.Farther;
 
-    internal void Draft(FitCase? typed) => draft = typed;
+    /// <summary>Takes the case as it is being typed, and the words it is told apart by.</summary>
+    internal void Draft(FitCase? made, string? text)
+    {
+        draft = made;
+        tried.Try(made, text);
+    }
 
     private void Pan(FitCase fitCase, string key)
     {
@@ -144,6 +145,8 @@ internal sealed class CavityModel(Desk desk) : IStep
             drawn = (highX - lowX, highY - lowY);
     }
 
+    private void PaintList(Area area) => list.Paint(area, Typed().Parts, !onDrawing, () => onDrawing = false);
+
     private string Heading(FitCase shown, int layers, Look look)
     {
         SightLines sight = new(shown);
@@ -151,42 +154,10 @@ internal sealed class CavityModel(Desk desk) : IStep
         string size = $"from above, {look.Bare(highX - lowX, 0)} x {look.Length(highY - lowY, 0)}";
         string noGo = shown.KeepOuts.Count > 0 ? "; # no-go" : "";
         if (draft is not null)
-            return $"as typed, {size}{noGo}";
+            return $"as typed{tried.Words}, {size}{noGo}";
         string which = layers > 1 ? $"layer {layer + 1} of {layers}, " : "";
         string near = view.Zoom > 0 ? $", {1 << view.Zoom} times" : "";
         return $"{which}{size}{near}{noGo}";
-    }
-
-    private void PaintLines(Area area)
-    {
-        List<(string Word, string Says, CasePart? Part)> lines = Lines(area.Look);
-        row = Math.Clamp(row, 0, Math.Max(0, lines.Count - 1));
-        List<(int Line, string Word, string Text)> shown = [.. lines.SelectMany((line, i) =>
-            TextWidth.Wrap(area.Look.Of(line.Says), Math.Max(10, area.Width - 15)).Select((text, part) => (i, part == 0 ? line.Word : "", text)))];
-        (int firstOf, int lastOf) = (shown.FindIndex(line => line.Line == row), shown.FindLastIndex(line => line.Line == row));
-        top = Math.Clamp(top, Math.Max(0, lastOf - area.Height + 1), Math.Max(0, Math.Min(firstOf, shown.Count - area.Height)));
-        for (int y = 0; y < area.Height && top + y < shown.Count; y++)
-        {
-            (int line, string word, string text) = shown[top + y];
-            if (line == row && word.Length > 0 && !onDrawing)
-            {
-                area.Write(0, y, ">", Ink.Accent | Ink.Bold);
-                area.Cursor(0, y);
-            }
-
-            area.Write(2, y, word, Ink.Bold);
-            area.Write(14, y, text);
-            area.OnClick(0, y, area.Width, () => (row, onDrawing) = (line, false));
-        }
-    }
-
-    private List<(string Word, string Says, CasePart? Part)> Lines(Look look)
-    {
-        List<(string, string, CasePart?)> lines = [];
-        if (desk.Answers.Fit is { Case: { } fitCase, Answer: { } answer })
-            lines.AddRange(CavityFacts.Of(fitCase, answer, look).Select(fact => (fact.Word, fact.Says, (CasePart?)null)));
-        lines.AddRange(Typed().Parts.Select(part => (part.Word, part.Says(look), (CasePart?)part)));
-        return lines;
     }
 
     // The case as it stands in the job, which can be drawn before places have been found in it.
@@ -202,6 +173,10 @@ internal sealed class CavityModel(Desk desk) : IStep
         return (typed.Case, typed.Parts);
     }
 
+    // How many each group may have so that the places are enough; whether they can be linked then is for the search to say.
+    private string Fewer(FitAnswer answer) => desk.Job!.Givens is { Series: { } series, Parallel: { } parallel } && answer.Cells.Count / series is > 0 and { } fewer && fewer < parallel
+        ? $", or e: try {fewer} in parallel" : ", or e: another shape";
+
     private StepPicture Say()
     {
         if (desk.Job is null)
@@ -214,11 +189,11 @@ internal sealed class CavityModel(Desk desk) : IStep
             return new StepPicture(Question, "Places are being looked for.", "Esc stops the search");
         if (known.Answer is not { } answer)
             return new StepPicture(Question, $"{known.WhyNot!.Problem.Where}: {known.WhyNot.Problem.Why}.", known.WhyNot.Problem.Remedy);
-        string count = answer.Bound is { } bound ? $"{answer.Cells.Count} places (proven limit {bound})" : $"{answer.Cells.Count} places";
+        string count = $"{(answer.Stopped ? "The search was stopped, more may fit: " : "")}{answer.Cells.Count} places" + (answer.Bound is { } bound ? $" (proven limit {bound})" : "");
         if (!answer.Fits)
         {
             FitReason reason = answer.Reasons[0];
-            return new StepPicture(Question, $"{count}, but it does not fit: {reason.Text}", reason.Change ?? "a: change the space, or e: another shape", answer.Cautions);
+            return new StepPicture(Question, $"{count}, but it does not fit: {reason.Text}", $"{reason.Change?.TrimEnd('.') ?? "a: change the space"}{Fewer(answer)}", answer.Cautions);
         }
 
         string used = answer.Series is { } s ? $"; {s}s{answer.Parallel}p takes {answer.Used}, {answer.Cells.Count - answer.Used} left over" : "";

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Sizing;
 using PackPlanner.Screens.Drawing;
@@ -5,30 +6,38 @@ using PackPlanner.Screens.Overlays;
 
 namespace PackPlanner.Screens.CavityScreen;
 
-/// <summary>Which S, P and cell there are to choose from, with what binds each; Enter takes one into the job.</summary>
+/// <summary>Which S, P and cell there are to choose from, with what binds the one under the cursor; Enter takes one into the job.</summary>
 internal static class ChoicesOverlay
 {
-    internal static ListOverlay Of(Desk desk) => new(desk, "no other beats these; right: what binds, the limit that stops more", () => Lines(desk));
+    internal static ListOverlay Of(Desk desk) => new(desk, "no other beats these; no: breaks a limit; fits: tried in the space", () => Lines(desk));
 
     private static IReadOnlyList<ListItem> Lines(Desk desk)
     {
         if (desk.Answers.Choices is not { } known)
             return [new ListItem("the choices are being worked out", "", null)];
         return known.Choices.Count > 0
-            ? [.. known.Choices.Select(choice => new ListItem(Words(choice, Tried(known, choice), desk.Look), choice.Binding?.Text ?? "", () => Take(desk, choice)))]
+            ? [.. known.Choices.Select(choice => new ListItem(Words(choice, desk.Look), Tried(known, choice), () => Take(desk, choice)) { Tells = () => Tells(choice, known) })]
             : [new ListItem("No number of cells in series serves:", "", null), .. known.WhyNone.Select(why => new ListItem("  " + why, "", null))];
     }
 
     // A choice of the cell that the space is about was brought down to what fits; of other cells only volts, amperes and mass are known.
     private static string Tried(SizeQuestion.Answered known, PackChoice choice) =>
-        known.TriedCell is not { } tried ? "" : (choice.Cell.Name ?? "") == tried ? ", fits" : ", space not tried";
+        known.TriedCell is { } tried && (choice.Cell.Name ?? "") == tried ? "fits" : "";
 
-    private static string Words(PackChoice choice, string tried, Look look)
+    private static string Words(PackChoice choice, Look look)
     {
-        string broken = choice.LimitsBroken.Count > 0 ? $"  BREAKS {string.Join(", ", choice.LimitsBroken)}" : "";
-        return $"{choice.Series}s{choice.Parallel?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "-"}p {choice.Cell.Name}{tried}  "
-            + $"{look.Figure(choice.VoltageCutoffV, 1)}-{look.Figure(choice.VoltageFullV, 1)} V  {look.Figure(choice.EnergyUsableWh / 1000, 2)} kWh  "
-            + $"{look.Distance(choice.RangeKm)}  {look.Mass(choice.PackMassKg)}  {look.Figure(choice.CellPeakA, 1)} A a cell{broken}";
+        string shape = $"{choice.Series}s{choice.Parallel?.ToString(CultureInfo.InvariantCulture) ?? "-"}p";
+        string volts = $"{look.Figure(choice.VoltageCutoffV, 1)}-{look.Figure(choice.VoltageFullV, 1)} V";
+        return $"{(choice.LimitsBroken.Count > 0 ? "no" : "  ")} {TextWidth.Fit(shape, 6)} {TextWidth.Fit(TextWidth.CutMiddle(choice.Cell.Name ?? "cell", 13), 13)} {TextWidth.Fit(volts, 11, right: true)} "
+            + $"{look.Figure(choice.EnergyUsableWh / 1000, 2)} kWh {TextWidth.Fit(look.Distance(choice.RangeKm), 6, right: true)} "
+            + $"{TextWidth.Fit(look.Mass(choice.PackMassKg), 7, right: true)} {TextWidth.Fit(look.Figure(choice.CellPeakA, 1), 5, right: true)} A";
+    }
+
+    private static string Tells(PackChoice choice, SizeQuestion.Answered known)
+    {
+        string broken = choice.LimitsBroken.Count > 0 ? $"breaks {string.Join(", ", choice.LimitsBroken.Select(code => code.Replace('-', ' ')))}; " : "";
+        string space = known.TriedCell is null || Tried(known, choice).Length > 0 ? "" : "; not tried in the space";
+        return $"{broken}{(choice.Binding is { } binds ? $"binds: {binds.Text}" : "no limit binds")}{space}; A: of one cell at the peak";
     }
 
     private static void Take(Desk desk, PackChoice choice)

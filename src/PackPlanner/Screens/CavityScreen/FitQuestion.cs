@@ -13,12 +13,12 @@ internal sealed record FitQuestion(JobDocument? Document, JobGivens Givens)
 
     internal static FitQuestion? Of(Job? job) => job is not null && JobFit.IsAsked(job) ? new FitQuestion(job.FitCase, job.Givens) : null;
 
-    internal Answered Answer(CancellationToken stop)
+    internal Answered Answer(CancellationToken stop, IProgress<FitProgress>? progress = null)
     {
         Job job = new() { Title = Document?.Source.File ?? "plain block", FitCase = Document, Givens = Givens };
         if (!JobFit.Case(job).Is(out FitCase? fitCase, out Refusal? why))
             return new Answered(null, null, why);
-        return JobFit.Find(job, stop).Is(out FitAnswer? answer, out why)
+        return JobFit.Find(job, stop, progress).Is(out FitAnswer? answer, out why)
             ? new Answered(fitCase, answer, null)
             : new Answered(fitCase, null, why);
     }

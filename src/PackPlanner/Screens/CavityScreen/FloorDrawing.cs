@@ -86,9 +86,12 @@ internal sealed class FloorDrawing
         }
     }
 
-    // A thin tube may pass between the middles of two signs.
-    private bool IsBlocked(int x, int y, double low, double high) =>
-        sight.At(Axis.Z, X(x + 0.5), Y(y + 0.25), low, high).Blocked || sight.At(Axis.Z, X(x + 0.5), Y(y + 0.75), low, high).Blocked;
+    // A sign is blocked where its middle is. A bar so thin that it passes between two middles shows where it touches a sign at all.
+    private bool IsBlocked(int x, int y, double low, double high)
+    {
+        bool At(double down) => sight.At(Axis.Z, X(x + 0.5), Y(y + down), low, high).Blocked;
+        return At(0.5) || ((At(0.25) || At(0.75)) && !At(-0.5) && !At(1.5));
+    }
 
     private static bool Beside(bool[,] inside, int x, int y)
     {
@@ -146,15 +149,19 @@ internal sealed class FloorDrawing
         int first = depths.Length > 0 ? Row(sight.Extent(Axis.Y).High - 0.001) : 0;
         // Rows that would fall together are drawn one below the other instead, where nothing else gives the scale.
         bool byRank = inRows && depths.Select(Row).Distinct().Count() < depths.Length && depths.Length <= area.Height - 2;
-        foreach (PlacedCell cell in shown)
+        HashSet<(int X, int Y)> taken = [];
+        foreach (PlacedCell cell in shown.OrderBy(cell => cell.Centre.Y))
         {
             int y = byRank ? first + Array.IndexOf(depths, Math.Round(cell.Centre.Y)) : Row(cell.Centre.Y);
             (int from, int to) = (Column(cell.Centre.X - (cell.SizeMm.X / 2)), Column(cell.Centre.X + (cell.SizeMm.X / 2) - 0.001));
             if (byRank || to - from < 3)
-                area.Write(Column(cell.Centre.X), y, cell.Group is null ? "·" : "o");
+                area.Write(Column(cell.Centre.X), FreeRow(Column(cell.Centre.X), y), cell.Group is null ? "·" : "o");
             else
                 Body(cell, from, to, y);
         }
+
+        // Two cells that fall on one sign stand one above the other, as they do in the space.
+        int FreeRow(int x, int y) => taken.Add((x, y)) || y <= 1 || !taken.Add((x, y - 1)) ? y : y - 1;
     }
 
     // From near, a cell shows its width and its group.

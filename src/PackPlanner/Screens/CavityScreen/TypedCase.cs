@@ -90,6 +90,34 @@ internal static class TypedCase
         ? new JsonObject { ["wallMm"] = mm[0], ["endMm"] = mm[1], ["cellGapMm"] = mm[2], ["layerGapMm"] = 2 * mm[1] }
         : new JsonObject { ["wallMm"] = mm[0], ["plateMm"] = mm[0], ["terminalMm"] = mm[1], ["spacerMm"] = mm[2], ["cellGapMm"] = mm[2] };
 
+    /// <summary>The same for a case that has clearances already: what hangs on a figure that stays as it was, such as the gap between layers, stays too.</summary>
+    internal static JsonObject Clearance(double[] mm, bool round, JsonObject? known)
+    {
+        JsonObject made = Clearance(mm, round);
+        double[]? before = Clearances(known, round);
+        foreach ((string key, JsonNode? value) in known ?? [])
+        {
+            int of = Array.FindIndex(OfFigure, keys => keys.Contains(key));
+            if (of < 0 || before?[of] == mm[of])
+                made[key] = value?.DeepClone();
+        }
+
+        return made;
+    }
+
+    // Which fields hang on the first, second and third figure as typed.
+    private static readonly string[][] OfFigure = [["wallMm", "plateMm"], ["endMm", "terminalMm", "layerGapMm"], ["spacerMm", "cellGapMm"]];
+
+    /// <summary>The three figures that are typed for clearances; null without any.</summary>
+    internal static double[]? Clearances(JsonObject? known, bool round) => known is null ? null : round
+        ? [Mm(known, "wallMm"), Mm(known, "endMm"), Mm(known, "cellGapMm")]
+        : [Mm(known, "wallMm"), Mm(known, "terminalMm"), Mm(known, "spacerMm")];
+
+    /// <summary>The figures that are typed for a cell, two for a round one; null without any.</summary>
+    internal static double[]? CellSizes(JsonObject? known) => known is null ? null : known.ContainsKey("diameterMm")
+        ? [Mm(known, "diameterMm"), Mm(known, "lengthMm")]
+        : [Mm(known, "lengthMm"), Mm(known, "thicknessMm"), Mm(known, "heightMm")];
+
     /// <summary>A box by its lower left front corner and its size.</summary>
     internal static JsonObject Box(double[] corner, double[] size) => new()
     {
@@ -141,6 +169,8 @@ internal static class TypedCase
         JobSource source = new(job.NextSourceId, "cavity typed by hand", JobFile.FingerprintOf(Encoding.UTF8.GetBytes(text)), SourceKind.FitCase, []);
         return new JobDocument(source, text);
     }
+
+    private static double Mm(JsonObject node, string key) => CasePart.Number(node[key]) ?? 0;
 
     private static bool Length(string text, bool inches, out double mm)
     {

@@ -12,6 +12,9 @@ internal sealed record Look(bool Ascii = false, bool DecimalComma = false, bool 
     /// <summary>Words as this look writes them; call before measuring, because ASCII words can be longer.</summary>
     internal string Of(string words) => Ascii ? AsciiText.Of(words) : words;
 
+    /// <summary>Sentences made elsewhere, whose figures carry their units: in the user's units and signs.</summary>
+    internal string Prose(string words) => Of(UsUnits ? Formats.Words.UsUnits.Of(words) : words);
+
     /// <summary>A figure with a fixed number of decimals; unknown is a dash.</summary>
     internal string Figure(double? value, int decimals)
     {

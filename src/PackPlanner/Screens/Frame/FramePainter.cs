@@ -27,7 +27,7 @@ internal static class FramePainter
     {
         Area whole = page.Whole;
         whole.Write(0, 0, TextWidth.Cut($"{LeastWidth} x {LeastHeight} needed, this is {page.Width} x {page.Height}", page.Width));
-        IReadOnlyList<string> answer = TextWidth.Wrap(page.Look.Of(picture.Answer), page.Width, Math.Max(1, page.Height - 1));
+        IReadOnlyList<string> answer = TextWidth.Wrap(page.Look.Prose(picture.Answer), page.Width, Math.Max(1, page.Height - 1));
         for (int i = 0; i < answer.Count; i++)
             whole.Write(0, i + 1, answer[i]);
         page.Cursor = (0, Math.Min(1, page.Height - 1));
@@ -45,7 +45,7 @@ internal static class FramePainter
         whole.Rule(rows.LowerRule);
         PaintBody(whole.Part(0, rows.Body, page.Width, rows.BodyHeight), desk);
         whole.Write(1, rows.Next, "Next", Ink.Bold);
-        whole.Write(7, rows.Next, TextWidth.Cut(page.Look.Of(picture.Next), page.Width - 8));
+        whole.Write(7, rows.Next, TextWidth.Cut(page.Look.Prose(picture.Next), page.Width - 8));
         PaintCaution(whole.Part(0, rows.Caution, page.Width, 1), desk, picture);
         PaintHints(whole.Part(0, rows.Hints, page.Width, 2), desk);
         IReadOnlyList<string> told = Told(desk, page);
@@ -105,7 +105,7 @@ internal static class FramePainter
         whole.Write(1, rows.Question, "Q", Ink.Bold);
         whole.Write(4, rows.Question, TextWidth.Cut(whole.Look.Of(picture.Question), width));
         whole.Write(1, rows.Answer, "A", Ink.Bold);
-        IReadOnlyList<string> answer = TextWidth.Wrap(whole.Look.Of(picture.Answer), width, rows.AnswerRows);
+        IReadOnlyList<string> answer = TextWidth.Wrap(whole.Look.Prose(picture.Answer), width, rows.AnswerRows);
         for (int i = 0; i < answer.Count; i++)
             whole.Write(4, rows.Answer + i, answer[i]);
     }
@@ -137,7 +137,7 @@ internal static class FramePainter
         int alike = shown.Count(c => c.Signal == gravest.Signal);
         string where = here.Count > 0 ? gravest.Where : $"{gravest.Where} (another step)";
         const string Press = " - press !";
-        string words = row.Look.Of($"{gravest.Signal.ToString().ToUpperInvariant()} {alike}  {where}: {gravest.Saw}");
+        string words = row.Look.Prose($"{gravest.Signal.ToString().ToUpperInvariant()} {alike}  {where}: {gravest.Saw}");
         row.Write(1, 0, "!", Ink.Bold);
         int end = row.Write(3, 0, TextWidth.Cut(words, row.Width - 4 - Press.Length), Ink.Underline);
         row.Write(end, 0, Press, Ink.Accent);

@@ -80,7 +80,7 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
         area.Write(1, y, here ? ">" : " ", Ink.Accent | Ink.Bold);
         int x = area.Write(3, y, caution.Signal.ToString().ToUpperInvariant(), Ink.Underline);
         string words = $"{(read ? "(read) " : "")}{caution.Where}: {caution.Saw}";
-        area.Write(Math.Max(x + 1, 12), y, TextWidth.Cut(area.Look.Of(words), area.Width - 13));
+        area.Write(Math.Max(x + 1, 12), y, TextWidth.Cut(area.Look.Prose(words), area.Width - 13));
         area.OnClick(0, y, area.Width, () => cursor = index);
         if (!here)
             return y + 1;
@@ -104,7 +104,7 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
             ("saw", caution.Saw), ("why", entry.Why), ("do", caution.Do), ("do not", entry.DoNot),
         })
         {
-            IReadOnlyList<string> parts = TextWidth.Wrap(area.Look.Of(says), Math.Min(100, area.Width - 13));
+            IReadOnlyList<string> parts = TextWidth.Wrap(area.Look.Prose(says), Math.Min(100, area.Width - 13));
             lines.AddRange(parts.Select((part, i) => (i == 0 ? word : "", part)));
         }
 

@@ -14,6 +14,7 @@ internal sealed class FieldOverlay(
 {
     private readonly TypedLine line = new(initial);
     private bool tried;
+    private bool asksOn;
 
     public string Hint => "Enter take it";
 
@@ -35,6 +36,7 @@ internal sealed class FieldOverlay(
 
     public bool Press(string key)
     {
+        asksOn = false;
         if (key != "Enter")
         {
             bool used = line.Press(key);
@@ -50,8 +52,15 @@ internal sealed class FieldOverlay(
             return true;
         }
 
-        desk.Close();
         accept(line.Text);
+        // Where the next field lies on this one, Esc there comes back here: nothing that was typed is lost.
+        if (desk.Overlay is FieldOverlay && desk.Overlay != this)
+        {
+            asksOn = true;
+            return true;
+        }
+
+        desk.TakeAway(overlay => overlay == this || overlay is FieldOverlay { asksOn: true });
         return true;
     }
 

@@ -35,15 +35,15 @@ internal sealed class ListOverlay(
             line.Paint(area, x + 2, 0, 24);
         area.WriteRight(0, $"{shown.Length} of {items().Count} ");
         cursor = Math.Clamp(cursor, 0, Math.Max(0, shown.Length - 1));
-        Func<string>? tells = shown.Length > 0 ? shown[cursor].Tells : null;
-        pageRows = Math.Max(1, area.Height - (tells is null ? 1 : 2));
+        IReadOnlyList<string> tells = shown.Length > 0 && shown[cursor].Tells is { } more ? TextWidth.Wrap(area.Look.Prose(more()), area.Width - 2, 2) : [];
+        pageRows = Math.Max(1, area.Height - 1 - tells.Count);
         top = Math.Clamp(top, Math.Max(0, cursor - pageRows + 1), cursor);
         if (shown.Length == 0)
             area.Write(3, 1, "nothing like this; Backspace widens again");
         for (int row = 0; row < pageRows && top + row < shown.Length; row++)
             PaintItem(area, row + 1, top + row, shown[top + row]);
-        if (tells is not null)
-            area.Write(1, area.Height - 1, TextWidth.Cut(area.Look.Of(tells()), area.Width - 2), Ink.Bold);
+        for (int i = 0; i < tells.Count; i++)
+            area.Write(1, area.Height - tells.Count + i, tells[i], Ink.Bold);
     }
 
     public bool Press(string key)

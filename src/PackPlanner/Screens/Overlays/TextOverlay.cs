@@ -13,7 +13,7 @@ internal sealed class TextOverlay(string title, IReadOnlyList<(string Word, stri
         List<Action<Area, int>> wrapped = [];
         foreach ((string word, string says) in lines)
         {
-            IReadOnlyList<string> parts = TextWidth.Wrap(area.Look.Of(says), Math.Min(100, area.Width - indent - 4));
+            IReadOnlyList<string> parts = TextWidth.Wrap(area.Look.Prose(says), Math.Min(100, area.Width - indent - 4));
             wrapped.AddRange(parts.Select((part, i) => (Action<Area, int>)((at, row) =>
             {
                 at.Write(3, row, TextWidth.Cut(at.Look.Of(i == 0 ? word : ""), indent - 1), Ink.Accent);

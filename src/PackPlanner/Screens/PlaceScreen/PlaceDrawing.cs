@@ -36,7 +36,8 @@ internal static class PlaceDrawing
     }
 
     /// <summary>Draws the layer; the view follows the cursor.</summary>
-    internal static void Paint(
+    /// <returns>Which rows are in view, with arrows where more lies beside; empty when all is in view.</returns>
+    internal static string Paint(
         Area area, PlacedPack pack, int layer, bool fromBelow, (int Row, int Column) cursor, int zoom, bool focused, Look look)
     {
         IReadOnlyList<IReadOnlyList<PlacedCell>> rows = Rows(pack.Layers[layer], fromBelow);
@@ -49,18 +50,24 @@ internal static class PlaceDrawing
         int firstRow = Math.Max(0, Math.Min(cursor.Row - (page / 2), rows.Count - page));
         PlacedCell under = rows[cursor.Row][Math.Min(cursor.Column, rows[cursor.Row].Count - 1)];
         int shift = Math.Max(0, Column(under) - area.Width + (2 * Columns[zoom - Farthest]));
+        bool moreRight = false;
         for (int i = 0; i < page && firstRow + i < rows.Count; i++)
         {
             foreach (PlacedCell cell in rows[firstRow + i])
             {
                 (int x, int y) = (1 + Column(cell) - shift, i * height);
                 bool here = cell.Cell == under.Cell;
-                if (x >= 0)
+                // Half a sign says something else than the whole.
+                moreRight |= x + SignWidth(zoom) > area.Width;
+                if (x >= 0 && x + SignWidth(zoom) <= area.Width)
                     Write(area, x, y, pack, cell, fromBelow, zoom, here ? Ink.Reverse : Ink.Plain, look);
                 if (here && focused)
                     area.Cursor(Math.Max(0, x), y);
             }
         }
+
+        string inView = rows.Count > page ? $"rows {firstRow + 1}-{firstRow + page} of {rows.Count}" : "";
+        return $"{inView}{(shift > 0 ? " ←" : "")}{(moreRight ? " →" : "")}".TrimStart();
     }
 
     internal static string Sign(PlacedPack pack, PlacedCell cell, bool fromBelow)
@@ -95,6 +102,8 @@ internal static class PlaceDrawing
                 break;
         }
     }
+
+    private static int SignWidth(int zoom) => zoom switch { Farthest => 1, 1 => 10, Nearest => 8, _ => 3 };
 
     private static int Height(int zoom) => zoom == Nearest ? 4 : 1;
 

@@ -149,13 +149,13 @@ internal sealed class PlaceModel(Desk desk) : IStep
         FitAnswer answer = pack.Answer;
         string links = answer.LinkPairs.Count == 0 ? ""
             : $" {pack.Series - 1} links, {(answer.Jumpers.Count == 0 ? "all between neighbours" : $"{answer.Jumpers.Count} of them by cable")}, the narrowest over {answer.NarrowestLink} pair{(answer.NarrowestLink == 1 ? "" : "s")} of cells.";
-        string cells = pack.HasGroups ? "" : " Which cell goes where is known as soon as there are groups.";
+        string cells = pack.HasGroups ? "" : desk.Answers.HasGroups ? " The groups are on their way." : " No cells yet: see 3 Groups.";
         int wrong = taps.Wrong(pack);
-        string readings = wrong > 0 ? $" {wrong} tap reading{(wrong == 1 ? "" : "s")} outside: stop, do not plug in." : "";
+        string readings = wrong > 0 ? $"{wrong} tap reading{(wrong == 1 ? "" : "s")} outside: stop, do not plug in. " : "";
         string next = wrong > 0 ? "Find what is wrong at that tap before anything is plugged in"
             : onTaps ? "Enter types the reading of a tap; then 8 Sheets" : $"Tab: the {pack.Series + 1} taps (where sense wires meet the pack); then 8 Sheets";
         string block = desk.Job!.FitCase is null ? "A plain block, no space is described: " : "";
-        return new StepPicture(Question, $"{block}{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}{readings}", next, Cautions(pack));
+        return new StepPicture(Question, $"{readings}{block}{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}", next, Cautions(pack));
     }
 
     // The layout raises most of them itself; before taps are plugged this one stands whatever the figures are.
@@ -166,6 +166,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
     private List<KeyAction> Known(PlacedPack pack) =>
     [
         new(KeyBook.NextPane, onTaps ? "drawing" : "taps", "goes between the drawing and the tap table", () => onTaps = !onTaps),
+        .. onTaps ? [Enter(pack)] : Array.Empty<KeyAction>(),
         new(KeyBook.OtherSide, fromBelow ? "from above" : "from below", "shows the other side, mirrored as it is when the pack is turned over", () => fromBelow = !fromBelow),
         new(KeyBook.ZoomIn, "nearer", "writes labels, then Ah, into the drawing",
             () => onTaps ? "the taps have the focus; Tab goes to the drawing" : zoom == PlaceDrawing.Nearest ? "it is as near as it gets" : null, () => zoom++),
@@ -178,12 +179,16 @@ internal sealed class PlaceModel(Desk desk) : IStep
             () => onTaps ? "the taps have the focus; Tab goes to the drawing" : pack.SeatOf(Under(pack)) is null ? "the cursor stands on a spare place" : null, () => GroupsInPlace.Turn(desk, pack.SeatOf(Under(pack))!.Value)),
         new(KeyBook.Swap, "other end", "puts pack minus at the other end; every cell then stands the other way up",
             () => GroupsInPlace.SwapEnds(desk)),
-        new(KeyBook.Open, onTaps ? "type a reading" : "open", onTaps ? "types what the meter shows at this tap; it is judged at once" : "shows the place under the cursor",
-            () => OpenOrType(pack)),
+        .. onTaps ? [] : new[] { Enter(pack) },
         new(KeyBook.Numbers, "links", "changes what is known of links and insulation",
             () => GivenField.Choose(desk, "numbers of this screen",
                 ["linkMilliohm", "insulationOhm", "cellFuse", "clamping", "vents", .. desk.Job!.FitCase is null ? ["blockColumns", "cellGapMm"] : Array.Empty<string>()])),
     ];
+
+    // With the taps in focus this is what one is here for, so it stands first.
+    private KeyAction Enter(PlacedPack pack) => onTaps
+        ? new(KeyBook.Open, "type a reading", "types what the meter shows at this tap; it is judged at once", () => taps.Type(pack))
+        : new(KeyBook.Open, "open", "shows the place under the cursor", () => OpenPlace(pack));
 
     private void Keep(PlacedPack pack)
     {
@@ -215,7 +220,9 @@ internal sealed class PlaceModel(Desk desk) : IStep
         IReadOnlyList<string> links = TextWidth.Wrap(area.Look.Of(PlaceWords.Links(pack, fromBelow)), area.Width - 2, Math.Clamp(area.Height - 2 - rows, 1, 4));
         int room = area.Height - 2 - links.Count;
         int spare = room - rows >= side.Count ? side.Count : 0;
-        PlaceDrawing.Paint(area.Part(0, 1, area.Width, room - spare), pack, layer, fromBelow, (row, column), zoom, focused, desk.Look);
+        string inView = PlaceDrawing.Paint(area.Part(0, 1, area.Width, room - spare), pack, layer, fromBelow, (row, column), zoom, focused, desk.Look);
+        if (inView.Length > 0)
+            area.WriteRight(0, $"  {area.Look.Of(inView)} ");
         for (int i = 0; i < facts.Count && i < room - spare; i++)
             area.Write(beside, 1 + i, facts[i]);
         for (int i = 0; i < spare; i++)
@@ -230,11 +237,9 @@ internal sealed class PlaceModel(Desk desk) : IStep
         desk.Answers.Groups is GroupingOutcome.Matched { Pack: { } matched } && pack.GroupOf(seat) is { } group
             ? matched.Groups.FirstOrDefault(known => known.Number == group.Number) : null;
 
-    private void OpenOrType(PlacedPack pack)
+    private void OpenPlace(PlacedPack pack)
     {
-        if (onTaps)
-            taps.Type(pack);
-        else if (WhereFrom() is { } from)
+        if (WhereFrom() is { } from)
             desk.Show(new TextOverlay(PlaceWords.Of(pack, Under(pack), desk.Look), from.Lines));
     }
 }

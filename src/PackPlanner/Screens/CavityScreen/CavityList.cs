@@ -1,0 +1,91 @@
+using PackPlanner.Screens.Drawing;
+
+namespace PackPlanner.Screens.CavityScreen;
+
+/// <summary>The lines beside the drawing: what the search found, then each part of the case, with the cursor on one of them.</summary>
+internal sealed class CavityList(Desk desk)
+{
+    private const int WordWidth = 12;
+
+    private int top;
+    private (CasePartKind Kind, int Index)? on;
+
+    /// <summary>The line under the cursor, from 0.</summary>
+    internal int Row { get; set; }
+
+    /// <summary>The line under the cursor; empty when there is none.</summary>
+    internal (string Word, string Says, CasePart? Part) Under(IReadOnlyList<CasePart> parts)
+    {
+        List<(string Word, string Says, CasePart? Part)> lines = Lines(parts, desk.Look);
+        Keep(lines);
+        return Row < lines.Count ? lines[Row] : default;
+    }
+
+    internal bool Move(string key, IReadOnlyList<CasePart> parts)
+    {
+        List<(string Word, string Says, CasePart? Part)> lines = Lines(parts, desk.Look);
+        Keep(lines);
+        int? row = key switch { "Up" => Row - 1, "Down" => Row + 1, "Home" => 0, "End" => lines.Count - 1, _ => null };
+        if (row is not { } wanted)
+            return false;
+        GoTo(wanted, lines);
+        return true;
+    }
+
+    internal void Paint(Area area, IReadOnlyList<CasePart> parts, bool focused, Action clicked)
+    {
+        List<(string Word, string Says, CasePart? Part)> lines = Lines(parts, area.Look);
+        Keep(lines);
+        List<(int Line, string Word, string Text)> shown = [.. lines.SelectMany((line, i) =>
+            TextWidth.Wrap(area.Look.Of(line.Says), Math.Max(10, area.Width - WordWidth - 3)).Select((text, part) => (i, part == 0 ? line.Word : "", text)))];
+        (int firstOf, int lastOf) = (shown.FindIndex(line => line.Line == Row), shown.FindLastIndex(line => line.Line == Row));
+        top = Math.Clamp(top, Math.Max(0, lastOf - area.Height + 1), Math.Max(0, Math.Min(firstOf, shown.Count - area.Height)));
+        for (int y = 0; y < area.Height && top + y < shown.Count; y++)
+        {
+            (int line, string word, string text) = shown[top + y];
+            if (line == Row && word.Length > 0 && focused)
+            {
+                area.Write(0, y, ">", Ink.Accent | Ink.Bold);
+                area.Cursor(0, y);
+            }
+
+            area.Write(2, y, word, Ink.Bold);
+            area.Write(WordWidth + 2, y, text);
+            area.OnClick(0, y, area.Width, () =>
+            {
+                GoTo(line, lines);
+                clicked();
+            });
+        }
+
+        if (top > 0)
+            area.Write(area.Width - 1, 0, "▴");
+        if (top + area.Height < shown.Count)
+            area.Write(area.Width - 1, area.Height - 1, "▾");
+    }
+
+    private void GoTo(int row, List<(string Word, string Says, CasePart? Part)> lines)
+    {
+        Row = Math.Clamp(row, 0, Math.Max(0, lines.Count - 1));
+        on = Row < lines.Count && lines[Row].Part is { } part ? (part.Kind, part.Index) : null;
+    }
+
+    // What the search found comes and goes above the parts; who changes a part again and again stays on it.
+    private void Keep(List<(string Word, string Says, CasePart? Part)> lines)
+    {
+        int same = on is { } kept ? lines.FindIndex(line => line.Part is { } part && (part.Kind, part.Index) == kept) : -1;
+        if (same >= 0)
+            Row = same;
+        else
+            GoTo(Row, lines);
+    }
+
+    private List<(string Word, string Says, CasePart? Part)> Lines(IReadOnlyList<CasePart> parts, Look look)
+    {
+        List<(string, string, CasePart?)> lines = [];
+        if (desk.Answers.Fit is { Case: { } fitCase, Answer: { } answer })
+            lines.AddRange(CavityFacts.Of(fitCase, answer, look).Select(fact => (fact.Word, fact.Says, (CasePart?)null)));
+        lines.AddRange(parts.Select(part => (part.Word, part.Says(look), (CasePart?)part)));
+        return lines;
+    }
+}
