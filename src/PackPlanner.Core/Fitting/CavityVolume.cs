@@ -20,7 +20,7 @@ internal static class CavityVolume
                 for (int k = 0; k < n[2]; k++)
                 {
                     PointMm p = new(low[0] + ((i + 0.5) * size[0] / n[0]), low[1] + ((j + 0.5) * size[1] / n[1]), low[2] + ((k + 0.5) * size[2] / n[2]));
-                    if (scene.Parts.Any(part => Holds(part, p)) && !scene.Blocks.Any(b => Holds(b, p)) && !scene.Tubes.Any(t => Holds(t, p)))
+                    if (scene.Parts.Any(part => Holds(part, p)) && !scene.Blocks.Any(b => Holds(b, p)) && !scene.Tubes.Any(t => t.Holds(p)))
                         inside[i]++;
                 }
             }
@@ -30,6 +30,4 @@ internal static class CavityVolume
 
     private static bool Holds(Prism3 part, PointMm p) =>
         p[part.Extrusion] >= part.Low && p[part.Extrusion] <= part.High && Geometry2.Contains(part.U, part.V, p[part.First], p[part.Second]);
-
-    private static bool Holds(Tube3 tube, PointMm p) => tube.ToBox(new Box3(p.X, p.Y, p.Z, p.X, p.Y, p.Z)) < tube.Radius;
 }

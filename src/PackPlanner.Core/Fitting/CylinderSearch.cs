@@ -78,15 +78,18 @@ internal sealed class CylinderSearch(Scene scene, CellBody.Cylinder cell, Attitu
     /// <summary>One nest through all layers, so that cells stand in line over one another; fewer cells, but links between layers.</summary>
     internal IEnumerable<Layout> InLine()
     {
+        RegionRaster[] rasters = [.. Regions.Select(r => new RegionRaster(r, distance))];
         foreach (string key in Regions.Select(r => r.Key).Distinct())
         {
+            if (cancel.IsCancellationRequested)
+                yield break;
             Nest nest = known[key].Nest.Nest;
             List<Body> bodies = [];
-            foreach (DiscRegion region in Regions)
+            for (int k = 0; k < rasters.Length; k++)
             {
                 List<(double X, double Y)> places = [];
-                nest.Fill(region, new RegionRaster(region, distance), places);
-                bodies.AddRange(Bodies(region, places));
+                nest.Fill(Regions[k], rasters[k], places);
+                bodies.AddRange(Bodies(Regions[k], places));
             }
 
             yield return new Layout(bodies, nest.Staggered ? "hex" : "square", nest.AngleRad, Regular: true);

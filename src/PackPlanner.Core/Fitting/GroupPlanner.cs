@@ -29,12 +29,29 @@ internal static class GroupPlanner
         for (int parallel = largest; parallel >= Math.Max(1, smallest); parallel--)
         {
             List<int[]> valid = parallel == 1
-                ? Paths(graph, series, jumpers, orders, cancel)
+                ? Shortened(graph, Paths(graph, series, jumpers, orders, Math.Clamp(4_000_000 / Math.Max(1, series * graph.Count), 40, 600), cancel), cancel)
                 : Grown(graph, series, parallel, jumpers, orders, cancel);
             if (valid.Count > 0)
                 return parallel == 1 ? Choose(graph, valid, series, parallel) : Polish(graph, Choose(graph, valid, series, parallel), valid, series, cancel);
             if (cancel.IsCancellationRequested)
-                return null;
+                return AtOnce(graph, series, parallel, Math.Max(1, smallest), jumpers, orders);
+        }
+
+        return null;
+    }
+
+    /// <summary>What a search that was stopped can still group: an even choice of the sweeps, ever smaller groups until some can be linked.</summary>
+    private static GroupPlan? AtOnce(NeighbourGraph graph, int series, int largest, int smallest, int jumpers, double[][] orders)
+    {
+        int few = Math.Clamp(150_000 / graph.Count, 8, orders.Length);
+        double[][] chosen = [.. Enumerable.Range(0, few).Select(o => orders[o * orders.Length / few])];
+        for (int parallel = largest; parallel >= smallest; parallel -= Math.Max(1, parallel / 12))
+        {
+            List<int[]> valid = parallel == 1
+                ? [.. Paths(graph, series, jumpers, chosen, tries: Math.Clamp(1_000_000 / (series * graph.Count), 20, 200), CancellationToken.None).Select(p => Numbered(graph, p))]
+                : [.. Swept(graph, series, parallel, jumpers, chosen, CancellationToken.None).Select(s => s.Completed == series ? s.GroupOf : null).OfType<int[]>()];
+            if (valid.Count > 0)
+                return Choose(graph, [.. valid.Take(8)], series, parallel);
         }
 
         return null;
@@ -65,21 +82,13 @@ internal static class GroupPlanner
     private static List<int[]> Grown(
         NeighbourGraph graph, int series, int parallel, int jumpers, double[][] orders, CancellationToken cancel)
     {
-        int[]?[] found = new int[orders.Length][];
-        int[] completed = new int[orders.Length];
-        Parallel.For(0, orders.Length, o =>
-        {
-            if (cancel.IsCancellationRequested)
-                return;
-            (int[] groupOf, completed[o]) = GroupGrower.Grow(graph, orders[o], series, parallel, jumpers);
-            found[o] = completed[o] == series ? groupOf : null;
-        });
-        List<int[]> valid = [.. found.OfType<int[]>()];
+        (int[]? GroupOf, int Completed)[] found = Swept(graph, series, parallel, jumpers, orders, cancel);
+        List<int[]> valid = [.. found.Select(f => f.Completed == series ? f.GroupOf : null).OfType<int[]>()];
         if (valid.Count > 0)
             return valid;
         // No plain sweep did it: shuffle the best ones a little.
         int tries = Math.Clamp(400_000 / Math.Max(1, graph.Count), 60, 2000);
-        int[] best = [.. Enumerable.Range(0, orders.Length).OrderByDescending(o => completed[o]).ThenBy(o => o).Take(20)];
+        int[] best = [.. Enumerable.Range(0, orders.Length).OrderByDescending(o => found[o].Completed).ThenBy(o => o).Take(20)];
         int[]?[] shuffled = new int[tries][];
         double step = graph.SmallestMm ?? 1;
         Parallel.For(0, tries, t =>
@@ -95,9 +104,34 @@ internal static class GroupPlanner
         return [.. shuffled.OfType<int[]>()];
     }
 
-    private static List<int[]> Paths(NeighbourGraph graph, int series, int jumpers, double[][] orders, CancellationToken cancel)
+    /// <summary>Groups grown along each order; none where the search was stopped before.</summary>
+    private static (int[]? GroupOf, int Completed)[] Swept(
+        NeighbourGraph graph, int series, int parallel, int jumpers, double[][] orders, CancellationToken cancel)
     {
-        int tries = Math.Clamp(4_000_000 / Math.Max(1, series * graph.Count), 40, 600);
+        (int[]?, int)[] found = new (int[]?, int)[orders.Length];
+        Parallel.For(0, orders.Length, o => found[o] = cancel.IsCancellationRequested ? (null, 0) : GroupGrower.Grow(graph, orders[o], series, parallel, jumpers));
+        return found;
+    }
+
+    /// <summary>The shortest paths of different starts, each shortened in its own way.</summary>
+    private static List<int[]> Shortened(NeighbourGraph graph, IEnumerable<int[]> paths, CancellationToken cancel)
+    {
+        int[][] shortest = [.. paths.OrderBy(path => PathPolish.Length(graph, path)).Take(Polished)];
+        int[][] polished = new int[shortest.Length][];
+        Parallel.For(0, shortest.Length, i => polished[i] = cancel.IsCancellationRequested ? shortest[i] : PathPolish.Shorten(graph, shortest[i], seed: i, PolishMoves));
+        return [.. polished.Select(path => Numbered(graph, path))];
+    }
+
+    private static int[] Numbered(NeighbourGraph graph, int[] path)
+    {
+        int[] groupOf = new int[graph.Count];
+        for (int k = 0; k < path.Length; k++)
+            groupOf[path[k]] = k + 1;
+        return groupOf;
+    }
+
+    private static IEnumerable<int[]> Paths(NeighbourGraph graph, int series, int jumpers, double[][] orders, int tries, CancellationToken cancel)
+    {
         int[]?[] found = new int[tries][];
         Parallel.For(0, tries, t =>
         {
@@ -108,17 +142,7 @@ internal static class GroupPlanner
             int start = t < orders.Length ? Array.IndexOf(rank, rank.Min()) : random.Next(graph.Count);
             found[t] = SeriesPath.Find(graph, series, jumpers, start, rank, steps: 4 * series + 200);
         });
-        // The shortest paths of different starts, each shortened in its own way.
-        int[][] shortest = [.. found.OfType<int[]>().OrderBy(path => PathPolish.Length(graph, path)).Take(Polished)];
-        int[][] polished = new int[shortest.Length][];
-        Parallel.For(0, shortest.Length, i => polished[i] = cancel.IsCancellationRequested ? shortest[i] : PathPolish.Shorten(graph, shortest[i], seed: i, PolishMoves));
-        return [.. polished.Select(path =>
-        {
-            int[] groupOf = new int[graph.Count];
-            for (int k = 0; k < path.Length; k++)
-                groupOf[path[k]] = k + 1;
-            return groupOf;
-        })];
+        return found.OfType<int[]>();
     }
 
     /// <summary>Shortens the plates of small groups, where boxes of unequal sides make the sweeps' plates long.</summary>

@@ -10,24 +10,28 @@ public static class LayoutSearch
     /// <param name="fitCase">A case in which <see cref="FitCaseCheck"/> found no problem.</param>
     /// <param name="effort">How long to look.</param>
     /// <param name="progress">Told of the best so far; may be null.</param>
-    /// <param name="cancel">Stops the search; the best so far is answered.</param>
+    /// <param name="cancel">Stops the search; the best so far is grouped as well as can be done at once, and answered.</param>
+    /// <param name="enough">Ends the looking for more places, so that time is left for good groups.</param>
     /// <returns>The layout; <see cref="FitAnswer.Fits"/> is false, with reasons, when what was asked does not fit.</returns>
     /// <exception cref="ArgumentException">The case has problems.</exception>
-    public static FitAnswer Search(FitCase fitCase, FitEffort effort, IProgress<FitProgress>? progress, CancellationToken cancel)
+    public static FitAnswer Search(
+        FitCase fitCase, FitEffort effort, IProgress<FitProgress>? progress, CancellationToken cancel, CancellationToken enough = default)
     {
         if (FitCaseCheck.Problems(fitCase) is [Problem first, ..])
             throw new ArgumentException($"{first.Where}: {first.Why}", nameof(fitCase));
+        using CancellationTokenSource either = CancellationTokenSource.CreateLinkedTokenSource(cancel, enough);
         Scene scene = new(fitCase);
         LayoutChoice choice = fitCase.Cell is CellBody.Cylinder cylinder
-            ? Cylinders(scene, cylinder, effort, progress, cancel)
-            : BoxSearch.Find(scene, effort, progress, cancel);
+            ? Cylinders(scene, cylinder, effort, progress, either.Token)
+            : BoxSearch.Find(scene, effort, progress, either.Token);
+        CancellationToken reasonsUntil = either.IsCancellationRequested ? either.Token : cancel;
         if (fitCase is { Series: not null, Cell: CellBody.Box })
             choice = choice with { Layouts = BoxClosing.Ranked(scene, choice.Layouts, cancel) };
         progress?.Report(new FitProgress("groups", choice.Layouts[0].Bodies.Count, choice.Bound, 0.7));
         (Layout layout, GroupPlan? plan, OtherLayout? other) = Grouped(scene, choice.Layouts, effort.PreferGroups, cancel);
         progress?.Report(new FitProgress("groups", layout.Bodies.Count, choice.Bound, 1));
-        IReadOnlyList<FitReason> reasons = FitReasons.Of(scene, layout, plan, new QuickLooks(cancel));
-        return AnswerBuilder.Build(scene, layout, plan, choice, reasons, cancel.IsCancellationRequested) with { Other = other };
+        IReadOnlyList<FitReason> reasons = FitReasons.Of(scene, layout, plan, new QuickLooks(reasonsUntil));
+        return AnswerBuilder.Build(scene, layout, plan, choice, reasons, reasonsUntil.IsCancellationRequested) with { Other = other };
     }
 
     private static LayoutChoice Cylinders(
@@ -66,7 +70,7 @@ public static class LayoutSearch
 
         foreach (CylinderSearch search in searches.Where(s => s.Regions.Select(r => r.Key).Distinct().Skip(1).Any()))
             layouts.AddRange(search.InLine());
-        if (scene.Case.Series is not null && searches.Any(s => s.LayersApart))
+        if (scene.Case.Series is not null && !cancel.IsCancellationRequested && searches.Any(s => s.LayersApart))
             layouts.AddRange([.. layouts.SelectMany(l => LayerShift.ClosedUp(scene, l))]);
         string method = bound is null ? "no useful bound for cells in several directions" : "area and perimeter";
         return new LayoutChoice([.. layouts.OrderByDescending(l => l.Bodies.Count).ThenByDescending(l => l.Regular)], bound, method, regular, free);
@@ -87,8 +91,12 @@ public static class LayoutSearch
         (Layout Layout, GroupPlan? Plan) best = (fullest, null), kept = (fullest, null);
         int? fullestParallel = null;
         int nearlyAll = fullest.Bodies.Count - MayLose(fullest.Bodies.Count);
+        int stopped = 0;
         foreach (Layout layout in layouts)
         {
+            // Stopped, any groups will do; where the fullest layout gave none the next may.
+            if (cancel.IsCancellationRequested && (best.Plan is not null || stopped++ > 1))
+                break;
             int places = Math.Min(layout.Bodies.Count, most ?? int.MaxValue), known = best.Plan?.Parallel ?? 0;
             int largest = Math.Min(c.Parallel ?? int.MaxValue, places / series), smallest = c.Parallel ?? 1;
             bool asFull = layout.Bodies.Count == best.Layout.Bodies.Count;

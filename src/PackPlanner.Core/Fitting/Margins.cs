@@ -20,7 +20,8 @@ internal static class Margins
         // Beyond the far wall nothing is free, so the walk ends.
         double most = scene.Parts.Max(p => p.Extent(axis).High) - scene.Parts.Min(p => p.Extent(axis).Low);
         double free = most;
-        foreach (Body body in bodies)
+        // Those nearest to the wall first: they leave the others little way to be looked at.
+        foreach (Body body in bodies.OrderByDescending(b => sign * b.Centre[axis]))
         {
             double clear = 0;
             while (clear < free && Clear(body, Math.Min(free, clear + StepMm)))

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace PackPlanner.Core.Fitting;
 
 /// <summary>
@@ -23,15 +25,31 @@ internal sealed class RegionRaster
         columns = (int)(width / side) + 1;
         rows = (int)(height / side) + 1;
         squares = new byte[columns * rows];
-        double reach = side * Math.Sqrt(0.5);
-        for (int r = 0; r < rows; r++)
+        int across = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(columns, rows));
+        Fill(region, 0, 0, across);
+    }
+
+    /// <summary>Decides a block of squares at once where its middle tells, else its four quarters.</summary>
+    private void Fill(DiscRegion region, int column, int row, int across)
+    {
+        if (column >= columns || row >= rows)
+            return;
+        double reach = across * side * Math.Sqrt(0.5);
+        double margin = region.Margin(minX + ((column + (across / 2.0)) * side), minY + ((row + (across / 2.0)) * side));
+        byte known = margin > reach ? All : margin < -reach - Geometry2.RoundingMm ? None : Mixed;
+        if (known == Mixed && across > 1)
         {
-            for (int c = 0; c < columns; c++)
-            {
-                double margin = region.Margin(minX + ((c + 0.5) * side), minY + ((r + 0.5) * side));
-                squares[(r * columns) + c] = margin > reach ? All : margin < -reach - Geometry2.RoundingMm ? None : Mixed;
-            }
+            int half = across / 2;
+            Fill(region, column, row, half);
+            Fill(region, column + half, row, half);
+            Fill(region, column, row + half, half);
+            Fill(region, column + half, row + half, half);
+            return;
         }
+
+        int wide = Math.Min(across, columns - column), to = Math.Min(row + across, rows);
+        for (int r = row; r < to; r++)
+            squares.AsSpan((r * columns) + column, wide).Fill(known);
     }
 
     internal bool Allows(DiscRegion region, double x, double y)

@@ -105,6 +105,16 @@ internal sealed class Tube3(PointMm from, PointMm to, double radius)
         return Math.Sqrt(squared);
     }
 
+    /// <summary>Whether a point lies in the bar.</summary>
+    internal bool Holds(PointMm p)
+    {
+        double x = To.X - From.X, y = To.Y - From.Y, z = To.Z - From.Z, length2 = (x * x) + (y * y) + (z * z);
+        double at = (((p.X - From.X) * x) + ((p.Y - From.Y) * y) + ((p.Z - From.Z) * z)) / length2;
+        double t = length2 > 0 ? Math.Clamp(at, 0, 1) : 0;
+        double dx = From.X + (t * x) - p.X, dy = From.Y + (t * y) - p.Y, dz = From.Z + (t * z) - p.Z;
+        return (dx * dx) + (dy * dy) + (dz * dz) < Radius * Radius;
+    }
+
     /// <summary>Whether a box could be nearer than the bar is thick, by their outer measures alone.</summary>
     internal bool CanTouch(in Box3 box) =>
         Math.Min(From.X, To.X) - Radius < box.X1 && Math.Max(From.X, To.X) + Radius > box.X0

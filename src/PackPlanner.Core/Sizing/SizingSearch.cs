@@ -9,11 +9,11 @@ public static class SizingSearch
     /// <param name="request">Cells, need, electrics and limits; S and P given or open.</param>
     /// <param name="places">
     /// Says how many cells of a model the space takes when it is to hold S groups of P; null: no space was given. A
-    /// choice that does not fit is brought down to the largest P that does.
+    /// choice that does not fit is brought down to the largest P that does; one of which null is said was not tried and is left out.
     /// </param>
     /// <returns>Choices, or the two limits that contradict each other.</returns>
     /// <exception cref="ArgumentException">No cell model, or S or P below 1.</exception>
-    public static SizingOutcome Find(SizingRequest request, Func<SizingCell, int, int, int>? places = null)
+    public static SizingOutcome Find(SizingRequest request, Func<SizingCell, int, int, int?>? places = null)
     {
         if (request.Cells.Count == 0)
             throw new ArgumentException("Sizing needs at least one cell model.", nameof(request));
@@ -31,10 +31,12 @@ public static class SizingSearch
                 PackChoice choice = WithBinding(ChoiceBuilder.Build(request, cell, series, request.Parallel), request);
                 if (places is null || choice.Parallel is not { } parallel)
                     all.Add(choice);
-                else if (InSpace(choice, request, places(cell, series, parallel)) is { } fitting)
+                else if (places(cell, series, parallel) is not { } room)
+                    reasons.Add(new("stopped-early", $"{Named(cell)}the search was stopped before {series} cells in series were tried in the space. Let it look longer."));
+                else if (InSpace(choice, request, room) is { } fitting)
                     all.Add(fitting);
                 else
-                    reasons.Add(new("does-not-fit", $"{(cell.Name is { } name ? name + ": " : "")}the space does not take {series} cells in series. Run packplanner fit on it to see what is short."));
+                    reasons.Add(new("does-not-fit", $"{Named(cell)}the space does not take {series} cells in series. Run packplanner fit on it to see what is short."));
             }
         }
 
@@ -75,7 +77,7 @@ public static class SizingSearch
     private static SizingReason WhyNone(SizingRequest request, SizingCell cell)
     {
         SeriesWindow window = SizingFigures.Window(cell, request.Electrics);
-        string name = cell.Name is { } model ? $"{model}: " : "";
+        string name = Named(cell);
         Electrics electrics = request.Electrics;
         if (window is { Max: null, Min: null, MatchingCharger: null })
             return new("series-open", $"{name}neither controller volts nor charger volts nor S are given, so nothing says how many in series. Give pack.series or electrics.controllerMaxV.");
@@ -127,6 +129,8 @@ public static class SizingSearch
         return better.All(pair => (pair.A ?? double.MinValue) >= (pair.B ?? double.MinValue))
             && better.Any(pair => (pair.A ?? double.MinValue) > (pair.B ?? double.MinValue));
     }
+
+    private static string Named(SizingCell cell) => cell.Name is { } name ? $"{name}: " : "";
 
     private static string Text(double? figure) => figure is { } known ? known.ToString("0.##", CultureInfo.InvariantCulture) : "-";
 }

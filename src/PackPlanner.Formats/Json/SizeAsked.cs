@@ -19,6 +19,7 @@ public static class SizeAsked
             return why;
         if (space is null && elsewhere is not null)
             space = SizeSpace.Of(elsewhere, stopped);
-        return (SizingSearch.Find(request, space is null ? null : (cell, series, parallel) => space.Knows(cell) ? space.Places(cell, series, parallel) : series * parallel), understood);
+        SizingOutcome found = SizingSearch.Find(request, space is null ? null : (cell, series, parallel) => space.Knows(cell) ? space.Places(cell, series, parallel) : series * parallel);
+        return (found, space?.Untried is { } untried ? [.. understood, untried] : understood);
     }
 }

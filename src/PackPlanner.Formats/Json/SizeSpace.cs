@@ -12,6 +12,8 @@ public sealed class SizeSpace
 
     private readonly Dictionary<string, FitCase> cases;
     private readonly CancellationToken stopped;
+    private readonly List<string> untried = [];
+    private int tried;
 
     private SizeSpace(Dictionary<string, FitCase> cases, CancellationToken stopped)
     {
@@ -71,13 +73,24 @@ public sealed class SizeSpace
         return cases.ContainsKey(cell.Name ?? "");
     }
 
+    /// <summary>Which choices were left out because the search was stopped; null when none.</summary>
+    public string? Untried => untried.Count == 0 ? null : $"Not tried in the space before the search was stopped: {string.Join("; ", untried)}.";
+
     /// <summary>How many cells go in when they are to form S groups of P.</summary>
     /// <param name="cell">The model.</param>
     /// <param name="series">Groups in series.</param>
     /// <param name="parallel">Cells in a group.</param>
-    /// <returns>S x P or more when that fits as wired groups; else the most that can be used.</returns>
-    public int Places(SizingCell cell, int series, int parallel)
+    /// <returns>S x P or more when that fits as wired groups; else the most that can be used; null when the search was stopped before.</returns>
+    public int? Places(SizingCell cell, int series, int parallel)
     {
+        ArgumentNullException.ThrowIfNull(cell);
+        // One choice is tried, as well as can be done at once, so that a search that was stopped has an answer.
+        if (tried++ > 0 && stopped.IsCancellationRequested)
+        {
+            untried.Add($"{cell.Name ?? "the cell"}, {series} in series");
+            return null;
+        }
+
         FitCase open = cases[cell.Name ?? ""] with { Series = series };
         FitAnswer quick = LayoutSearch.Search(open with { Parallel = parallel }, FitEffort.Quick, null, stopped);
         if (quick.Fits)

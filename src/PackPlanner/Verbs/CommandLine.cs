@@ -35,10 +35,15 @@ internal static class CommandLine
         ParseResult parsed = Describe(verb).Parse(args[1..]);
         if (Misreading.Of(parsed, verb, args[1..]) is { } misread)
             return Print(misread, json, output, notes);
-        using CancellationTokenSource limit = CancellationTokenSource.CreateLinkedTokenSource(stopped);
-        VerbCall call = new(parsed, standardInput, notes, limit.Token);
+        using TimeLimit limit = new(stopped);
+        VerbCall call = new(parsed, standardInput, notes, limit);
         if (call.Quantity<Duration>(CommonOptions.TimeLimit, "a time", "30s") is { } time)
-            limit.CancelAfter(time.ToTimeSpan());
+        {
+            if (time.Seconds < 0)
+                call.Refuse(CommonOptions.TimeLimit.Name, "a time below 0 has passed already", "Write --time-limit 30s.");
+            limit.Start(time.Seconds);
+        }
+
         _ = call.Columns;
         Outcome<Reply> outcome = call.Wrong is { } wrong ? wrong : verb.Run(call);
         if (stopped.IsCancellationRequested)

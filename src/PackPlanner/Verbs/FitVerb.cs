@@ -57,9 +57,9 @@ internal static class FitVerb
         understood.AddRange(input.NotRead);
         FitEffort effort = new(call.Value(QuickLook) ? 0 : call.Value(Work), PreferGroups: call.Value(Prefer) == "groups");
         Progress notes = new(call);
-        FitAnswer answer = LayoutSearch.Search(fitCase, effort, notes, call.Stopped);
+        FitAnswer answer = LayoutSearch.Search(fitCase, effort, notes, call.Stopped, call.StoppedSoon);
         IReadOnlyDictionary<int, string>? labels = placed?.Labels(answer);
-        FitAnswerJson json = FitAnswerJson.From(answer, understood, call.TimeLimitPassed ? "time-limit" : null, labels);
+        FitAnswerJson json = FitAnswerJson.From(answer, understood, answer.Stopped ? "time-limit" : null, labels);
         return Reply.Of(
             json, FitAnswerJsonContext.Default.FitAnswerJson, FitWords.Of(answer, fitCase), FitWords.Table(answer, labels),
             answer.Fits ? ExitCodes.Done : ExitCodes.NoAnswer);

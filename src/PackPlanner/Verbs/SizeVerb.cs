@@ -43,8 +43,8 @@ internal static class SizeVerb
             return AsTyped(call, why);
         return asked.Outcome switch
         {
-            SizingOutcome.Choices found => Answer(found.Options, [], asked.Understood, ExitCodes.Done),
-            SizingOutcome.None none => Answer([], none.Reasons, asked.Understood, ExitCodes.NoAnswer),
+            SizingOutcome.Choices found => Answer(call, found.Options, [], asked.Understood, ExitCodes.Done),
+            SizingOutcome.None none => Answer(call, [], none.Reasons, asked.Understood, ExitCodes.NoAnswer),
             _ => throw new UnreachableException(),
         };
     }
@@ -76,7 +76,7 @@ internal static class SizeVerb
     }
 
     private static Reply Answer(
-        IReadOnlyList<PackChoice> options, IReadOnlyList<SizingReason> reasons, IReadOnlyList<string> understood, int exitCode)
+        VerbCall call, IReadOnlyList<PackChoice> options, IReadOnlyList<SizingReason> reasons, IReadOnlyList<string> understood, int exitCode)
     {
         SizeDesignJson[] designs = [.. options.Select(SizeDesignJson.From)];
         SizeAnswer answer = new()
@@ -85,6 +85,7 @@ internal static class SizeVerb
             Options = designs,
             Reasons = reasons,
             Understood = understood,
+            StoppedBy = call.Stopped.IsCancellationRequested ? "time-limit" : null,
             Cautions = options.Count > 0 ? CautionJson.From(options[0].Cautions) : [],
         };
         return Reply.Of(answer, SizeAnswerContext.Default.SizeAnswer, SizeWords.Lines(options, reasons), SizeWords.Table(options), exitCode);

@@ -12,7 +12,7 @@ namespace PackPlanner.Verbs;
 /// The readers of options remember the first thing that is wrong and go on, so that a verb reads all its options
 /// and then returns <see cref="Wrong"/> once.
 /// </remarks>
-internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, TextWriter notes, CancellationToken stopped)
+internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, TextWriter notes, TimeLimit limit)
 {
     private ColumnChoices? _columns;
 
@@ -20,7 +20,10 @@ internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, T
     internal Func<Stream> StandardInput { get; } = standardInput;
 
     /// <summary>Cancelled by the user's key, a signal, or --time-limit.</summary>
-    internal CancellationToken Stopped { get; } = stopped;
+    internal CancellationToken Stopped => limit.Passed;
+
+    /// <summary>Cancelled by the same, and some time before --time-limit: what must be followed by more work ends here.</summary>
+    internal CancellationToken StoppedSoon => limit.PassesSoon;
 
     /// <summary>The first option that could not be understood; null when all could.</summary>
     internal Refusal? Wrong { get; private set; }
@@ -43,9 +46,6 @@ internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, T
     internal string DecimalOut => parsed.GetValue(CommonOptions.DecimalOut)!;
 
     internal string? Why => parsed.GetValue(CommonOptions.Why);
-
-    /// <summary>True when --time-limit ended the work; the answer then says stoppedBy.</summary>
-    internal bool TimeLimitPassed => Stopped.IsCancellationRequested;
 
     internal T? Value<T>(Option<T> option) => parsed.GetValue(option);
 

@@ -73,6 +73,16 @@ public class CommandLineTests
     }
 
     [Fact]
+    public void A_time_limit_below_nothing_is_refused_and_one_of_years_is_none()
+    {
+        (int exitCode, JsonElement error) = Planner.Json("explain", "caution-01", "--time-limit=-5s");
+
+        Assert.Equal(2, exitCode);
+        Assert.Equal("--time-limit", error.GetProperty("where").GetString());
+        Assert.Equal(0, Planner.Run("explain", "caution-01", "--time-limit", "90000h").ExitCode);
+    }
+
+    [Fact]
     public void Every_verb_has_two_examples_that_begin_with_its_own_name()
     {
         foreach (Verb verb in VerbList.All)

@@ -183,6 +183,24 @@ public class SizeVerbTests
     }
 
     [Fact]
+    public void Stopped_at_once_it_tries_one_choice_in_the_space_and_names_those_left_out()
+    {
+        const string Need = """
+            {"cells":[{"name":"a","shape":"cylinder","diameterMm":21.4,"lengthMm":70.6,"axes":["z"],"nominalV":3.6,"fullV":4.2,"cutoffV":3.0,"capacityAh":5,"massG":70,"resistanceMilliohm":18}],
+             "pack":{"linkReachMm":2},"need":{"whPerKm":14,"speedKmh":25,"rangeKm":10},"electrics":{"controllerMaxV":60,"controllerMinV":30,"linkResistanceMilliohm":4},
+             "cavity":{"parts":[{"box":[0,0,0,260,150,86]}]},"clearance":{"wallMm":2,"endMm":6,"cellGapMm":0.6,"layerGapMm":8}}
+            """;
+
+        (int exitCode, string output, _) = Planner.RunWithInput(Need, "size", "-", "--json", "--time-limit", "0s");
+
+        using JsonDocument answer = JsonDocument.Parse(output);
+        Assert.Equal(0, exitCode);
+        Assert.Equal("time-limit", answer.RootElement.GetProperty("stoppedBy").GetString());
+        Assert.Equal(10, answer.RootElement.GetProperty("design").GetProperty("series").GetInt32());
+        Assert.Contains("a, 14 in series", answer.RootElement.GetProperty("understood").EnumerateArray().Last().GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_same_need_typed_as_options_gives_the_same_bytes_as_the_file()
     {
         string[] options =
