@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Sharing;
 using PackPlanner.Formats.Json;
 
@@ -37,6 +38,24 @@ public sealed class FitLinks
         return pairs is null || groups.Count == 0 || pairs.Length != groups.Count - 1
             ? Refusal.Input("no-links", path, "it holds no linked groups", "Give the answer of fit --json for a case with pack.series.")
             : new FitLinks(path, [.. pairs.Select(p => (int)p)], groups);
+    }
+
+    /// <summary>Rows of a table without groups, in the groups in which their cells are placed; a table with groups stays as it is.</summary>
+    /// <param name="rows">Rows of the table.</param>
+    /// <returns>The rows; those without a place keep no group.</returns>
+    public IReadOnlyList<CellRow> Grouped(IReadOnlyList<CellRow> rows)
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        if (rows.Any(row => row.Group is not null))
+            return rows;
+        Dictionary<string, int> placed = new(StringComparer.Ordinal);
+        foreach ((int group, List<(string Label, double[] At)> members) in groups)
+        {
+            foreach ((string label, _) in members.Where(place => place.Label.Length > 0))
+                placed.TryAdd(label, group);
+        }
+
+        return [.. rows.Select(row => placed.TryGetValue(row.Label, out int group) ? row with { Group = group } : row)];
     }
 
     /// <summary>

@@ -18,6 +18,12 @@ public sealed record ShareCase(
     /// <returns>The case, or which field is wrong.</returns>
     public static Outcome<ShareCase> Read(JsonInput input)
     {
+        if (input.Text("schema") is "packplanner/match")
+        {
+            return Refusal.Input("labels-only", input.File, "an answer of match names the cells of each group, not their volts and resistances",
+                "Give the table of cells, and with it --places and the answer of fit --groups --json; or the table that match --csv writes.");
+        }
+
         List<string> understood = [];
         IReadOnlyList<JsonInput> parts = input.Has("groups") ? input.Parts("groups") : [input];
         List<ParallelCells> groups = [];

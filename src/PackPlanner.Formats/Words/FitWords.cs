@@ -30,7 +30,7 @@ public static class FitWords
             lines.Add($"  also    {other}");
         if (answer.Parallel is not null && answer.Series > 1)
             lines.Add(F($"  links   narrowest {answer.NarrowestLink} pairs side by side; plates {answer.BusbarRatio:0.00} times the shortest possible{(answer.Jumpers.Count > 0 ? $"; by cable after group {string.Join(", ", answer.Jumpers)}" : "")}"));
-        Masses(answer, lines);
+        Masses(answer, fitCase, lines);
         if (answer.MarginMm is [var a, var b, var c, var d, var e, var f])
             lines.Add(F($"  left    beyond the clearances: -x {a:0.0} mm +x {b:0.0} mm -y {c:0.0} mm +y {d:0.0} mm -z {e:0.0} mm +z {f:0.0} mm"));
         foreach (PackBox box in answer.Boxes)
@@ -87,11 +87,13 @@ public static class FitWords
         return $"{(fitCase.Series is int s ? $"{s} in series does" : "It does")} not fit: {answer.Cells.Count} places for {fitCase.CellName}";
     }
 
-    private static void Masses(FitAnswer answer, List<string> lines)
+    private static void Masses(FitAnswer answer, FitCase fitCase, List<string> lines)
     {
         if (answer.CellMassKg is not double cells)
             return;
-        string centre = answer.CentreOfMass is PointMm m ? F($"; centre of mass x {m.X:0} y {m.Y:0} z {m.Z:0} mm") : "";
+        string[] unplaced = [.. (fitCase.Parts ?? []).Where(part => part.Kg > 0 && part.At is null).Select(part => part.Name)];
+        string centre = answer.CentreOfMass is PointMm m ? F($"; centre of mass x {m.X:0} y {m.Y:0} z {m.Z:0} mm")
+            : unplaced.Length > 0 ? $"; centre of mass not known: it is not said where {string.Join(", ", unplaced)} {(unplaced.Length == 1 ? "sits" : "sit")}" : "";
         lines.Add(F($"  mass    {cells:0.00} kg of cells, {answer.PackMassKg:0.00} kg with the weighed parts{centre}"));
     }
 

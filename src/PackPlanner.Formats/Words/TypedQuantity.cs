@@ -79,6 +79,7 @@ public static class TypedQuantity
         ["g"] = MassUnit.Gram,
         ["lb"] = MassUnit.Pound,
         ["lbs"] = MassUnit.Pound,
+        ["oz"] = MassUnit.Ounce,
         ["s"] = DurationUnit.Second,
         ["sec"] = DurationUnit.Second,
         ["min"] = DurationUnit.Minute,

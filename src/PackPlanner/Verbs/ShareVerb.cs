@@ -15,7 +15,7 @@ internal static class ShareVerb
     private static readonly Argument<string[]> Files = new("FILE") { Description = "a case file (JSON) or tables of cells; - reads standard input", Arity = ArgumentArity.OneOrMore };
     private static readonly Option<string?> Load = new("--load") { Description = "current drawn from each group, such as 40A, in place of the one that a case names; charging is negative: --load=-10A" };
     private static readonly Option<string?> Link = new("--link") { Description = "each piece of bar between neighbours, such as 0.2mohm (default none)" };
-    private static readonly Option<string?> Places = new("--places") { Description = "the answer of fit --groups --json: cells in the order in which they stand, pieces of bar as long as they are" };
+    private static readonly Option<string?> Places = new("--places") { Description = "the answer of fit --groups --json: cells in the groups and the order in which they stand, pieces of bar as long as they are" };
     private static readonly Option<int?> PositiveAt = new("--positive-at") { Description = "cell, from 1, at which the load leaves the positive bar (default 1)" };
     private static readonly Option<int?> NegativeAt = new("--negative-at") { Description = "cell, from 1, at which it leaves the negative bar (default the last)" };
     private static readonly Option<string?> Rating = new("--discharge-rating") { Description = "highest continuous current of one cell, such as 10A" };
@@ -107,10 +107,12 @@ internal static class ShareVerb
             return differs is null ? (shareCase, null) : Refusal.Input("given-contradicts", input.Name, differs, "Leave the option out, or correct the case.");
         }
 
-        if (!CellGroups.Networks(input.Rows, linkMilliohm ?? 0, positiveAt ?? 1, negativeAt, found.Chemistry, input.Name).Is(out ShareCase? table, out why))
+        FitLinks? links = null;
+        if (call.Value(Places) is { } places && !FitLinks.Read(places).Is(out links, out why))
             return why;
-        if (call.Value(Places) is { } places
-            && (!FitLinks.Read(places).Is(out FitLinks? links, out why) || !links.Arranged(table, positiveAt ?? 1, negativeAt).Is(out table, out why)))
+        if (!CellGroups.Networks(links?.Grouped(input.Rows) ?? input.Rows, linkMilliohm ?? 0, positiveAt ?? 1, negativeAt, found.Chemistry, input.Name).Is(out ShareCase? table, out why))
+            return why;
+        if (links is not null && !links.Arranged(table, positiveAt ?? 1, negativeAt).Is(out table, out why))
             return why;
         return (table with { Chemistry = found.Chemistry, Understood = [.. input.Understood, .. table.Understood] }, input.Account);
     }

@@ -77,6 +77,15 @@ public sealed class PlacedGroupsTests : IDisposable
     }
 
     [Fact]
+    public void Share_says_what_an_answer_of_match_lacks()
+    {
+        (int exitCode, string output, _) = Planner.Run("share", Written("groups.json", """{"schema":"packplanner/match","groups":[{"group":1,"cells":["A1","A2"]}]}"""), "--load", "10A", "--json");
+
+        Assert.Equal(3, exitCode);
+        Assert.Contains("labels-only", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Share_takes_the_cells_in_the_order_in_which_they_stand_and_refuses_a_cell_without_a_place()
     {
         string fit = Placed();
@@ -92,6 +101,11 @@ public sealed class PlacedGroupsTests : IDisposable
         // ways round the currents of A1 (20) and A2 (30) with take-offs at opposite ends are 10 x 31/52 and 10 x 21/52.
         JsonElement[] first = [.. answer.GetProperty("groups")[0].GetProperty("cells").EnumerateArray()];
         Assert.Equal(10 * 31.0 / 52, first.Single(c => c.GetProperty("cell").GetString() == "A1").GetProperty("currentA").GetDouble(), 3);
+        // A table without groups, as it came from the tester, is grouped by the places; a spare without one is left out.
+        string[] ungrouped = [.. (Rows + "S1,,20,4.1\n").Split('\n').Select(line => line.Split(',') is [var cell, _, var milliohm, var volts] ? $"{cell},{milliohm},{volts}" : line)];
+        JsonElement same = Planner.Json("share", Written("tester.csv", string.Join('\n', ungrouped)), "--load", "10A", "--link", "1mohm", "--places", fit, "--chemistry", "NMC").Document;
+        Assert.True(JsonElement.DeepEquals(answer.GetProperty("groups"), same.GetProperty("groups")));
+        Assert.Contains("S1", same.GetProperty("understood").ToString(), StringComparison.Ordinal);
         Assert.Equal(3, refused);
         Assert.Contains("Z9 has no place", output, StringComparison.Ordinal);
     }
