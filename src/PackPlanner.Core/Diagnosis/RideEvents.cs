@@ -159,7 +159,22 @@ internal static class RideEvents
             Note(p, i => degrees[i] > HotDegC && degrees[i] < 150, 5, "hot", "caution-12", SignalWord.Warning, "above 60 °C");
             Note(p, i => degrees[i] > HotOnChargeDegC && degrees[i] <= HotDegC && count.CurrentA[i] < -on, 30, "hot-on-charge", "caution-12", SignalWord.Caution, "above 45 °C on charge");
             if (log.TemperatureDegC.Length > 1)
+            {
+                AtRest(p);
                 Note(p, i => degrees[i] - CoolestOther(log, p, i) > WarmerK && count.CurrentA[i] > on, 60, "warmer-than-others", "caution-13", SignalWord.Warning, "more than 10 K above the next probes under load");
+            }
+        }
+
+        if (log.TemperatureDegC.Length == 1)
+            cautions.Add(new Caution("caution-13", SignalWord.Notice, log.Source, Caution.NotChecked + ": one temperature probe, so whether one cell is warmer than its neighbours is not seen"));
+
+        void AtRest(int p)
+        {
+            if (WarmingAtRest.First(log, count.CurrentA, p, given.RatedGroupAh / 50) is not { } row)
+                return;
+            string says = Invariant($"warms with no current flowing: {log.TemperatureDegC[p][row]:f1} °C, more than 0.5 K a minute for 5 minutes against the other probes");
+            events.Add(new RideEvent(log.TimeS[row], "warming-at-rest", null, null, count.CurrentA[row], Invariant($"probe {p + 1}: {says}")));
+            cautions.Add(new Caution("caution-13", SignalWord.Danger, Invariant($"probe {p + 1}, {log.TimeS[row]:f0} s"), says, "Do not handle it: leave, close the door, call the fire service."));
         }
 
         void Note(int p, Func<int, bool> seen, double shortestS, string what, string code, SignalWord word, string says)

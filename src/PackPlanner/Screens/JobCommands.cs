@@ -27,16 +27,25 @@ internal static class JobCommands
     internal static void AskNew(Desk desk, string suggested, Action? then = null)
     {
         desk.Show(new FieldOverlay(
-            desk, "name of the job", $"Empty: {suggested}. A file of this name is made in {desk.Around.JobsFolder}.", "",
+            desk, "name of the job", $"Empty: {suggested}; a file's path: named after it, and read. Kept in {desk.Around.JobsFolder}.", "",
             name => desk.Store.WhyNotName(Named(name)),
             name =>
             {
-                if (desk.Store.New(Named(name)))
+                string? file = FileIn(name);
+                if (!desk.Store.New(Named(name)))
+                    return;
+                if (file is not null)
+                    Reading.ReadingStart.File(desk, file);
+                else
                     then?.Invoke();
             }));
 
-        string Named(string typed) => typed.Trim().Length == 0 ? suggested : typed;
+        string Named(string typed) => typed.Trim().Length == 0 ? suggested : FileIn(typed) is { } file ? Path.GetFileNameWithoutExtension(file) : typed;
     }
+
+    // Who is asked for a name and has a file in hand gives the file.
+    private static string? FileIn(string typed) =>
+        Reading.ReadingStart.Full(typed.Trim().Trim('"', '\'')) is { } path && typed.AsSpan().ContainsAny('/', '\\', '.') && File.Exists(path) ? path : null;
 
     internal static void AskOpen(Desk desk)
     {

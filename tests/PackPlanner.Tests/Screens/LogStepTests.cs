@@ -1,3 +1,8 @@
+using PackPlanner.Core.Diagnosis;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Screens.LogScreen;
+using PackPlanner.Screens.Plots;
+
 namespace PackPlanner.Tests.Screens;
 
 /// <summary>Step Log on the invented tractor: its plots, the second log beside, the groups drawn, wide ranges.</summary>
@@ -23,9 +28,9 @@ public class LogStepTests
         bench.Press("t");
         Assert.Contains("drop of each group at 56 A", bench.Text(120, 36), StringComparison.Ordinal);
         bench.Press("t");
-        Assert.Contains("at rest, 1 of", bench.Text(), StringComparison.Ordinal);
+        Assert.Contains("rest 1 of", bench.Text(), StringComparison.Ordinal);
         bench.Press("Right");
-        Assert.Contains("at rest, 2 of", bench.Text(), StringComparison.Ordinal);
+        Assert.Contains("rest 2 of", bench.Text(), StringComparison.Ordinal);
         bench.Press("t");
         Assert.Contains("and median m", bench.Text(), StringComparison.Ordinal);
     }
@@ -60,6 +65,63 @@ public class LogStepTests
 
         // The first seconds read 6 V in every cell and are set aside.
         Assert.Matches(@"Cell01 .*3\.\d+V 3\.\d+V", bench.Text(120, 36));
+    }
+
+    [Fact]
+    public void What_is_dangerous_comes_before_a_test_that_begins_with_a_charge()
+    {
+        using Bench bench = Open();
+
+        Assert.Equal("Measure both cells with a meter, mend the wire or its contact", bench.Desk.Step.Picture.Next);
+        Assert.Contains(" Next  Measure both cells with a meter, mend the wire or its contact\n", bench.Text(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_volts_are_drawn_while_the_log_cannot_be_judged_yet()
+    {
+        using Bench bench = Open();
+        bench.Desk.Do(JobChanges.Set("chemistry", null));
+
+        string text = bench.Text();
+
+        Assert.Contains("cannot be judged yet", text, StringComparison.Ordinal);
+        Assert.Contains("median m", text, StringComparison.Ordinal);
+        Assert.Contains(" 3.2 ┤", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_log_that_is_added_is_the_one_that_is_shown()
+    {
+        using Bench bench = Open();
+        bench.Press("d");
+        Assert.Contains("log 1 of 2", bench.Text(), StringComparison.Ordinal);
+
+        bench.Desk.Do(new JobChange("again", job => job with { Logs = job.Logs.Add(job.Logs[0]) }));
+
+        Assert.Contains("log 3 of 3", bench.Text(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_dive_of_one_row_in_many_is_on_the_screen()
+    {
+        const int Rows = 100_003;
+        double[] volts = [.. Enumerable.Range(0, Rows).Select(row => row == 77_777 ? 2.5 : 3.3)];
+        RideLog log = new() { Source = "invented", TimeS = [.. Enumerable.Range(0, Rows).Select(row => (double)row)], CurrentA = null, GroupV = [volts, [.. Enumerable.Repeat(3.3, Rows)]] };
+
+        IReadOnlyList<BrailleCurves.Curve> curves = LogCurves.Of(log, [1], 0, 1);
+
+        Assert.Equal(2.5, curves[1].Y.Min());
+        Assert.InRange(curves[1].Y.Count, 600, 2000);
+    }
+
+    [Fact]
+    public void A_plot_of_few_rows_has_two_figures_at_its_axis_and_equal_ones_are_said_to_be_at_the_median()
+    {
+        using Bench bench = Open();
+
+        Assert.Equal(2, bench.Text().Split('\n').Count(row => row.Length > 5 && row[5] == '┤'));
+        bench.Press("Tab", "t", "t", "t", "Right");
+        Assert.Contains("13 others at the median", bench.Text(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -17,7 +17,7 @@ internal static class LogCurves
     internal static IReadOnlyList<BrailleCurves.Curve> Of(RideLog log, IReadOnlyList<int> groups, double from, double to)
     {
         (int first, int last) = Rows(log, from, to);
-        int[] rows = [.. Enumerable.Range(0, Points).Select(i => first + (int)((long)i * (last - first) / (Points - 1))).Distinct()];
+        int[] rows = [.. RowsShown(log, groups, first, last)];
         double[] hours = [.. rows.Select(row => log.TimeS[row] / 3600)];
         List<BrailleCurves.Curve> curves = [new("m", hours, [.. rows.Select(row => Median(log, row))], IsDotted: true)];
         foreach (int group in groups)
@@ -38,6 +38,32 @@ internal static class LogCurves
             volts[0] with { Name = "0", Y = [.. volts[0].Y.Select(_ => 0.0)] },
             .. volts.Skip(1).Select(curve => curve with { Y = [.. curve.Y.Zip(volts[0].Y, (group, median) => 1000 * (group - median))] }),
         ];
+    }
+
+    // A dive of a second in a ride of hours must not fall between two points: of each stretch the lowest and the highest row of each group are shown.
+    private static SortedSet<int> RowsShown(RideLog log, IReadOnlyList<int> groups, int first, int last)
+    {
+        SortedSet<int> rows = [.. Enumerable.Range(0, Points).Select(i => first + (int)((long)i * (last - first) / (Points - 1)))];
+        if (last - first < Points)
+            return rows;
+        foreach (double[] volts in groups.Select(group => log.GroupV[group - 1]))
+        {
+            for (int i = 0; i < Points; i++)
+            {
+                (int from, int to) = (first + (int)((long)i * (last - first) / Points), first + (int)((long)(i + 1) * (last - first) / Points));
+                (int low, int high) = (from, from);
+                for (int row = from; row < to; row++)
+                {
+                    low = double.IsNaN(volts[low]) || volts[row] < volts[low] ? row : low;
+                    high = double.IsNaN(volts[high]) || volts[row] > volts[high] ? row : high;
+                }
+
+                rows.Add(low);
+                rows.Add(high);
+            }
+        }
+
+        return rows;
     }
 
     private static (int First, int Last) Rows(RideLog log, double from, double to)

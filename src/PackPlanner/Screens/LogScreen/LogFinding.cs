@@ -37,6 +37,18 @@ internal sealed record LogFinding(int Group, FindingDetail Detail, GroupDiagnosi
         _ => "cannot be told",
     };
 
+    /// <summary>What settles it, short enough for one row; the grounds say it whole.</summary>
+    internal string Next => Detail.Kind switch
+    {
+        FindingKind.LowCapacity => $"Test group {Group} by itself on a tester, from full to the cut-off",
+        FindingKind.Imbalance => "Balance at the top of a slow charge, then log again",
+        FindingKind.HighResistance => $"Measure each cell of group {Group} four-wire",
+        FindingKind.Connection => $"Measure millivolts over each joint of group {Group}",
+        FindingKind.SelfDischarge => $"Charge full, rest a day, read group {Group} twice",
+        FindingKind.Sensor => $"Measure group {Group} and its neighbours at the cells",
+        _ => Detail.SettleBy,
+    };
+
     /// <summary>How large it is, with its 90 % range.</summary>
     internal string Size(Look look) => Detail.Kind switch
     {

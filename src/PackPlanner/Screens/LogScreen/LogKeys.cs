@@ -17,13 +17,13 @@ internal static class LogKeys
             focus.HasFocus
                 ? new(KeyBook.NextView, $"next plot: {plots.NextName}", "goes through volts, volts less the median, the drop of each group, and the groups at rest", plots.Next)
                 : new(KeyBook.NextView, $"next view: {model.NextView}", "goes through findings, groups, events, remedies, balance, and what changed since the log before", model.GoToNextView),
+            new(KeyBook.ZoomIn, focus.HasFocus ? "nearer" : "", "looks at half the time shown", () => focus.Zoom(0.5)),
+            new(KeyBook.ZoomOut, focus.HasFocus ? "farther" : "", "looks at twice the time shown", () => focus.Zoom(2)),
             new(KeyBook.Open, "open", "shows what the row under the cursor rests on", () => model.WhereFrom() is null ? "nothing is under the cursor" : null, model.Open),
             focus.HasFocus
                 ? new(KeyBook.SecondLog, plots.IsBeside ? "one log" : "beside", "draws the next log of this job beside this one, or this one alone again", WhyOneLog, () => plots.IsBeside = !plots.IsBeside)
                 : new(KeyBook.SecondLog, "other log", "shows the next log of this job; in the plot it draws it beside this one", WhyOneLog, model.ShowOtherLog),
             new(KeyBook.Remedy, "remedies", "shows what each remedy would give back", () => known.Remedies.Count == 0 ? "there is none to try" : null, model.ShowRemedies),
-            new(KeyBook.ZoomIn, "", "looks at half the time shown", () => focus.Zoom(0.5)),
-            new(KeyBook.ZoomOut, "", "looks at twice the time shown", () => focus.Zoom(2)),
         ];
         keys.AddRange(WithoutDiagnosis(desk));
         if (focus.HasFocus)

@@ -25,6 +25,7 @@ internal sealed class LogModel : IStep
     private PackComparison? comparison;
     private int view;
     private int? chosen;
+    private int logsBefore;
 
     internal LogModel(Desk desk)
     {
@@ -68,7 +69,18 @@ internal sealed class LogModel : IStep
     private ListTable Table => tables[view];
 
     // The latest log tells how the pack is now; the energy and the sheets ask it too.
-    private int Which => Math.Clamp(chosen ?? int.MaxValue, 0, Math.Max(0, (desk.Job?.Logs.Count ?? 0) - 1));
+    private int Which
+    {
+        get
+        {
+            int logs = desk.Job?.Logs.Count ?? 0;
+            // Who adds a log wants to see it, whichever was on the screen.
+            if (logs > logsBefore)
+                chosen = null;
+            logsBefore = logs;
+            return Math.Clamp(chosen ?? int.MaxValue, 0, Math.Max(0, logs - 1));
+        }
+    }
 
     private RideLog? Log => desk.Job is { Logs.IsEmpty: false } job ? job.Logs[Which].Log : null;
 
@@ -79,7 +91,11 @@ internal sealed class LogModel : IStep
     {
         if (Diagnosis() is not { } known || Log is not { } log)
         {
-            Teach.Paint(body, LogPicture.Teaching);
+            // The volts are there at once, whatever can be said of them, and also where nothing can.
+            if (Log is { Rows: > 1 } unjudged)
+                plots.PaintVolts(body, unjudged, Named(Which));
+            else
+                Teach.Paint(body, LogPicture.Teaching);
             return;
         }
 
@@ -125,15 +141,7 @@ internal sealed class LogModel : IStep
         ? string.Join("  ", Table.Columns.Select(column => $"{column.Heading} {column.Text(row)}"))
         : null;
 
-    MainTable IStep.Table() => Diagnosis() is { } known
-        ? new(
-            ["group", "capacityAh", "capacityLowAh", "capacityHighAh", "stateOfChargeOffset", "resistanceMilliohm", "findings"],
-            [.. known.Groups.Select(group => new object?[]
-            {
-                group.Group, group.CapacityAh?.Value, group.CapacityAh?.Low, group.CapacityAh?.High, group.StateOfChargeOffset?.Value,
-                group.ResistanceMilliohm?.Value, string.Join(" ", group.Findings.Select(finding => LogFinding.Words(finding.Kind))),
-            })])
-        : MainTable.Empty;
+    MainTable IStep.Table() => Diagnosis() is { } known ? LogTables.OfGroups(known) : MainTable.Empty;
 
     private RideDiagnosis? Diagnosis()
     {
@@ -203,11 +211,14 @@ internal sealed class LogModel : IStep
         return findings.Take(1).Select(finding => finding.Group);
     }
 
+    private string WhyNoChanges => Which == 0 ? "changes are told from the log before: d shows a later log, i adds one"
+        : desk.Answers.Diagnosis(Which - 1) is null ? "the log before this one is being judged" : "the log before this one has another number of groups";
+
     private void PaintTable(Area area, ListTable table, bool focused)
     {
         if (table.Count == 0)
         {
-            area.Write(3, 1, TextWidth.Cut(ReferenceEquals(table, tables[5]) ? "changes are told from the log before: d shows a later log, i adds one" : "nothing of this kind in this log", area.Width - 4));
+            area.Write(3, 1, TextWidth.Cut(ReferenceEquals(table, tables[5]) ? WhyNoChanges : "nothing of this kind in this log", area.Width - 4));
             if (focused)
                 area.Cursor(1, 1);
             return;

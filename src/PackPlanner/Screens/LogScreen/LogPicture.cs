@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Screens.Drawing;
@@ -5,9 +7,12 @@ using PackPlanner.Screens.Drawing;
 namespace PackPlanner.Screens.LogScreen;
 
 /// <summary>What the Log step says.</summary>
-internal static class LogPicture
+internal static partial class LogPicture
 {
     private const string Question = "What limits this pack?";
+
+    // At 80 columns.
+    private const int OneRow = 72;
 
     internal static readonly IReadOnlyList<(string Word, string Says)> Teaching =
     [
@@ -35,13 +40,23 @@ internal static class LogPicture
         IReadOnlyList<LogFinding> findings = LogFinding.All(diagnosis);
         string answer = findings.Count == 0 ? "No group stands out." : Gravest(findings, look);
         if (!diagnosis.CapacityTold)
-            answer += $" How many Ah each group holds cannot be told: {diagnosis.WhyNot}.";
+            answer += $" The Ah cannot be told: {Brackets().Replace(diagnosis.WhyNot ?? "", "")}.";
         else if (BestRemedy(diagnosis) is { } remedy)
             answer += $" {Now(diagnosis, look)} {Short(remedy)}: {look.Figure(remedy.UsableWh / 1000, 2)} kWh ({(remedy.GainPercent >= 0 ? "+" : "")}{look.Figure(remedy.GainPercent, 0)} %), then group {remedy.NextBottleneck} ends it.";
-        // The first thing to do; Enter shows the rest of it.
-        string next = findings.Count > 0 ? findings[0].Detail.SettleBy.Split(';')[0].TrimEnd('.') : "6 Energy, or d: a second log beside this one";
-        return new StepPicture(Question, answer, next, diagnosis.Cautions);
+        return new StepPicture(Question, answer, Next(diagnosis, findings), diagnosis.Cautions);
     }
+
+    // What is dangerous comes before what would settle a finding: a test may begin with the very charge that must not be.
+    private static string Next(RideDiagnosis diagnosis, IReadOnlyList<LogFinding> findings)
+    {
+        string then = findings.Count > 0 ? findings[0].Next : "";
+        if (Caution.InOrder(diagnosis.Cautions).FirstOrDefault(caution => caution.Signal is SignalWord.Danger or SignalWord.Warning) is not { } grave)
+            return then.Length > 0 ? $"{then}; Enter: why" : "6 Energy, or d: a second log beside this one";
+        string both = $"{Clause(grave.Do)}; then {char.ToLowerInvariant(then.FirstOrDefault())}{(then.Length > 0 ? then[1..] : "")}";
+        return then.Length > 0 && both.Length <= OneRow ? both : Clause(grave.Do);
+    }
+
+    private static string Clause(string sentences) => sentences.Split(". ")[0].Split(';')[0].TrimEnd('.');
 
     private static string Gravest(IReadOnlyList<LogFinding> findings, Look look)
     {
@@ -58,4 +73,8 @@ internal static class LogPicture
 
     private static Remedy? BestRemedy(RideDiagnosis diagnosis) =>
         diagnosis.Remedies.Where(remedy => remedy.GainPercent > 0.5).MaxBy(remedy => remedy.GainPercent);
+
+    // The notice says it whole.
+    [GeneratedRegex(@" \([^)]*\)")]
+    private static partial Regex Brackets();
 }

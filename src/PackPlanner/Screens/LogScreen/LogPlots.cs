@@ -11,6 +11,9 @@ internal sealed class LogPlots
 {
     private static readonly string[] Names = ["volts", "against the median", "drop of each group", "at rest"];
 
+    // Two logs beside one another leave each so little.
+    private const int Narrow = 60;
+
     private readonly SortedSet<int> chosen = [];
     private readonly ConditionalWeakTable<RideLog, KeptRests> rests = [];
     private int kind;
@@ -71,6 +74,14 @@ internal sealed class LogPlots
         }
     }
 
+    /// <summary>The volts alone, for a log of which nothing is known yet.</summary>
+    internal void PaintVolts(Area area, RideLog log, string which)
+    {
+        Head(area, "V", $"{which}median m{Window.Words}");
+        BrailleCurves.Paint(area.From(1), LogCurves.Of(log, [], Window.From, Window.To), "h");
+        area.Cursor(0, 0);
+    }
+
     private void PaintDrops(Area area, RideDiagnosis? known, int[] groups, string which)
     {
         if (known?.Loaded is not { CurrentA: > 0 } loaded)
@@ -80,7 +91,7 @@ internal sealed class LogPlots
         }
         double[] drops = [.. known.Groups.Select(g => g.ResistanceMilliohm?.Value * loaded.CurrentA ?? double.NaN)];
         double median = known.MedianMilliohm * loaded.CurrentA ?? double.NaN;
-        Head(area, "mV", $"{which}drop of each group at {area.Look.Figure(loaded.CurrentA, 0)} A against the median m, {area.Look.Figure(median, 0)} mV");
+        Head(area, "mV", $"{which}drop{(area.Width < Narrow ? "" : " of each group")} at {area.Look.Figure(loaded.CurrentA, 0)} A{(area.Width < Narrow ? ", m" : " against the median m,")} {area.Look.Figure(median, 0)} mV");
         MedianStrip.Paint(area.From(1), [.. drops.Select(drop => drop - median)], "mV", groups);
     }
 
@@ -94,7 +105,7 @@ internal sealed class LogPlots
         }
         rest = Math.Clamp(rest, 0, found.Count - 1);
         LogRest at = found[rest];
-        Head(area, "mV", $"{which}at rest, {rest + 1} of {found.Count}: from {area.Look.Figure(at.FromS / 3600, 2)} h for {area.Look.Figure(at.LengthS / 60, 0)} min, less the median m, {area.Look.Figure(at.MedianV, 3)} V");
+        Head(area, "mV", $"{which}rest {rest + 1} of {found.Count}, {area.Look.Figure(at.FromS / 3600, 2)} h{(area.Width < Narrow ? "," : $", {area.Look.Figure(at.LengthS / 60, 0)} min, less the median")} m {area.Look.Figure(at.MedianV, 3)} V");
         MedianStrip.Paint(area.From(1), [.. at.ApartV.Select(v => 1000 * v)], "mV", groups);
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PackPlanner.Core.Diagnosis;
+using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Tables;
 
@@ -59,4 +60,13 @@ internal static class LogTables
     }
 
     private static string Clock(double seconds) => string.Create(CultureInfo.InvariantCulture, $"{(int)(seconds / 3600)}:{(int)(seconds / 60) % 60:00}:{(int)seconds % 60:00}");
+
+    /// <summary>The groups as a table for a file.</summary>
+    internal static MainTable OfGroups(RideDiagnosis known) => new(
+        ["group", "capacityAh", "capacityLowAh", "capacityHighAh", "stateOfChargeOffset", "resistanceMilliohm", "findings"],
+        [.. known.Groups.Select(group => new object?[]
+        {
+            group.Group, group.CapacityAh?.Value, group.CapacityAh?.Low, group.CapacityAh?.High, group.StateOfChargeOffset?.Value,
+            group.ResistanceMilliohm?.Value, string.Join(" ", group.Findings.Select(finding => LogFinding.Words(finding.Kind))),
+        })]);
 }

@@ -12,7 +12,8 @@ internal sealed class ListOverlay(
     Desk desk, string title, Func<IReadOnlyList<ListItem>> items, bool narrows = false, bool staysOpen = false) : IOverlay
 {
     private readonly TypedLine line = new("");
-    private int cursor;
+    // What only tells stands above what can be done; the cursor begins where Enter does something.
+    private int cursor = Math.Max(0, items().ToList().FindIndex(item => item.Run is not null));
     private int top;
     private int pageRows = 1;
 

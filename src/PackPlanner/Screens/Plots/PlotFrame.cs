@@ -41,6 +41,9 @@ internal sealed record PlotFrame(Area Area, double LowX, double HighX, double Lo
     {
         Area inside = Inside;
         IReadOnlyList<double> rows = Ticks.Between(LowY, HighY, Math.Max(1, inside.Height / 2));
+        // One figure tells no scale.
+        if (rows.Count < 2 && inside.Height > 2)
+            rows = Ticks.Between(LowY, HighY, inside.Height - 1);
         int decimals = Ticks.Decimals(rows);
         for (int y = 0; y < inside.Height; y++)
             Area.Write(Left - 1, y, "│");

@@ -16,7 +16,7 @@ internal static class ReadingStart
         if (desk.Job is null)
             desk.Says = "No job is open; 1 Job opens one, and then the file can be added.";
         else
-            Read(desk, new FileChoices(Full(path), Path.GetFileName(path)));
+            Read(desk, new FileChoices(Full(path) ?? path, Path.GetFileName(path)));
     }
 
     /// <summary>A table that was pasted: kept in a file of its own for as long as it is being read.</summary>
@@ -85,12 +85,18 @@ internal static class ReadingStart
             .. Lines("why    ", why.Problem.Why),
             .. Lines("do     ", why.Problem.Remedy),
             new("The job is as it was."),
-            new("read it with a decimal point", "", () => Read(desk, own with { Decimal = "point" })),
-            new("read it with a decimal comma", "", () => Read(desk, own with { Decimal = "comma" })),
-            new("say what its columns are", "", () => AskColumns(desk, own)),
+            .. Again(desk, own),
             new("choose another file", "", () => FileChooser.Ask(desk)),
         ]);
     }
+
+    // Of a file that is not there nothing can be said otherwise.
+    private static IEnumerable<ListItem> Again(Desk desk, FileChoices own) => !System.IO.File.Exists(own.Path) ? [] :
+    [
+        new("read it with a decimal point", "", () => Read(desk, own with { Decimal = "point" })),
+        new("read it with a decimal comma", "", () => Read(desk, own with { Decimal = "comma" })),
+        new("say what its columns are", "", () => AskColumns(desk, own)),
+    ];
 
     // A file that is refused has columns all the same.
     private static void AskColumns(Desk desk, FileChoices choices)
@@ -109,6 +115,7 @@ internal static class ReadingStart
     private static IEnumerable<ListItem> Lines(string word, string says) =>
         Drawing.TextWidth.Wrap(OneLine.Of(says), 66).Select((line, i) => new ListItem((i == 0 ? word : "       ") + line));
 
-    private static string Full(string path) =>
+    /// <summary>The whole path; null for what is none.</summary>
+    internal static string? Full(string path) => path.Length == 0 ? null :
         Path.GetFullPath(path.StartsWith("~/", StringComparison.Ordinal) ? Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), path[2..]) : path);
 }

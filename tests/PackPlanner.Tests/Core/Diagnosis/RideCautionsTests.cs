@@ -31,6 +31,54 @@ public class RideCautionsTests
     public void A_cell_warmer_than_the_others_under_load(double degrees, bool raises) =>
         Assert.Equal(raises, Codes(Log(v: 3.2, amperes: 40, degrees: [20, degrees])).Contains("caution-13"));
 
+    // Current below C/50 (2 A of 100 Ah) for half an hour, then the second of three probes rises for five minutes; a row each ten seconds.
+    [Theory]
+    [InlineData(0.52, 0, 1800, true)]
+    [InlineData(0.48, 0, 1800, false)]
+    [InlineData(0.52, 1.9, 1800, true)]
+    [InlineData(0.52, 10, 1800, false)]
+    [InlineData(0.52, 0, 1400, false)]
+    public void A_probe_that_warms_with_no_current_is_the_gravest(double kelvinPerMinute, double amperes, double restS, bool raises)
+    {
+        double[] probe = [.. Enumerable.Range(0, (int)(restS / 10) + 1).Select(i => 20 + (kelvinPerMinute * Math.Max(0, (i * 10) - (restS - 300)) / 60))];
+
+        Caution[] raised = [.. Raised(Resting(amperes, [Level(probe.Length), probe, Level(probe.Length)])).Where(caution => caution.Code == "caution-13")];
+
+        Assert.Equal(raises, raised.Any(caution => caution.Signal == SignalWord.Danger));
+        if (raises)
+            Assert.Equal(("probe 2, 1800 s", "Do not handle it: leave, close the door, call the fire service."), (Assert.Single(raised).Where, raised[0].Do));
+    }
+
+    [Fact]
+    public void A_filler_or_a_probe_that_only_cools_more_slowly_is_not_warming()
+    {
+        const int Length = 400;
+        double[] filler = [.. Enumerable.Range(0, Length).Select(i => i == 250 ? 65.535 : 20.0)];
+        double[] stays = [.. Enumerable.Range(0, Length).Select(i => i > 250 ? 65.535 : 20.0)];
+        double[] cools = [.. Enumerable.Range(0, Length).Select(i => 60 - (0.15 * i))];
+        double[] slower = [.. Enumerable.Range(0, Length).Select(i => 60 - (0.01 * i))];
+
+        Assert.DoesNotContain(Raised(Resting(0, [filler, Level(Length)])), caution => caution.Signal == SignalWord.Danger);
+        Assert.DoesNotContain(Raised(Resting(0, [stays, Level(Length)])), caution => caution.Signal == SignalWord.Danger);
+        Assert.DoesNotContain(Raised(Resting(0, [slower, cools])), caution => caution.Signal == SignalWord.Danger);
+    }
+
+    [Fact]
+    public void One_probe_alone_says_that_neighbours_are_not_checked() =>
+        Assert.Contains(Raised(Log(v: 3.2, amperes: 40, degrees: [20])), caution => caution is { Code: "caution-13", Signal: SignalWord.Notice } && caution.Saw.StartsWith(Caution.NotChecked, StringComparison.Ordinal));
+
+    private static double[] Level(int rows) => [.. Enumerable.Repeat(20.0, rows)];
+
+    private static RideLog Resting(double amperes, double[][] probes) => new()
+    {
+        Source = "invented",
+        TimeS = [.. Enumerable.Range(0, probes[0].Length).Select(i => i * 10.0)],
+        CurrentA = [.. Enumerable.Repeat(amperes, probes[0].Length)],
+        GroupV = [[.. Enumerable.Repeat(3.2, probes[0].Length)], [.. Enumerable.Repeat(3.2, probes[0].Length)]],
+        TemperatureDegC = probes,
+        UsualStepS = 10,
+    };
+
     [Fact]
     public void Without_a_temperature_nothing_is_said_to_be_cool()
     {
@@ -48,11 +96,12 @@ public class RideCautionsTests
         UsualStepS = 1,
     };
 
-    private static string[] Codes(RideLog log)
+    private static string[] Codes(RideLog log) => [.. Raised(log).Select(caution => caution.Code)];
+
+    private static IReadOnlyList<Caution> Raised(RideLog log)
     {
         PackGiven given = new(Chemistries.Find("LFP")!, 2, 1, 100, 3.65, 2.5);
         ChargeCount count = ChargeCount.Of(log.TimeS, log.CurrentA!, averages: false, given.RatedGroupAh);
-        IReadOnlyList<Caution> cautions = RideEvents.Of(log, given, count, new HashSet<int>()).Cautions;
-        return [.. cautions.Select(caution => caution.Code)];
+        return RideEvents.Of(log, given, count, new HashSet<int>()).Cautions;
     }
 }
