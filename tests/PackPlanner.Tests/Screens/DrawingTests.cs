@@ -46,13 +46,16 @@ public class DrawingTests
     [Fact]
     public void Axes_have_the_decimal_mark_that_was_chosen()
     {
-        Page page = new(60, 8, new Look(DecimalComma: true));
+        Page low = new(60, 4, new Look(DecimalComma: true));
+        Page high = new(60, 8, new Look(DecimalComma: true));
 
-        ScatterPlot.Paint(page.Whole, [(1.1, 1.1, "x"), (1.9, 1.9, "x")], "Ah");
+        ScatterPlot.Paint(low.Whole, [(1.1, 1.1, "x"), (1.9, 1.9, "x")], "Ah");
+        ScatterPlot.Paint(high.Whole, [(1.1, 1.1, "x"), (1.9, 1.9, "x")], "Ah");
 
-        // The left axis has room for one mark, 1.5: it is not written as 2.
-        Assert.Contains(" 1,5 ┤", page.ToText(), StringComparison.Ordinal);
-        Assert.DoesNotContain('.', page.ToText());
+        // Two rows have room for one mark, 1.5: it is not written as 2. More rows have two marks or more, or they would tell no scale.
+        Assert.Contains(" 1,5 ┤", low.ToText(), StringComparison.Ordinal);
+        Assert.True(high.ToText().Count(sign => sign == '┤') > 1, high.ToText());
+        Assert.DoesNotContain('.', low.ToText() + high.ToText());
     }
 
     [Fact]

@@ -115,11 +115,11 @@ public class LogStepTests
     }
 
     [Fact]
-    public void A_plot_of_few_rows_has_two_figures_at_its_axis_and_equal_ones_are_said_to_be_at_the_median()
+    public void A_plot_of_three_rows_has_figures_enough_at_its_axis_and_equal_ones_are_said_to_be_at_the_median()
     {
         using Bench bench = Open();
 
-        Assert.Equal(2, bench.Text().Split('\n').Count(row => row.Length > 5 && row[5] == '┤'));
+        Assert.Equal([" 3.5 ┤", " 3.0 ┤", " 2.5 ┤"], bench.Text().Split('\n').Where(row => row.Length > 5 && row[5] == '┤').Select(row => row[..6]));
         bench.Press("Tab", "t", "t", "t", "Right");
         Assert.Contains("13 others at the median", bench.Text(), StringComparison.Ordinal);
     }

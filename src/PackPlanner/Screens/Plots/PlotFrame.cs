@@ -42,8 +42,8 @@ internal sealed record PlotFrame(Area Area, double LowX, double HighX, double Lo
         Area inside = Inside;
         IReadOnlyList<double> rows = Ticks.Between(LowY, HighY, Math.Max(1, inside.Height / 2));
         // One figure tells no scale.
-        if (rows.Count < 2 && inside.Height > 2)
-            rows = Ticks.Between(LowY, HighY, inside.Height - 1);
+        for (int most = 1; rows.Count < 2 && most <= inside.Height && inside.Height > 2; most++)
+            rows = Ticks.Between(LowY, HighY, most);
         int decimals = Ticks.Decimals(rows);
         for (int y = 0; y < inside.Height; y++)
             Area.Write(Left - 1, y, "│");
