@@ -24,7 +24,8 @@ internal static class MinimiserTargets
                 DiagnosisColumns wide = new(
                     log.Columns.TimeS, log.Columns.CurrentA, [.. Enumerable.Range(0, series).Select(k => log.Columns.GroupV[k % log.Columns.Groups])],
                     log.Columns.TemperatureDegC, log.Columns.RowsAreAverages);
-                PackEstimator.Estimate estimate = PackEstimator.Of(wide, DiagnosisScore.Given(log) with { Series = series }, CancellationToken.None);
+                PackGiven given = DiagnosisScore.Given(log) with { Series = series };
+                PackEstimator.Estimate estimate = PackEstimator.Of(wide, ChargeCount.Of(wide, given), given, CancellationToken.None);
                 double[] start = Ordinary(estimate);
                 size = start.Length;
                 PackFit own = new(estimate.Model, (double[])start.Clone());

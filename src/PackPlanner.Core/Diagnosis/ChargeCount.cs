@@ -15,6 +15,11 @@ internal sealed record ChargeCount(
     private const double ShortestRestS = 20;
 
     /// <summary>Zeroes the sensor in rests and counts.</summary>
+    /// <param name="log">A log, or a stretch of one.</param>
+    /// <param name="given">What the owner knows.</param>
+    internal static ChargeCount Of(DiagnosisColumns log, PackGiven given) => Of(log.TimeS, log.CurrentA, log.RowsAreAverages, given.RatedGroupAh);
+
+    /// <summary>Zeroes the sensor in rests and counts.</summary>
     /// <param name="timeS">Seconds, never falling, shape [rows].</param>
     /// <param name="currentA">Amperes as logged, discharge positive, shape [rows]; a lost value is NaN.</param>
     /// <param name="averages">Each row is the mean since the row before.</param>

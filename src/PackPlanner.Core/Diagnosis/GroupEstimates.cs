@@ -15,7 +15,7 @@ internal static class GroupEstimates
     private const double LeastShare = 0.007, LeastOffset = 0.0025;
     private const double MostCapacity = 0.14, MostOffset = 0.10, MostLeaked = 0.06;
 
-    private const double OneKnee = 0.03;
+    private const double OneKnee = 0.09;
 
     // Of logs that tell capacities about one in a hundred was off by more than an eighth (docs/methods/diagnosis.md): doubts that add
     // up to more than this are not borne out.

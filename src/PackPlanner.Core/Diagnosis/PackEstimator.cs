@@ -30,11 +30,14 @@ internal static class PackEstimator
     }
 
     /// <summary>Fits a log.</summary>
-    internal static Estimate Of(DiagnosisColumns log, PackGiven given, CancellationToken cancel)
+    /// <param name="log">The log, or the stretch of it that is to be fitted.</param>
+    /// <param name="count">The charge of that log or stretch.</param>
+    /// <param name="given">What the owner knows.</param>
+    /// <param name="cancel">Ends the work early.</param>
+    internal static Estimate Of(DiagnosisColumns log, ChargeCount count, PackGiven given, CancellationToken cancel)
     {
         (double ratedAh, double fullV, double emptyV) = (given.RatedGroupAh, given.FullV, given.EmptyV);
         bool flat = given.Chemistry.HasFlatCurve;
-        ChargeCount count = ChargeCount.Of(log.TimeS, log.CurrentA, log.RowsAreAverages, ratedAh);
         double lastS = log.TimeS[^1];
         ResistanceWindows windows = ResistanceWindows.Of(log, count, ratedAh);
         cancel.ThrowIfCancellationRequested();

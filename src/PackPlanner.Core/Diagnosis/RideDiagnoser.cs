@@ -19,10 +19,11 @@ public static class RideDiagnoser
         (IReadOnlyList<LooseWires.Wire> loose, IReadOnlyList<LooseWires.Wire> suspected) = LooseWires.Look(asRead);
         DiagnosisColumns columns = LooseWires.Mended(asRead, loose);
         bool flat = given.Chemistry.HasFlatCurve;
-        ChargeCount count = ChargeCount.Of(columns.TimeS, columns.CurrentA, columns.RowsAreAverages, given.RatedGroupAh);
+        ChargeCount count = ChargeCount.Of(columns, given);
         IReadOnlyList<int> unlogged = UnloggedCharge.Of(columns, count, given);
         LogStretch stretch = LogStretch.Of(columns.TimeS, count, given.RatedGroupAh, unlogged);
-        PackEstimator.Estimate estimate = PackEstimator.Of(stretch.Whole ? columns : columns.Cut(stretch), given, stop);
+        DiagnosisColumns fitted = stretch.Whole ? columns : columns.Cut(stretch);
+        PackEstimator.Estimate estimate = PackEstimator.Of(fitted, stretch.Whole ? count : ChargeCount.Of(fitted, given), given, stop);
         Identifiability told = Identifiability.Of(estimate, flat);
         GroupEstimate[] groups = LooseWires.Widened(GroupEstimates.Of(estimate, told, flat), loose);
         HashSet<int> suspect = [.. estimate.Taps.SelectMany(t => (int[])[t.A, t.B]).Where(k => k >= 0), .. loose.SelectMany(w => (int[])[w.Below, w.Below + 1])];

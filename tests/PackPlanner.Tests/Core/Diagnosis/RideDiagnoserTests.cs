@@ -61,7 +61,8 @@ public class RideDiagnoserTests
     public void A_fit_in_a_far_valley_finds_back()
     {
         SimulatedLog log = SimulatedScenario.Make(3, "nca-ride");
-        PackEstimator.Estimate good = PackEstimator.Of(log.Columns, DiagnosisScore.Given(log), TestContext.Current.CancellationToken);
+        PackGiven given = DiagnosisScore.Given(log);
+        PackEstimator.Estimate good = PackEstimator.Of(log.Columns, ChargeCount.Of(log.Columns, given), given, TestContext.Current.CancellationToken);
         double[] x = (double[])good.Fit.X.Clone();
         double lowest = Enumerable.Range(0, good.Model.Slices.Pieces.Length).Min(i => good.Fit.ChargeAt(i, 0));
         foreach (int at in Enumerable.Range(0, good.Model.Groups).Select(k => good.Model.GroupAt(k)).Append(good.Model.MeanAt))
