@@ -41,6 +41,7 @@ internal static class GroupingTargets
         Console.WriteLine("shape        spread by capacity alone  levelled, mean  levelled, worst");
         foreach (var shape in Levelling)
             Level(shape.Series, shape.Parallel, shape.Spares);
+        GroupingGrowth.Run();
     }
 
     private static void Sorting(int series, int parallel, double spares, int lots, double target)

@@ -3,8 +3,12 @@ using PackPlanner.Benchmarks;
 using PackPlanner.Benchmarks.Peer;
 
 // Tables of targets have a word of their own; everything else goes to the benchmark runner.
-if (args is ["grouping"])
+if (args is ["all", .. var words])
+    return EveryTarget.Run(words);
+else if (args is ["grouping"])
     GroupingTargets.Run();
+else if (args is ["grouping-growth"])
+    GroupingGrowth.Run();
 else if (args is ["power"])
     PowerTargets.Run();
 else if (args is ["diagnosis", var from, var to])
