@@ -72,7 +72,7 @@ internal static class RepeatTests
             }
         }
 
-        Matrix<double> inverse = normal.PseudoInverse();
+        Matrix<double> inverse = Grounded(normal, repeated, slots).Inverse();
         Vector<double> offset = inverse * right;
         int[] together = Together(repeated, slots);
         int tied = together.Count(slot => slot >= 0);
@@ -85,6 +85,14 @@ internal static class RepeatTests
         if (tied > 1)
             AgainstTheMiddle(together, offset, inverse * (spread * spread), slotFraction, slotSpread);
         return new Finding(fraction, residualFreedom > 0 ? residualFreedom : 0, slotFraction, slotSpread);
+    }
+
+    // Offsets of slots that are tied together are free by a common amount, so the matrix is singular, and a pseudo-inverse has to tell a rounded zero
+    // from a small number; it can take one for the other. The offsets of each set are made to sum to zero instead, which changes no difference.
+    private static Matrix<double> Grounded(Matrix<double> normal, Test[][] repeated, int slots)
+    {
+        int[] root = Roots(repeated, slots);
+        return Matrix<double>.Build.Dense(slots, slots, (j, k) => normal[j, k] + (root[j] == root[k] ? 1 : 0));
     }
 
     // The reference is the median slot, or the mean of the two middle ones; the spread is that of the difference.
