@@ -8,7 +8,7 @@ public class CellGatheringTests
 {
     private static readonly DateTime March = new(2026, 3, 1);
 
-    private static CellDraft Cell(params CellRow[] rows) => CellGathering.Of(rows, new ScreeningRequest()).First();
+    private static CellDraft Cell(params CellRow[] rows) => CellGathering.Of(rows, new ScreeningRequest())[0];
 
     [Theory]
     [InlineData(3.05, false)]
@@ -75,6 +75,7 @@ public class CellGatheringTests
         Assert.Equal(3.7, Cell(now, then).RestV);
         Assert.Equal(3.5, Cell(now with { Date = null }, then with { Date = null }).RestV);
         Assert.Equal(3.6, Cell(then with { LaterRestV = 3.6, LaterDate = March.AddDays(2) }).RestV);
+        Assert.Equal(3.7, Cell(then with { LaterRestV = 3.6, LaterDate = March.AddDays(2) }, now).RestV);
         Assert.Equal(3.6, Cell(then with { LaterRestV = 3.6 }, now).RestV);
         Assert.Equal([3.5, 3.6], Cell(then with { LaterRestV = 3.6 }).AllRestV);
     }

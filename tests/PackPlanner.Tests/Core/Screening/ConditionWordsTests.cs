@@ -12,6 +12,7 @@ public class ConditionWordsTests
     [InlineData("wrap torn (pierced?)", "torn wrap")]
     [InlineData("beschädigt", "damage")]
     [InlineData("gets HOT", "warm")]
+    [InlineData("càldo", "warm")]
     [InlineData("", "")]
     public void Each_kind_is_found_wherever_it_stands(string noted, string kinds)
     {

@@ -74,7 +74,8 @@ public class SafetyReasonsTests
 
         Assert.Equal((4.2, LimitOrigin.Chemistry, LimitOrigin.Chemistry), (nmc.FullV, nmc.FullFrom, nmc.CutoffFrom));
         Assert.Equal((4.1, 2.8, LimitOrigin.User, LimitOrigin.User), (given.FullV, given.CutoffV, given.FullFrom, given.CutoffFrom));
-        Assert.Equal((2.0, 1.5), (unknown.DoNotRechargeV, unknown.SurelyDeepV));
+        Assert.Equal((2.0, 1.5, null), (unknown.DoNotRechargeV, unknown.SurelyDeepV, unknown.CutoffV));
+        Assert.Equal(Chemistries.All.Where(c => c.HasGraphiteAnode).Min(c => c.CutoffV), SafetyReasons.LimitsOf(null, new ScreeningRequest(), graphiteByVolts: true).CutoffV);
         Assert.Equal(2.0, SafetyReasons.LimitsOf(null, new ScreeningRequest(), graphiteByVolts: true).SurelyDeepV);
     }
 
