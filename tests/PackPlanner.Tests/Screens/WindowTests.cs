@@ -37,6 +37,26 @@ public class WindowTests
     }
 
     [Fact]
+    public void A_key_sends_the_rows_that_it_changed_and_no_others()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("2");
+        using Terminal terminal = new(bench);
+
+        terminal.Press(Key.CursorDown);
+
+        // The mark leaves one row and comes to the next.
+        Assert.InRange(terminal.Sent.Length, 80, 2 * 80);
+        Assert.Contains("T001", terminal.Sent);
+        Assert.Contains(">   T002", terminal.Sent);
+        Assert.Equal(Trimmed(bench.Text()), Trimmed(terminal.Text));
+        terminal.Press(Key.L.WithCtrl);
+        Assert.InRange(terminal.Sent.Length, 23 * 80, 24 * 80);
+        Assert.Equal(Trimmed(bench.Text()), Trimmed(terminal.Text));
+    }
+
+    [Fact]
     public void Typed_capitals_and_signs_arrive_as_typed()
     {
         using Bench bench = new();
@@ -114,6 +134,9 @@ public class WindowTests
         }
 
         internal string Text => app.Driver!.ToString()!;
+
+        /// <summary>The signs that went to the terminal last, without their codes.</summary>
+        internal string Sent => System.Text.RegularExpressions.Regex.Replace(app.Driver!.GetOutput().GetLastOutput(), @"\u001b\[[0-9;?]*[A-Za-z]", "");
 
         internal string Ansi => app.Driver!.ToAnsi();
 

@@ -1,4 +1,5 @@
 using PackPlanner.Screens.Drawing;
+using Terminal.Gui.Drawing;
 using Terminal.Gui.Drivers;
 using Terminal.Gui.Input;
 using Terminal.Gui.ViewBase;
@@ -31,15 +32,20 @@ internal sealed class PlannerWindow : Runnable
     /// <summary>The page as it was drawn last.</summary>
     internal Page Page => page;
 
+    // The page covers all of the window, and what it had in common with the one before stays in the terminal.
+    /// <inheritdoc/>
+    protected override bool OnClearingViewport() => true;
+
     /// <inheritdoc/>
     protected override bool OnDrawingContent(DrawContext? context)
     {
         page = DrawOrTell();
+        // Over a slow line a key should cost what it changed, not the whole screen.
+        Cell[,]? shown = App?.Driver?.Contents;
         for (int y = 0; y < page.Height; y++)
         {
-            Move(0, y);
-            for (int x = 0; x < page.Width;)
-                x = DrawRun(x, y);
+            if (!Stands(shown, y))
+                DrawRow(y);
         }
 
         Cursor = page.Cursor is { } at
@@ -51,6 +57,14 @@ internal sealed class PlannerWindow : Runnable
     /// <inheritdoc/>
     protected override bool OnKeyDown(Key key)
     {
+        if (key == Key.L.WithCtrl)
+        {
+            // As everywhere in a terminal: somebody else has written over the screen.
+            App?.Driver?.ClearContents();
+            SetNeedsDraw();
+            return true;
+        }
+
         if (KeyNames.Of(key) is not { } name)
             return false;
         Guarded(() => desk.Press(name));
@@ -126,6 +140,28 @@ internal sealed class PlannerWindow : Runnable
         Core.Problem problem = FaultReport.Write(fault).Problem;
         desk.CloseAll();
         desk.Says = $"{problem.Why}. {problem.Remedy}";
+    }
+
+    // Whether the row stands in what the library keeps of the terminal; it empties that itself when the size changes.
+    private bool Stands(Cell[,]? shown, int y)
+    {
+        if (shown is null || y >= shown.GetLength(0) || page.Width > shown.GetLength(1))
+            return false;
+        for (int x = 0; x < page.Width; x++)
+        {
+            (string sign, Ink ink) = page.At(x, y);
+            if (shown[y, x].Grapheme != sign || shown[y, x].Attribute != inks[(int)ink])
+                return false;
+        }
+
+        return true;
+    }
+
+    private void DrawRow(int y)
+    {
+        Move(0, y);
+        for (int x = 0; x < page.Width;)
+            x = DrawRun(x, y);
     }
 
     // Signs of one ink that follow one another are written together.
