@@ -73,28 +73,28 @@ internal static partial class StampSpelling
             : new DateTime(year, 1, 1, 0, 0, 0, DateTimeKind.Unspecified).AddDays(day - 1).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
     }
 
-    [GeneratedRegex(@"^\p{L}{2,10}[.,]{0,2}\s+(?=\d)")]
+    [GeneratedRegex(@"^\p{L}{2,10}[.,]{0,2}\s+(?=[0-9])")]
     private static partial Regex Weekday();
 
-    [GeneratedRegex(@"^(\d{1,2})[.\s-]*(?:de\s+)?(\p{L}{3,12})\.?[\s,-]*(?:de\s+)?(\d{4}|\d{2})(?!\d)")]
+    [GeneratedRegex(@"^([0-9]{1,2})[.\s-]*(?:de\s+)?(\p{L}{3,12})\.?[\s,-]*(?:de\s+)?([0-9]{4}|[0-9]{2})(?![0-9])")]
     private static partial Regex InWords();
 
-    [GeneratedRegex(@"^(\d{4})-(\d{3})(?=[T ]|$)")]
+    [GeneratedRegex(@"^([0-9]{4})-([0-9]{3})(?=[T ]|$)")]
     private static partial Regex DayOfYear();
 
-    [GeneratedRegex(@"^(\d{4}[-/._]\d{1,2}[-/._]\d{1,2}|\d{1,2}[-/._]\d{1,2}[-/._]\d{2,4})[ T_,-]+(\d{1,2})[._hH-](\d{2})(?:[._m:'-](\d{2})s?)?([.,]\d+)?$")]
+    [GeneratedRegex(@"^([0-9]{4}[-/._][0-9]{1,2}[-/._][0-9]{1,2}|[0-9]{1,2}[-/._][0-9]{1,2}[-/._][0-9]{2,4})[ T_,-]+([0-9]{1,2})[._hH-]([0-9]{2})(?:[._m:'-]([0-9]{2})s?)?([.,][0-9]+)?$")]
     private static partial Regex ClockApart();
 
     [GeneratedRegex(@"\s*\(?\b(GMT|CET|CEST|MEZ|MESZ|WET|WEST|EET|EEST|BST|EST|EDT|CST|CDT|MST|MDT|PST|PDT|JST|KST|IST|MSK)\)?$|(?<=\s)(UTC|GMT)(?=[+-])")]
     private static partial Regex Zone();
 
-    [GeneratedRegex(@"^P?(?:(\d+)\s*d\p{L}*\s*)?T?(?:(\d+)\s*h\p{L}*\s*)?(?:(\d+)\s*m\p{L}*\s*)?(?:(\d+(?:[.,]\d+)?)\s*s\p{L}*)?$", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^P?(?:([0-9]+)\s*d\p{L}*\s*)?T?(?:([0-9]+)\s*h\p{L}*\s*)?(?:([0-9]+)\s*m\p{L}*\s*)?(?:([0-9]+(?:[.,][0-9]+)?)\s*s\p{L}*)?$", RegexOptions.IgnoreCase)]
     private static partial Regex Duration();
 
-    [GeneratedRegex(@"(\d{4})\s*[年년]\s*(\d{1,2})\s*[月월]\s*(\d{1,2})\s*[日일]\s*")]
+    [GeneratedRegex(@"([0-9]{4})\s*[年년]\s*([0-9]{1,2})\s*[月월]\s*([0-9]{1,2})\s*[日일]\s*")]
     private static partial Regex DateSigns();
 
-    [GeneratedRegex(@"(\d{1,2})\s*[时時点點시]\s*(\d{1,2})\s*[分분](?:\s*(\d{1,2}(?:\.\d+)?)\s*[秒초])?")]
+    [GeneratedRegex(@"([0-9]{1,2})\s*[时時点點시]\s*([0-9]{1,2})\s*[分분](?:\s*([0-9]{1,2}(?:\.[0-9]+)?)\s*[秒초])?")]
     private static partial Regex ClockSigns();
 
     [GeneratedRegex("上午|下午|午前|午後|오전|오후")]

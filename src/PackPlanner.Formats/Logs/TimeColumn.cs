@@ -173,7 +173,7 @@ internal sealed partial class TimeColumn
         };
     }
 
-    [GeneratedRegex(@"^\D{0,5}\d\d([-/.])\d\d\1\d\d(?!\d)")]
+    [GeneratedRegex(@"^[^0-9]{0,5}[0-9][0-9]([-/.])[0-9][0-9]\1[0-9][0-9](?![0-9])")]
     private static partial Regex ShortDate();
 
     [GeneratedRegex(@"\bm{1,2}:s{1,2}\b", RegexOptions.IgnoreCase)]

@@ -29,6 +29,6 @@ internal static partial class ResistanceHeading
     private static partial Regex Dc();
 
     // Only figures that a number can be made of: \d would also take the digits of other scripts.
-    [GeneratedRegex(@"(?<![\d.,])([0-9]{1,9}(?:[.,][0-9]{1,9})?)\s?(ms|s)(?![a-z])", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"(?<![0-9.,])([0-9]{1,9}(?:[.,][0-9]{1,9})?)\s?(ms|s)(?![a-z])", RegexOptions.IgnoreCase)]
     private static partial Regex Seconds();
 }

@@ -64,11 +64,11 @@ public static partial class UsUnits
         return double.Parse(turned, CultureInfo.InvariantCulture) == 0 ? turned.TrimStart('-') : turned;
     }
 
-    [GeneratedRegex(@"(?<![\w.,])(?<figures>-?\d+(?:\.\d+)?(?:(?: to | and | or | by | x | × | y | z | / |, |-|–)-?\d+(?:\.\d+)?)*)(?<space> +)(?<unit>Wh/km|km/h|km|kg|mm|m|°C)(?![\w²³/])", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<![\w.,])(?<figures>-?[0-9]+(?:\.[0-9]+)?(?:(?: to | and | or | by | x | × | y | z | / |, |-|–)-?[0-9]+(?:\.[0-9]+)?)*)(?<space> +)(?<unit>Wh/km|km/h|km|kg|mm|m|°C)(?![\w²³/])", RegexOptions.CultureInvariant)]
     private static partial Regex MetricFigures();
 
     // A minus sign between two figures is a dash.
-    [GeneratedRegex(@"(?<!\d)-?\d+(?:\.\d+)?(?:[eE][+-]?\d+)?", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<![0-9])-?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?", RegexOptions.CultureInvariant)]
     private static partial Regex AFigure();
 
     [GeneratedRegex(@"(?<unit>Kmh|[wW]hPerKm|Km|Mm|Kg|DegC|(?<=Temperature|minCharge)C)(?<rest>\.[-+]?[xyz])?$", RegexOptions.CultureInvariant)]

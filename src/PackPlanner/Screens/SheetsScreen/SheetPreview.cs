@@ -80,7 +80,7 @@ internal static partial class SheetPreview
     [GeneratedRegex("<t[hd].*?</t[hd]>", RegexOptions.Singleline)]
     private static partial Regex Cell();
 
-    [GeneratedRegex("</?(?:p|div|h\\d|ul|ol|li|br|section)[^>]*>")]
+    [GeneratedRegex("</?(?:p|div|h[0-9]|ul|ol|li|br|section)[^>]*>")]
     private static partial Regex Blocks();
 
     [GeneratedRegex("<[^>]*>")]
