@@ -9,6 +9,9 @@ namespace PackPlanner.Formats.Logs;
 /// <summary>Which column, or pair of columns, tells the moment of a row, and how it is written.</summary>
 internal sealed partial class TimeColumn
 {
+    // Nanoseconds since 1970 are 1.8e18; a larger figure is a spoilt row.
+    private const double LargestMoment = 1e19;
+
     private readonly int _index;
     private readonly int _clockIndex = -1;
     private bool _withUnit;
@@ -100,7 +103,7 @@ internal sealed partial class TimeColumn
     internal bool TryRead(CsvReader csv, out double moment)
     {
         if (Kind == StampKind.Number)
-            return (csv.TryParse(_index, out moment) || (_withUnit && TryWithUnit(csv, out moment))) && double.IsFinite(moment);
+            return (csv.TryParse(_index, out moment) || (_withUnit && TryWithUnit(csv, out moment))) && Math.Abs(moment) < LargestMoment;
         if (!StampText.TryRead(csv.GetSpan(_index), Kind, out moment))
             return false;
         if (_clockIndex < 0)
