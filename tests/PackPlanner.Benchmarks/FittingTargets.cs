@@ -26,9 +26,6 @@ internal static class FittingTargets
             if (only is null || name.Contains(only, StringComparison.OrdinalIgnoreCase))
                 One(name, text, document.RootElement, work);
         }
-
-        if (only is null)
-            Growth();
     }
 
     private static void One(string name, string text, JsonElement root, int work)
@@ -48,30 +45,5 @@ internal static class FittingTargets
             Console.WriteLine($"  FAULT {fault}");
         if (a.Other is { } other)
             Console.WriteLine($"  passed over: {other.Count} places in groups of {other.Parallel}");
-    }
-
-    /// <summary>The same frame drawn larger and in more layers: slope of log seconds over log places, regular nests and groups only.</summary>
-    private static void Growth()
-    {
-        (int Cells, double Seconds)[] runs = [.. new[] { 1.0, 1.4, 2.0, 2.8, 4.0 }.Select(Larger)];
-        Console.WriteLine();
-        Console.WriteLine("| places, regular nests | cpu s |");
-        Console.WriteLine("|---|---|");
-        foreach ((int cells, double seconds) in runs)
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {cells} | {seconds:0.00} |"));
-        double slope = Math.Log(runs[^1].Seconds / runs[0].Seconds) / Math.Log((double)runs[^1].Cells / runs[0].Cells);
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"log-log slope {slope:0.00}"));
-    }
-
-    private static (int Cells, double Seconds) Larger(double by)
-    {
-        OutlinePointMm[] outline = [new(0, 0), new(420 * by, 0), new(360 * by, 210 * by), new(40 * by, 180 * by)];
-        FitCase fitCase = new(
-            [new NamedSolid("frame", new Solid.Prism(Axis.Y, outline, 0, 85))], [], "18650", new CellBody.Cylinder(18.6, 65.3, [Axis.Y]), 47,
-            new Clearances(2, 6, 0, 0, 0.6, 0, 8), Series: 13, LinkReachMm: 2);
-        LayoutSearch.Search(fitCase, FitEffort.Quick, null, CancellationToken.None);
-        TimeSpan before = Process.GetCurrentProcess().TotalProcessorTime;
-        FitAnswer answer = LayoutSearch.Search(fitCase, FitEffort.Quick, null, CancellationToken.None);
-        return (answer.Cells.Count, (Process.GetCurrentProcess().TotalProcessorTime - before).TotalSeconds);
     }
 }

@@ -17,6 +17,8 @@ else if (args is ["fitting", .. var fitting])
     FittingTargets.Run(fitting is [var work, ..] ? int.Parse(work, System.Globalization.CultureInfo.InvariantCulture) : 700, fitting is [_, var only, ..] ? only : null);
 else if (args is ["fitting-random", .. var random])
     return RandomCavities.Run(Number(random, 0, 200), Number(random, 1, 1), Number(random, 2, 10));
+else if (args is ["fitting-growth", .. var growth])
+    FittingGrowth.Run(Number(growth, 0, 0));
 else if (args is ["fitting-limit", .. var limits])
     FittingLimit.Run([.. limits.Where(l => double.TryParse(l, out _)).Select(l => double.Parse(l, System.Globalization.CultureInfo.InvariantCulture)).DefaultIfEmpty(5)], limits.FirstOrDefault(l => !double.TryParse(l, out _)));
 else if (args is ["screens", .. var parts])

@@ -3,10 +3,14 @@ namespace PackPlanner.Core.Fitting;
 /// <summary>Fills the cavity with box cells: slabs one cell thick along one axis, each filled by choice among candidate places.</summary>
 internal static class BoxSearch
 {
-    /// <summary>What the quick look may cost along each axis: about five seconds on two cores, and far more than most cases take.</summary>
-    private const long QuickWork = 250_000_000;
+    /// <summary>What the quick look may cost along each axis: about three seconds on two cores, and far more than most cases take.</summary>
+    private const long QuickWork = 120_000_000;
 
     private const long FirstWork = 500_000;
+
+    private const int MostSearched = 4;
+
+    private const int Many = 100;
 
     /// <summary>Boxes that a quick look finds room for.</summary>
     /// <param name="scene">Walls and keep-outs.</param>
@@ -28,6 +32,12 @@ internal static class BoxSearch
         return stacks;
     }
 
+    /// <summary>The attitudes of each pose by itself; none where there is only one.</summary>
+    private static IEnumerable<IReadOnlyList<Attitude>> Alone(FitCase fitCase) =>
+        fitCase.Cell is CellBody.Box box && box.Poses.Distinct().Skip(1).Any()
+            ? box.Poses.Distinct().Order().Select(pose => Attitude.Of(fitCase with { Cell = box with { Poses = [pose] } }))
+            : [];
+
     internal static LayoutChoice Find(Scene scene, FitEffort effort, IProgress<FitProgress>? progress, CancellationToken cancel)
     {
         IReadOnlyList<Attitude> attitudes = Attitude.Of(scene.Case);
@@ -35,20 +45,27 @@ internal static class BoxSearch
         // Told within a second; it counts only when the search is stopped before the quick look ends.
         SlabStack[] firsts = Looked(scene, attitudes, FirstWork, CancellationToken.None);
         progress?.Report(new FitProgress("first slabs", firsts.Max(s => s.Count), bound, 0.02));
-        SlabStack[] stacks = Looked(scene, attitudes, QuickWork, cancel);
+        // All poses together have so many places that, with many boxes, one pose alone looked at closely holds more; with few, mixing pays.
+        IReadOnlyList<Attitude>[] poses = [.. Alone(scene.Case)];
+        SlabStack[] alone = [.. poses.SelectMany(pose => Looked(scene, pose, QuickWork / 2 / poses.Length, cancel))];
+        bool many = alone.Select(s => s.Count).DefaultIfEmpty(0).Max() >= Many;
+        SlabStack[] stacks = [.. Looked(scene, attitudes, many ? QuickWork / 3 : QuickWork, cancel), .. alone];
         // What the quick look found is often tidier than a search's answer of the same size, and then has shorter plates.
         List<List<Body>> found = [.. stacks.Select(s => s.Bodies())];
         int best = stacks.Max(s => s.Count);
         progress?.Report(new FitProgress("quick slabs", best, bound, 0.2));
         if (!effort.IsQuick)
         {
-            SlabStack[] worth = [.. stacks.Where(s => s.Count >= (best * 0.9) - 2).OrderByDescending(s => s.Count)];
+            SlabStack[] worth = [.. stacks.Where(s => s.Count >= (best * 0.9) - 2).OrderByDescending(s => s.Count).Take(MostSearched)];
             foreach (SlabStack stack in worth)
             {
                 stack.LookWell(100_000L * effort.MillionSteps / worth.Length, bound ?? int.MaxValue);
                 best = Math.Max(best, stack.Count);
                 foreach ((SlabClass slab, int proven) in stack.Proven)
                 {
+                    // What was proved of one pose says nothing of the others.
+                    if (stack.Attitudes.Count < attitudes.Count)
+                        break;
                     // One class along this axis: each box crosses one of so many planes, and no plane crosses more than was proved.
                     int limit = BoxBound.Layers(scene.Parts[0], slab) * proven;
                     if (limit < (bound ?? int.MaxValue) && SlabClass.Of(attitudes, stack.Along).Count == 1)

@@ -90,7 +90,7 @@ public static class LayoutSearch
             return (most < fullest.Bodies.Count ? fullest with { Bodies = [.. fullest.Bodies.Take(most.Value)] } : fullest, null, null);
         (Layout Layout, GroupPlan? Plan) best = (fullest, null), kept = (fullest, null);
         int? fullestParallel = null;
-        int nearlyAll = fullest.Bodies.Count - MayLose(fullest.Bodies.Count);
+        int nearlyAll = fullest.Bodies.Count - MayLose(fullest.Bodies.Count, c.Cell is CellBody.Box);
         int stopped = 0;
         foreach (Layout layout in layouts)
         {
@@ -123,6 +123,9 @@ public static class LayoutSearch
         return (kept.Layout, kept.Plan, other);
     }
 
-    /// <summary>Places that larger groups may cost: one of fewer than sixty, else two in a hundred.</summary>
-    private static int MayLose(int places) => places < 60 ? 1 : places / 50;
+    /// <summary>
+    /// Places that larger groups may cost: one of fewer than sixty, else two in a hundred; of many boxes one in twelve, because the fullest
+    /// layouts lie in pieces that no plate joins, and a place without a group is of no use.
+    /// </summary>
+    private static int MayLose(int places, bool boxes) => places < 60 ? 1 : places / (boxes ? 12 : 50);
 }

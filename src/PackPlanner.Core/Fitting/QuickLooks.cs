@@ -6,7 +6,7 @@ namespace PackPlanner.Core.Fitting;
 /// </summary>
 internal sealed class QuickLooks(CancellationToken cancel)
 {
-    private const long Budget = 150_000_000;
+    private const long Budget = 90_000_000;
 
     // One look takes no more than this of the budget: boxes in many poses under many slopes are then looked at more coarsely.
     private const long OneLook = Budget / 30;

@@ -21,6 +21,9 @@ internal sealed class SlabStack(Scene scene, IReadOnlyList<Attitude> attitudes, 
     /// <summary>Proven limits of one slab, for those classes that were searched completely.</summary>
     internal Dictionary<SlabClass, int> Proven { get; } = [];
 
+    /// <summary>How the boxes may stand.</summary>
+    internal IReadOnlyList<Attitude> Attitudes => attitudes;
+
     /// <summary>The axis across the slabs.</summary>
     internal Axis Along => along;
 
