@@ -13,6 +13,7 @@ internal sealed class MutationRun(string rooms, int sample, int seed, IReadOnlyL
     // Tests of one change are tried from the quickest on, for at most this much processor time unchanged.
     private const double MostTestsMs = 10_000;
 
+    private const string Outside = "PackPlanner.Tests.Outside.";
     private const string Verb = "PackPlanner.Tests.Verbs.";
     private const string Survived = "survived";
     private const string Unseen = "seen by no test";
@@ -40,7 +41,7 @@ internal sealed class MutationRun(string rooms, int sample, int seed, IReadOnlyL
         Change[] chosen = only.Count > 0 ? [.. drawn.Where(change => only.Contains(change.Id))]
             : [.. drawn.Where((change, i) => sample == 0 || drawn.Take(i).Count(other => RoomOf(other) == RoomOf(change) || rooms == "*") < sample)];
         build.Write(chosen.Select(change => change.Id).ToHashSet(), Path.Combine(folder, "PackPlanner.Core.dll"));
-        beginnings = string.Join(' ', [.. names.Select(name => $"PackPlanner.Tests.Core.{name}."), "PackPlanner.Tests.Outside.", .. names.SelectMany(Verbs).Distinct()]);
+        beginnings = string.Join(' ', [.. names.Select(name => $"PackPlanner.Tests.Core.{name}."), .. names.SelectMany(Classes).Distinct()]);
         Console.WriteLine($"{possible.Count} changes possible in {rooms}, {chosen.Length} tried");
         Look(possible.Max(change => change.Id));
         List<(Change Change, string Fate)> fates = [];
@@ -71,14 +72,14 @@ internal sealed class MutationRun(string rooms, int sample, int seed, IReadOnlyL
 
     private static string RoomOf(Change change) => change.File.Split(Path.DirectorySeparatorChar)[0];
 
-    // The verbs that show a room's figures; other verbs are slow and come by it seldom.
-    private static string[] Verbs(string room) => room switch
+    // Beside a room's own tests those against outside figures and the verbs that show its figures; for other rooms all of both, which takes long.
+    private static string[] Classes(string room) => room switch
     {
-        "Grouping" => [Verb + "MatchVerb", Verb + "KeptAnswers"],
-        "Sharing" => [Verb + "ShareVerb", Verb + "JoinVerb", Verb + "KeptAnswers"],
-        "UsableEnergy" => [Verb + "EnergyVerb", Verb + "KeptAnswers"],
-        "Screening" => [Verb + "CellsVerb", Verb + "CapacityVerb", Verb + "KeptAnswers"],
-        _ => [Verb],
+        "Grouping" => [Outside + "Grouping", Verb + "MatchVerb"],
+        "Sharing" => [Outside + "Sharing", Outside + "Circuit", Outside + "Joining", Verb + "ShareVerb", Verb + "JoinVerb"],
+        "UsableEnergy" => [Outside + "UsableEnergy", Outside + "PulseAndDrift", Outside + "RoadLoad", Outside + "Conductor", Verb + "EnergyVerb"],
+        "Screening" => [Outside + "LotStatistics", Outside + "Repeatability", Verb + "CellsVerb"],
+        _ => [Outside, Verb],
     };
 
     // Runs every test unchanged, to see how long it takes and what it comes by.

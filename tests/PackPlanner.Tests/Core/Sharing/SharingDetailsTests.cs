@@ -73,6 +73,25 @@ public class SharingDetailsTests
         Assert.Equal(2.5 * (1 - nmc.Curve.FractionAt(nmc.CutoffV + 0.75)), run.Through[^1].AtAh / cells, tolerance: 0.01);
     }
 
+    // By hand: the smaller group holds 5 Ah, so that a moment is kept each 0.25 Ah; without a load 0.1 V over 60 milliohm circulate at first.
+    [Fact]
+    public void Moments_rise_by_a_twentieth_of_the_smallest_group_and_the_end_stands_once()
+    {
+        Chemistry nmc = Chemistries.NickelManganeseCobalt;
+        CellBranch[] small = [new("a", 4.2, 30, 2.5), new("b", 4.1, 30, 2.5)], large = [new("c", 4.2, 30, 5), new("d", 4.2, 30, 5)];
+
+        SharedDischargeRun run = SharedDischarge.Run(
+            [ParallelCells.Alike(1, small, 0, 1, 1), ParallelCells.Alike(2, large, 0, 1, 1)], nmc, nmc.CutoffV, 5, TestContext.Current.CancellationToken);
+
+        double[] at = [.. run.Through.Select(moment => moment.AtAh)];
+        Assert.All(at[..^1].Index(), entry => Assert.Equal(0.25 * entry.Index, entry.Item, tolerance: 1e-9));
+        Assert.All(at.Zip(at.Skip(1)), pair => Assert.True(pair.Second > pair.First));
+        Assert.Equal(nmc.CutoffV, run.Through[^1].Groups[0].TerminalV, tolerance: 0.001);
+        Assert.Equal(0.1 / 0.060, run.Through[0].Groups[0].CirculatingA, tolerance: 1e-6);
+        Assert.Equal(0, run.Through[0].Groups[1].CirculatingA, tolerance: 1e-9);
+        Assert.Equal(1, run.EndedByGroup);
+    }
+
     [Theory]
     [InlineData(0.0, 2.5)]
     [InlineData(-1.0, 2.5)]
