@@ -16,7 +16,7 @@ public partial class KeptScreensTests
         get
         {
             TheoryData<string, int, int> all = [];
-            foreach (string name in new[] { "start", "job", "cells", "cells-where-from", "cells-cautions", "groups", "groups-keys", "commands", "energy", "energy-below", "reading", "reading-below", "cavity", "place", "taps", "log", "log-groups", "log-drop", "log-rest" })
+            foreach (string name in new[] { "start", "job", "cells", "cells-where-from", "cells-cautions", "groups", "groups-keys", "commands", "energy", "energy-below", "reading", "reading-below", "cavity", "place", "taps", "log", "log-groups", "log-drop", "log-rest", "sheets", "cavity-choices", "cells-milliohm" })
             {
                 all.Add(name, 80, 24);
                 all.Add(name, 120, 36);
@@ -48,7 +48,7 @@ public partial class KeptScreensTests
     // Where jobs lie depends on the machine, and how a line breaks depends on that.
     private static string WithoutFolders(string text) => InFolder().Replace(Lies().Replace(text, "$1(jobs)"), " Kept in (jobs)");
 
-    [GeneratedRegex(@"(yours will lie in |\d+ in )\S.*")]
+    [GeneratedRegex(@"(yours will lie in |written into |\d+ in (?=/|[A-Z]:))[^\s│]\S*[^\n│]*")]
     private static partial Regex Lies();
 
     [GeneratedRegex(@"\d")]
@@ -71,6 +71,8 @@ public partial class KeptScreensTests
     private static readonly Dictionary<string, (string Scene, string[] Keys)> Scenes = new()
     {
         ["cavity"] = ("scooter", ["4"]),
+        ["cavity-choices"] = ("scooter", ["4", "Enter", "Down"]),
+        ["sheets"] = ("trike", ["8", "Down", "Down", "Space"]),
         ["place"] = ("trike", ["5"]),
         ["taps"] = ("trike", ["5", "Tab", "Down"]),
         ["log"] = ("tractor", ["7"]),
@@ -97,6 +99,7 @@ public partial class KeptScreensTests
             case "job": bench.Press("1", "Down", "Down"); break;
             case "cells": bench.Press("2"); break;
             case "cells-where-from": bench.Press("2", "="); break;
+            case "cells-milliohm": bench.Press("2", "Right", "Right", "Right", "Right", "="); break;
             case "cells-cautions": bench.Press("2", "!"); break;
             case "groups": bench.Press("3", "Down"); break;
             case "groups-keys": bench.Press("3", "?"); break;

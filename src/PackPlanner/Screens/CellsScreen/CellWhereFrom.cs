@@ -13,17 +13,18 @@ internal static class CellWhereFrom
         foreach (CellRow row in cell.Rows)
             lines.Add(("read", Read(row, column, look)));
         if (column is "mΩ")
-            lines.Add(("kind", Kind(cell)));
+            lines.AddRange([("kind", Kind(cell)), ("spread", ResistanceSpread(cell, look))]);
         else if (column is not ("resting V" or "mV/day"))
             lines.Add(("spread", Spread(cell, lot, look)));
-        foreach (VerdictReason reason in cell.Reasons)
+        // What speaks of another reading has no say in this figure; the verdict below weighs all.
+        foreach (VerdictReason reason in cell.Reasons.Where(reason => column is not ("mΩ" or "resting V" or "mV/day") || ReasonWords.What(reason.What) == Reading(column)))
         {
             if (reason.Limit is not null)
                 lines.Add(("limit", $"{look.Figure(reason.Limit, 3)} {reason.Unit}: {ReasonWords.From(reason.LimitFrom)}; e changes limits"));
             lines.Add(("rule", Rule(reason, cell, look)));
         }
 
-        lines.Add(("so", So(cell, look)));
+        lines.Add(("so", column is "mΩ" or "resting V" or "mV/day" ? $"{CellColumns.Word(cell.Verdict)}{(lines.Exists(line => line.Item1 == "rule") || cell.Verdict == Verdict.Use ? "" : ", for other readings")}" : So(cell, look)));
         string value = column switch
         {
             "mΩ" => $"{look.Figure(cell.ResistanceMilliohm, 1)} mΩ",
@@ -52,6 +53,12 @@ internal static class CellWhereFrom
         ResistanceKind.Ac1Khz => "at 1 kHz, which leaves out the slow part: under load the drop is larger",
         _ => "the table does not say whether DC or 1 kHz; the two differ by a half or more",
     };
+
+    private static string Reading(string column) => column is "mV/day" ? ReasonWords.What(ReadingName.SelfDischarge) : column;
+
+    private static string ResistanceSpread(ScreenedCell cell, Look look) => cell is { ResistanceMilliohm: { } ohm, ResistanceSpreadMilliohm: { } spread }
+        ? $"{look.Figure(spread, 2)} mΩ: {look.Percent(spread / ohm, 1)}, one standard deviation, as usual for a reading of this kind"
+        : "none without a reading";
 
     private static string Spread(ScreenedCell cell, ScreenedLot lot, Look look)
     {

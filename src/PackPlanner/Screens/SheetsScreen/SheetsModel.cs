@@ -73,10 +73,11 @@ internal sealed class SheetsModel(Desk desk) : IStep
         for (int y = 0; y < area.Height; y++)
             area.Write(0, y, "│");
         IReadOnlyList<string> lines = Why(Current) is { } why ? [$"{Current.Name}: not yet", .. TextWidth.Wrap(Current.Title, area.Width - 3), "", .. TextWidth.Wrap(why, area.Width - 3)] : Preview();
-        for (int y = 0; y < area.Height && y < lines.Count; y++)
+        int shown = lines.Count > area.Height ? area.Height - 1 : lines.Count;
+        for (int y = 0; y < shown; y++)
             area.Write(2, y, TextWidth.Cut(area.Look.Of(lines[y]), area.Width - 3), y == 0 ? Ink.Bold : Ink.Plain);
-        if (lines.Count > area.Height)
-            area.WriteRight(area.Height - 1, $" {area.Height} of {lines.Count} lines, Enter: all ");
+        if (lines.Count > shown)
+            area.WriteRight(area.Height - 1, $" {shown} of {lines.Count} lines, Enter: all ");
     }
 
     private void PaintList(Area body, Job job)
