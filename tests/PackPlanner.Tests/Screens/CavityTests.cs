@@ -26,6 +26,23 @@ public class CavityTests
     }
 
     [Fact]
+    public void Who_begins_with_a_space_is_asked_for_it_at_once()
+    {
+        using Bench bench = new();
+        bench.Press("Up", "Up", "Enter", "Enter");
+        Assert.Contains("what is the space?", bench.Text());
+
+        bench.Press("Enter");
+        bench.Type("100 x 60 x 80");
+        bench.Press("Enter");
+        bench.Type("21 x 70");
+        bench.Press("Enter", "Enter");
+
+        // By hand: four by two.
+        Assert.Equal(8, bench.Desk.Answers.Fit!.Answer!.Cells.Count);
+    }
+
+    [Fact]
     public void An_outline_is_drawn_while_its_corners_are_typed()
     {
         using Bench bench = new();

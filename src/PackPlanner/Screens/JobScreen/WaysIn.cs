@@ -107,13 +107,20 @@ internal sealed class WaysIn(Desk desk)
         row = line;
     });
 
+    // As the other ways in ask for their file at once.
+    private void AskSpace()
+    {
+        desk.GoTo(3);
+        desk.Press(KeyBook.Add.Key);
+    }
+
     private void Take()
     {
         switch (row)
         {
             case 0: JobCommands.AskNew(desk, "my cells", () => FileChooser.Ask(desk)); break;
             case 1: JobCommands.AskNew(desk, "my pack", () => FileChooser.Ask(desk)); break;
-            case 2: JobCommands.AskNew(desk, "my space", () => desk.GoTo(3)); break;
+            case 2: JobCommands.AskNew(desk, "my space", AskSpace); break;
             case 3: JobCommands.AskOpen(desk); break;
             default: desk.Store.Demo(Scenes[scene]); break;
         }
