@@ -109,11 +109,13 @@ internal sealed class MutationRun(string rooms, int sample, int seed, IReadOnlyL
 
     private string Try(Change change, Change[] chosen)
     {
-        // What is worked out once shows in any test that comes by its file.
+        // What is worked out once shows in any test that comes by its file, or by nothing else that is changed.
         HashSet<int> shows = change.AtStart ? [.. chosen.Where(other => other.File == change.File).Select(other => other.Id)] : [change.Id];
         double budgetMs = MostTestsMs;
         List<int> covering = [];
-        foreach (int test in Enumerable.Range(0, tests.Count).Where(i => tests[i].Passes && tests[i].Seen.Overlaps(shows)).OrderBy(i => tests[i].Ms))
+        IEnumerable<int> passing = Enumerable.Range(0, tests.Count).Where(i => tests[i].Passes).OrderBy(i => tests[i].Ms);
+        IEnumerable<int> meeting = passing.Where(i => tests[i].Seen.Overlaps(shows));
+        foreach (int test in change.AtStart && !meeting.Any() ? passing : meeting)
         {
             if ((budgetMs -= tests[test].Ms) < 0)
                 break;

@@ -153,4 +153,56 @@ public class EnergyDetailsTests
         Assert.Equal((0, 0), Rounded(PulsePower.Takes(openV, ohm, 0.002, 3.7)));
         static (double, double) Rounded((double, double) pair) => (Math.Round(pair.Item1, 9), Math.Round(pair.Item2, 9));
     }
+
+    // By hand: 0.2 milliohm each in four links, 3 milliohm of leads, and 2 x 0.4 milliohm of joints over 4 cells in each of five groups.
+    [Fact]
+    public void What_stands_beside_the_cells_adds_up()
+    {
+        EnergyRequest request = new() { Groups = [.. Enumerable.Range(1, 5).Select(g => new SeriesGroup(g, 10, 5, null, 4))], Chemistry = Nmc, LinkMilliohm = 0.2, LeadsMilliohm = 3, JointMilliohm = 0.4 };
+
+        Assert.Equal(0.8 + 3 + 1.0, request.BesideCellsMilliohm, tolerance: 1e-12);
+        Assert.Equal(1.8, (request with { LeadsMilliohm = null }).BesideCellsMilliohm, tolerance: 1e-12);
+        Assert.Null((request with { Groups = [new(1, 10, 5)] }).JointsMilliohm);
+        Assert.Equal(0.0048, new StringModel(request).LinkOhm!.Value, tolerance: 1e-12);
+        Assert.Null(new StringModel(String(5)).LinkOhm);
+    }
+
+    [Theory]
+    [InlineData(2, 1)]
+    [InlineData(6, 5)]
+    [InlineData(8, 5)]
+    public void Replacements_are_followed_up_to_five_groups(int groups, int followed) =>
+        Assert.Equal(followed, Of(new EnergyRequest { Groups = [.. Enumerable.Range(1, groups).Select(g => new SeriesGroup(g, 10 + g, 5))], Chemistry = Nmc }).AfterReplacement.Count);
+
+    // Group 1 is small, group 2 has a high resistance: at rest the small one stands lowest, under load the other. Of equal groups the first is named.
+    [Fact]
+    public void The_group_that_ends_a_ride_is_the_lowest_as_the_ride_counts_volts()
+    {
+        SeriesString pack = new() { Curve = Nmc.Curve, CapacityAh = [9.8, 10], StartFraction = [1, 1], CellOhm = [0.001, 0.08] };
+        int Lowest(bool underLoad) => Discharge.Run(pack, new LoadPlan.ConstantCurrent(5), new DischargeEnd(3.3, underLoad), TestContext.Current.CancellationToken).LowestGroup;
+
+        Assert.Equal((0, 1), (Lowest(underLoad: false), Lowest(underLoad: true)));
+        Assert.Equal(1, Of(String(5, 5, 5) with { Load = new LoadPlan.ConstantCurrent(5) }).EndsAtGroup);
+    }
+
+    [Fact]
+    public void A_stop_is_heard_in_a_steady_ride_and_in_a_profile()
+    {
+        using CancellationTokenSource stop = new();
+        stop.Cancel();
+
+        Assert.ThrowsAny<OperationCanceledException>(() => EnergyBudgets.Of(String(5) with { Load = new LoadPlan.ConstantCurrent(5) }, stop.Token));
+        Assert.ThrowsAny<OperationCanceledException>(() => EnergyBudgets.Of(String(5) with { Load = new LoadPlan.Profile([new LoadStep(1, 5, false)]) }, stop.Token));
+    }
+
+    [Theory]
+    [InlineData(4.2, 3.0, true)]
+    [InlineData(3.0, 3.0, false)]
+    [InlineData(6.0, 3.0, false)]
+    [InlineData(4.2, 0.1, false)]
+    public void Limits_that_no_cell_of_the_chemistry_can_have_are_told(double fullV, double emptyV, bool possible)
+    {
+        Assert.Equal(possible, (String(5) with { FullV = fullV, EmptyV = emptyV }).HasLimitsOfItsChemistry);
+        Assert.True((String(5) with { FullV = Nmc.Physics.HighestV, EmptyV = Nmc.Physics.LowestV }).HasLimitsOfItsChemistry);
+    }
 }
