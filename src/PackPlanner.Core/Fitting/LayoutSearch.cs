@@ -21,17 +21,22 @@ public static class LayoutSearch
             throw new ArgumentException($"{first.Where}: {first.Why}", nameof(fitCase));
         using CancellationTokenSource either = CancellationTokenSource.CreateLinkedTokenSource(cancel, enough);
         Scene scene = new(fitCase);
-        LayoutChoice choice = fitCase.Cell is CellBody.Cylinder cylinder
-            ? Cylinders(scene, cylinder, effort, progress, either.Token)
-            : BoxSearch.Find(scene, effort, progress, either.Token);
+        LayoutChoice choice = Found(scene, effort, progress, either.Token);
         CancellationToken reasonsUntil = either.IsCancellationRequested ? either.Token : cancel;
-        if (fitCase is { Series: not null, Cell: CellBody.Box })
-            choice = choice with { Layouts = BoxClosing.Ranked(scene, choice.Layouts, cancel) };
         progress?.Report(new FitProgress("groups", choice.Layouts[0].Bodies.Count, choice.Bound, 0.7));
         (Layout layout, GroupPlan? plan, OtherLayout? other) = Grouped(scene, choice.Layouts, effort.PreferGroups, cancel);
         progress?.Report(new FitProgress("groups", layout.Bodies.Count, choice.Bound, 1));
         IReadOnlyList<FitReason> reasons = FitReasons.Of(scene, layout, plan, new QuickLooks(reasonsUntil));
         return AnswerBuilder.Build(scene, layout, plan, choice, reasons, reasonsUntil.IsCancellationRequested) with { Other = other };
+    }
+
+    /// <summary>The fullest layouts, those of boxes closed up where they are to be grouped.</summary>
+    internal static LayoutChoice Found(Scene scene, FitEffort effort, IProgress<FitProgress>? progress, CancellationToken cancel)
+    {
+        if (scene.Case.Cell is CellBody.Cylinder cylinder)
+            return Cylinders(scene, cylinder, effort, progress, cancel);
+        LayoutChoice choice = BoxSearch.Find(scene, effort, progress, cancel);
+        return scene.Case.Series is null ? choice : choice with { Layouts = BoxClosing.Ranked(scene, choice.Layouts, cancel) };
     }
 
     private static LayoutChoice Cylinders(
@@ -80,7 +85,7 @@ public static class LayoutSearch
     /// The layout whose groups are largest; among equals the fullest, then the one with the shortest plates. Where larger groups would cost
     /// more places than <see cref="MayLose"/> allows, the fullest layout is kept unless larger groups were preferred.
     /// </summary>
-    private static (Layout Layout, GroupPlan? Plan, OtherLayout? Other) Grouped(
+    internal static (Layout Layout, GroupPlan? Plan, OtherLayout? Other) Grouped(
         Scene scene, IReadOnlyList<Layout> layouts, bool preferGroups, CancellationToken cancel)
     {
         FitCase c = scene.Case;

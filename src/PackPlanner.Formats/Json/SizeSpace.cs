@@ -12,6 +12,8 @@ public sealed class SizeSpace
 
     private readonly Dictionary<string, FitCase> cases;
     private readonly CancellationToken stopped;
+    private readonly Dictionary<string, SpaceLayouts> quick = [];
+    private readonly Dictionary<string, SpaceLayouts> thorough = [];
     private readonly List<string> untried = [];
     private int tried;
 
@@ -91,11 +93,17 @@ public sealed class SizeSpace
             return null;
         }
 
-        FitCase open = cases[cell.Name ?? ""] with { Series = series };
-        FitAnswer quick = LayoutSearch.Search(open with { Parallel = parallel }, FitEffort.Quick, null, stopped);
-        if (quick.Fits)
-            return quick.Cells.Count;
-        FitAnswer found = LayoutSearch.Search(open, Effort, null, stopped);
-        return found.Fits ? Math.Max(found.Used, series * (found.Parallel ?? 0)) : 0;
+        string name = cell.Name ?? "";
+        if (Layouts(quick, name, FitEffort.Quick).Grouped(series, parallel, stopped) is { } asked)
+            return asked.Places;
+        return Layouts(thorough, name, Effort).Grouped(series, null, stopped) is { } found ? series * found.Parallel : 0;
+    }
+
+    // The layouts of a cell are the same whatever S and P are to be made of them.
+    private SpaceLayouts Layouts(Dictionary<string, SpaceLayouts> known, string name, FitEffort effort)
+    {
+        if (!known.TryGetValue(name, out SpaceLayouts? layouts))
+            known[name] = layouts = SpaceLayouts.Find(cases[name], effort, stopped);
+        return layouts;
     }
 }
