@@ -100,6 +100,8 @@ public sealed class JsonInput
             return null;
         if (field.ValueKind != JsonValueKind.Number || !field.TryGetDouble(out double number) || !double.IsFinite(number))
             return Refuse(name, $"is {Shown(field)}, a number was expected", "Write a number without quotes or unit.");
+        if (!LargestFigure.Allows(number))
+            return Refuse(name, $"is {Shown(field)}, larger than anything that is measured", "Correct the figure.");
         if (number < least || number > most)
             return Refuse(name, $"is {field.GetRawText()}, it must be {Range(least, most)}", "Correct the figure.");
         return number;
@@ -189,7 +191,7 @@ public sealed class JsonInput
         List<double> numbers = [];
         foreach ((JsonElement item, string at) in Items(name))
         {
-            if (item.ValueKind == JsonValueKind.Number && item.TryGetDouble(out double number) && double.IsFinite(number))
+            if (item.ValueKind == JsonValueKind.Number && item.TryGetDouble(out double number) && LargestFigure.Allows(number))
                 numbers.Add(number);
             else
                 RefuseAt(at, $"is {Shown(item)}, a number was expected", "Write a number without quotes or unit.");

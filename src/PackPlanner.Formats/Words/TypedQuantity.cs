@@ -147,7 +147,7 @@ public static class TypedQuantity
             end++;
         unit = text[end..].Trim();
         return double.TryParse(text.AsSpan(0, end), NumberStyles.Float, Point, out number)
-            && double.IsFinite(number)
+            && LargestFigure.Allows(number)
             && !unit.StartsWith(',');
     }
 
