@@ -59,6 +59,7 @@ public static class ErrorMeanings
         Of("job-not-read", "the job file could not be read", File),
         Of("job-not-written", "the job file could not be written; the old one is whole", File),
         Of("job-too-new", "a newer version of this program wrote the job", "Open it with that version."),
+        Of("labels-only", "the file names the cells of each group without their figures", "Give the table of cells, or the table that match --csv writes."),
         Of("limits-crossed", "empty volts are not below full volts", Option),
         Of("limits-outside", "the volts given are outside what this chemistry works between", "Give volts of one group, or the right chemistry."),
         Of("line-too-long", "a line is longer than that of any table", "Give the file that the instrument wrote."),
