@@ -27,7 +27,7 @@ internal sealed class SourceFile : IDisposable
         (_encoding, EncodingName, HeadText) = TextEncodings.Guess(head);
         Separator = Separators.Of(HeadText);
         HeadIsWhole = isWhole;
-        PlainLength = packed || _encoding is not null ? null : copy?.Length ?? new FileInfo(name).Length;
+        PlainLength = packed || _encoding is not null ? null : copy?.Length ?? LengthOf(name);
     }
 
     /// <summary>As the user named it; "standard input" for -.</summary>
@@ -77,7 +77,7 @@ internal sealed class SourceFile : IDisposable
                     return Refusal.Input("file-not-found", name, "there is no such file", Nearest(file));
                 copy = InputFile.CopyOfPipe(file);
                 // Some files of the system do not say how long they are.
-                if (copy is null && new FileInfo(file).Length == 0)
+                if (copy is null && LengthOf(file) == 0)
                 {
                     using Stream unsized = InputFile.OpenOnce(file);
                     copy = own = InputFile.Keep(unsized);
@@ -180,5 +180,12 @@ internal sealed class SourceFile : IDisposable
         return names.Length == 0
             ? "Check the folder and the spelling."
             : $"Check the spelling; the nearest name there is {Words.NearestName.Of(Path.GetFileName(file), names)}.";
+    }
+
+    // Of a link the system gives the length of the path that it holds.
+    private static long LengthOf(string file)
+    {
+        FileInfo named = new(file);
+        return (named.ResolveLinkTarget(returnFinalTarget: true) as FileInfo ?? named).Length;
     }
 }
