@@ -1,5 +1,7 @@
 using System.Globalization;
+using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
+using PackPlanner.Formats.JobFiles;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Keys;
@@ -139,8 +141,8 @@ internal sealed class JobModel : IStep
             [.. JobCautions.Of(job.Givens)]);
     }
 
-    // A case may state what the form does not; the step that uses it says so in full.
-    private string OfCase() => desk.Answers.Fit?.Case is { Series: { } series } known
+    // A case may state what the form does not; read here, because asking the step for its answer would start the search.
+    private string OfCase() => JobFit.Case(desk.Job!).Is(out FitCase? known, out _) && known.Series is { } series
         ? $" (its case says {series}s{(known.Parallel is { } parallel ? $"{parallel}p" : "")})" : "";
 
     private List<KeyAction> FormKeys()

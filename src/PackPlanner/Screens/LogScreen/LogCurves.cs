@@ -25,14 +25,10 @@ internal static class LogCurves
         return curves;
     }
 
-    /// <summary>Millivolts of each group less the median, between two shares of the time, with a line at nought.</summary>
-    /// <param name="log">The log.</param>
-    /// <param name="groups">Groups from 1, at most a few.</param>
-    /// <param name="from">Left end, as a fraction of the log's length.</param>
-    /// <param name="to">Right end.</param>
-    internal static IReadOnlyList<BrailleCurves.Curve> Apart(RideLog log, IReadOnlyList<int> groups, double from, double to)
+    /// <summary>Millivolts of each group less the median, with a line at nought.</summary>
+    /// <param name="volts">The median, then the groups.</param>
+    internal static IReadOnlyList<BrailleCurves.Curve> Apart(IReadOnlyList<BrailleCurves.Curve> volts)
     {
-        IReadOnlyList<BrailleCurves.Curve> volts = Of(log, groups, from, to);
         return
         [
             volts[0] with { Name = "0", Y = [.. volts[0].Y.Select(_ => 0.0)] },

@@ -16,6 +16,7 @@ internal sealed class LogPlots
 
     private readonly SortedSet<int> chosen = [];
     private readonly ConditionalWeakTable<RideLog, KeptRests> rests = [];
+    private readonly ConditionalWeakTable<RideLog, KeptCurves> curves = [];
     private int kind;
     private int rest;
 
@@ -59,11 +60,11 @@ internal sealed class LogPlots
         {
             case 0:
                 Head(area, "V", $"{which}{named}{(named.Length > 0 ? "and " : "")}median m{Window.Words}");
-                BrailleCurves.Paint(area.From(1), LogCurves.Of(log, groups, Window.From, Window.To), "h");
+                BrailleCurves.Paint(area.From(1), Volts(log, groups), "h");
                 break;
             case 1:
                 Head(area, "mV", $"{which}{named}less the median{Window.Words}");
-                BrailleCurves.Paint(area.From(1), LogCurves.Apart(log, groups, Window.From, Window.To), "h");
+                BrailleCurves.Paint(area.From(1), LogCurves.Apart(Volts(log, groups)), "h");
                 break;
             case 2:
                 PaintDrops(area, known, groups, which);
@@ -74,11 +75,20 @@ internal sealed class LogPlots
         }
     }
 
+    // Every row of a log is looked at for its dives; a key that changes nothing of it must not do that again.
+    private IReadOnlyList<BrailleCurves.Curve> Volts(RideLog log, int[] groups)
+    {
+        string of = $"{string.Join(' ', groups)} {Window.From:R} {Window.To:R}";
+        if (!curves.TryGetValue(log, out KeptCurves? kept) || kept.Of != of)
+            curves.AddOrUpdate(log, kept = new KeptCurves(of, LogCurves.Of(log, groups, Window.From, Window.To)));
+        return kept.Curves;
+    }
+
     /// <summary>The volts alone, for a log of which nothing is known yet.</summary>
     internal void PaintVolts(Area area, RideLog log, string which)
     {
         Head(area, "V", $"{which}median m{Window.Words}");
-        BrailleCurves.Paint(area.From(1), LogCurves.Of(log, [], Window.From, Window.To), "h");
+        BrailleCurves.Paint(area.From(1), Volts(log, []), "h");
         area.Cursor(0, 0);
     }
 
@@ -129,6 +139,8 @@ internal sealed class LogPlots
             (kept.RatedAh, kept.Rests) = (ratedAh, LogRest.Of(log, ratedAh));
         return kept.Rests;
     }
+
+    private sealed record KeptCurves(string Of, IReadOnlyList<BrailleCurves.Curve> Curves);
 
     private sealed class KeptRests
     {
