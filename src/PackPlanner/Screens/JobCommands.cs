@@ -45,7 +45,7 @@ internal static class JobCommands
 
     // Who is asked for a name and has a file in hand gives the file.
     private static string? FileIn(string typed) =>
-        Reading.ReadingStart.Full(typed.Trim().Trim('"', '\'')) is { } path && typed.AsSpan().ContainsAny('/', '\\', '.') && File.Exists(path) ? path : null;
+        typed.AsSpan().ContainsAny('/', '\\', '.') && Reading.TypedPath.Full(typed, Environment.CurrentDirectory) is { } path && File.Exists(path) ? path : null;
 
     internal static void AskOpen(Desk desk)
     {
@@ -53,8 +53,10 @@ internal static class JobCommands
         List<ListItem> items = [.. files.Select(file => new ListItem(Path.GetFileName(file), Path.GetDirectoryName(file) ?? "", () => desk.Store.OpenFile(file)))];
         items.Add(new ListItem("another file: type its path", "", () => desk.Show(new FieldOverlay(
             desk, "job file", "The whole path of a .job.json file.", desk.Around.JobsFolder + Path.DirectorySeparatorChar,
-            path => File.Exists(path.Trim()) ? null : "There is no such file.", path => desk.Store.OpenFile(path.Trim())))));
+            path => File.Exists(JobPath(path)) ? null : "There is no such file.", path => desk.Store.OpenFile(JobPath(path))))));
         desk.Show(new ListOverlay(desk, "open a job", () => items));
+
+        string JobPath(string typed) => Reading.TypedPath.Full(typed, desk.Around.JobsFolder) ?? desk.Around.JobsFolder;
     }
 
     private static void AskCopy(Desk desk, JobOnScreen open) => desk.Show(new FieldOverlay(

@@ -70,6 +70,22 @@ public class WindowTests
     }
 
     [Fact]
+    public void What_is_pasted_reaches_the_field_and_a_table_is_read()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        using Terminal terminal = new(bench);
+        terminal.Press((Key)':');
+
+        terminal.Paste("join che");
+        Assert.Contains("join che ", terminal.Text);
+        terminal.Press(Key.Esc);
+        terminal.Paste("label,Ah\rP1,2.5\rP2,2.6\r");
+
+        Assert.Contains("2 cells", terminal.Text);
+    }
+
+    [Fact]
     public void A_click_reaches_what_lies_under_it()
     {
         using Bench bench = new();
@@ -144,6 +160,12 @@ public class WindowTests
         {
             foreach (Key key in keys)
                 app.InjectKey(key);
+            app.LayoutAndDraw();
+        }
+
+        internal void Paste(string text)
+        {
+            app.RaisePasteEvent(text);
             app.LayoutAndDraw();
         }
 

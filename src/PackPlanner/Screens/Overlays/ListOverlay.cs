@@ -17,12 +17,20 @@ internal sealed class ListOverlay(
     private int top;
     private int pageRows = 1;
 
+    /// <summary>What the field asks for, on a row of its own; null for a short one beside the title.</summary>
+    internal string? Asks { get; init; }
+
+    /// <summary>Lines that stand instead of the narrowed ones when what is typed is no part of a line, such as a path; null when it is one.</summary>
+    internal Func<string, IReadOnlyList<ListItem>?> Instead { get; init; } = _ => null;
+
     public string Hint => narrows ? "type to narrow  Enter run" : "Enter choose";
 
     public bool TakesText => narrows;
 
+    private IReadOnlyList<ListItem> Shown => Instead(line.Text) ?? Narrowed;
+
     // What begins with the words comes before what only holds them.
-    private ListItem[] Shown => [.. items().Where(item => line.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+    private ListItem[] Narrowed => [.. items().Where(item => line.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries)
         .All(word => item.Text.Contains(word, StringComparison.OrdinalIgnoreCase) || item.Aside.Equals(word, StringComparison.Ordinal)))
         .OrderBy(item => line.Text.Length == 0 || item.Text.StartsWith(line.Text.Trim(), StringComparison.OrdinalIgnoreCase) ? 0 : 1)];
 
@@ -30,26 +38,23 @@ internal sealed class ListOverlay(
 
     public void Paint(Area area)
     {
-        ListItem[] shown = Shown;
-        int x = area.Write(1, 0, title, Ink.Bold);
-        if (narrows)
-            line.Paint(area, x + 2, 0, 24);
-        area.WriteRight(0, $"{shown.Length} of {items().Count} ");
-        cursor = Math.Clamp(cursor, 0, Math.Max(0, shown.Length - 1));
-        IReadOnlyList<string> tells = shown.Length > 0 && shown[cursor].Tells is { } more ? TextWidth.Wrap(area.Look.Prose(more()), area.Width - 2, 2) : [];
-        pageRows = Math.Max(1, area.Height - 1 - tells.Count);
+        IReadOnlyList<ListItem> shown = Shown;
+        int head = PaintHead(area, shown.Count);
+        cursor = Math.Clamp(cursor, 0, Math.Max(0, shown.Count - 1));
+        IReadOnlyList<string> tells = shown.Count > 0 && shown[cursor].Tells is { } more ? TextWidth.Wrap(area.Look.Prose(more()), area.Width - 2, 2) : [];
+        pageRows = Math.Max(1, area.Height - head - tells.Count);
         top = Math.Clamp(top, Math.Max(0, cursor - pageRows + 1), cursor);
-        if (shown.Length == 0)
-            area.Write(3, 1, "nothing like this; Backspace widens again");
-        for (int row = 0; row < pageRows && top + row < shown.Length; row++)
-            PaintItem(area, row + 1, top + row, shown[top + row]);
+        if (shown.Count == 0)
+            area.Write(3, head, "nothing like this; Backspace widens again");
+        for (int row = 0; row < pageRows && top + row < shown.Count; row++)
+            PaintItem(area, row + head, top + row, shown[top + row]);
         for (int i = 0; i < tells.Count; i++)
             area.Write(1, area.Height - tells.Count + i, tells[i], Ink.Bold);
     }
 
     public bool Press(string key)
     {
-        int last = Math.Max(0, Shown.Length - 1);
+        int last = Math.Max(0, Shown.Count - 1);
         switch (key)
         {
             case "Up": cursor = Math.Max(0, cursor - 1); break;
@@ -75,6 +80,25 @@ internal sealed class ListOverlay(
             line.Insert(text);
     }
 
+    // The row of the title, and of the field where it has one; how many they are.
+    private int PaintHead(Area area, int shown)
+    {
+        string count = Instead(line.Text) is null ? $"{shown} of {items().Count} " : "";
+        int room = area.Width - 2 - TextWidth.Of(count);
+        int x = area.Write(1, 0, TextWidth.CutMiddle(area.Look.Of(title), room), Ink.Bold);
+        area.WriteRight(0, count);
+        if (Asks is null)
+        {
+            if (narrows)
+                line.Paint(area, x + 2, 0, 24);
+            return 1;
+        }
+
+        int from = area.Write(1, 1, Asks) + 1;
+        line.Paint(area, from, 1, area.Width - from - 1);
+        return 2;
+    }
+
     private void PaintItem(Area area, int y, int index, ListItem item)
     {
         bool here = index == cursor;
@@ -93,10 +117,16 @@ internal sealed class ListOverlay(
 
     private void Choose(int index)
     {
-        ListItem[] shown = Shown;
+        IReadOnlyList<ListItem> shown = Shown;
         cursor = index;
-        if (index >= shown.Length || shown[index].Run is not { } run)
+        if (index >= shown.Count)
             return;
+        if (shown[index].Run is not { } run)
+        {
+            desk.Says = Instead(line.Text) is null ? null : shown[index].Text;
+            return;
+        }
+
         if (!staysOpen)
             desk.Close();
         run();

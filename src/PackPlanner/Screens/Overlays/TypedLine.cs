@@ -57,10 +57,18 @@ internal sealed class TypedLine
     /// <summary>Draws it with the terminal's cursor in it; a long line is shown around the cursor.</summary>
     internal void Paint(Area area, int x, int y, int width)
     {
-        int first = Math.Max(0, At - width + 2);
-        string shown = string.Concat(signs.Skip(first));
+        int first = 0;
+        while (first < At && Before(first) > width - 2)
+            first++;
+        // What lies left of the field is told by its mark, which takes the place of one sign more.
+        string mark = first == 0 ? "" : area.Look.Of("…");
+        while (mark.Length > 0 && first < At && mark.Length + Before(first) > width - 1)
+            first++;
+        string shown = mark + string.Concat(signs.Skip(first));
         area.Write(x, y, TextWidth.Fit(TextWidth.Cut(shown, width), width), Ink.Reverse);
-        area.Cursor(x + Math.Min(width - 1, TextWidth.Of(string.Concat(signs.Take(At).Skip(first)))), y);
+        area.Cursor(x + Math.Min(width - 1, mark.Length + Before(first)), y);
+
+        int Before(int from) => TextWidth.Of(string.Concat(signs.Take(At).Skip(from)));
     }
 
     // Named keys have two letters or more, so one text element is something typed.

@@ -10,21 +10,27 @@ namespace PackPlanner.Screens.Reading;
 /// <summary>Takes a file in: reads it aside, shows how it was read, and adds it to the job when the user accepts.</summary>
 internal static class ReadingStart
 {
-    /// <summary>A file by its path.</summary>
+    /// <summary>A file by its whole path.</summary>
     internal static void File(Desk desk, string path)
     {
         if (desk.Job is null)
             desk.Says = "No job is open; 1 Job opens one, and then the file can be added.";
         else
-            Read(desk, new FileChoices(Full(path) ?? path, Path.GetFileName(path)));
+            Read(desk, new FileChoices(path, Path.GetFileName(path)));
     }
 
-    /// <summary>A table that was pasted: kept in a file of its own for as long as it is being read.</summary>
+    /// <summary>A file whose path was pasted or dropped, or a table that was pasted: that is kept in a file of its own for as long as it is being read.</summary>
     internal static void Pasted(Desk desk, string text)
     {
+        if (TypedPath.IsPath(text) && TypedPath.Full(text, Environment.CurrentDirectory) is { } path && System.IO.File.Exists(path))
+        {
+            File(desk, path);
+            return;
+        }
+
         if (desk.Job is null || !text.Contains('\n', StringComparison.Ordinal))
         {
-            desk.Says = desk.Job is null ? "No job is open; 1 Job opens one." : "A table has several lines; a single line can be pasted into a field.";
+            desk.Says = desk.Job is null ? "No job is open; 1 Job opens one." : "Neither a table of several lines nor the path of a file: nothing was taken.";
             return;
         }
 
@@ -114,8 +120,4 @@ internal static class ReadingStart
 
     private static IEnumerable<ListItem> Lines(string word, string says) =>
         Drawing.TextWidth.Wrap(OneLine.Of(says), 66).Select((line, i) => new ListItem((i == 0 ? word : "       ") + line));
-
-    /// <summary>The whole path; null for what is none.</summary>
-    internal static string? Full(string path) => path.Length == 0 ? null :
-        Path.GetFullPath(path.StartsWith("~/", StringComparison.Ordinal) ? Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), path[2..]) : path);
 }

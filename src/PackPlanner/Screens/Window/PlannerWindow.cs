@@ -71,11 +71,24 @@ internal sealed class PlannerWindow : Runnable
         return true;
     }
 
+    // The library hands a paste to a view that has asked for the command of that name; the application is told of each.
     /// <inheritdoc/>
-    protected override bool OnPaste(string text)
+    protected override void OnIsRunningChanged(bool newIsRunning)
     {
-        Guarded(() => desk.Paste(text));
-        return true;
+        base.OnIsRunningChanged(newIsRunning);
+        if (App is not { } app)
+            return;
+        if (newIsRunning)
+            app.Paste += OnPasted;
+        else
+            app.Paste -= OnPasted;
+    }
+
+    // Terminals end a pasted line as the Enter key does.
+    private void OnPasted(object? sender, PasteEventArgs pasted)
+    {
+        pasted.Handled = true;
+        Guarded(() => desk.Paste(pasted.Text.ReplaceLineEndings("\n")));
     }
 
     /// <inheritdoc/>
