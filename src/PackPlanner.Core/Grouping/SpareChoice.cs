@@ -7,7 +7,7 @@ namespace PackPlanner.Core.Grouping;
 internal static class SpareChoice
 {
     private const int MostExchanges = 8;
-    private const int MostItems = 64;
+    private const int MostItems = 128;
 
     /// <summary>The free cells to use, ascending, or null when no choice has that total or none was found.</summary>
     /// <param name="problem">The cells and groups.</param>
@@ -69,11 +69,7 @@ internal static class SpareChoice
     {
         long[] cells = problem.Capacity;
         long border = cells[needed - 1];
-        List<int> leavable = [], takable = [];
-        for (int i = needed - 1; i >= 0 && cells[i] - border <= less && leavable.Count < MostItems; i--)
-            leavable.Add(i);
-        for (int i = needed; i < cells.Length && border - cells[i] <= less && takable.Count < MostItems; i++)
-            takable.Add(i);
+        List<int> leavable = Near(cells, needed - 1, -1, less, problem.Spares), takable = Near(cells, needed, 1, less, needed);
         int most = Math.Min(MostExchanges, Math.Min(leavable.Count, takable.Count));
         noneExists = leavable.Count < MostItems && takable.Count < MostItems
             && most == Math.Min(leavable.Count, takable.Count);
@@ -97,6 +93,23 @@ internal static class SpareChoice
         }
 
         return null;
+    }
+
+    // Of cells that are alike no more can be exchanged than there are partners, nor than MostExchanges; one more is listed, so that a list cut short is
+    // never taken for a whole one.
+    private static List<int> Near(long[] cells, int from, int by, long less, int partners)
+    {
+        List<int> near = [];
+        int most = Math.Min(partners, MostExchanges) + 1;
+        long border = cells[by < 0 ? from : from - 1];
+        for (int i = from, alike = 0; i >= 0 && i < cells.Length && Math.Abs(cells[i] - border) <= less && near.Count < MostItems; i += by)
+        {
+            alike = i != from && cells[i] == cells[i - by] ? alike + 1 : 1;
+            if (alike <= most)
+                near.Add(i);
+        }
+
+        return near;
     }
 
     private static int[] Exchanged(GroupingProblem problem, IReadOnlyCollection<int> leave, IReadOnlyCollection<int> take)

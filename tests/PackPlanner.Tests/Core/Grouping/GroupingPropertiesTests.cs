@@ -63,6 +63,41 @@ public class GroupingPropertiesTests
         Assert.True(found > 200 && none > 200, $"{found} found, {none} not there");
     }
 
+    // A tester of coarse steps: many cells alike on both sides of the border, so that which are listed matters. All totals by adding cell after cell.
+    [Fact]
+    public void Among_many_cells_that_are_alike_a_choice_of_spares_is_found_and_refused_rightly()
+    {
+        (int found, int none, int missed) = (0, 0, 0);
+        Gen.Select(Gen.Int[12, 60], Gen.Int[1, 60], Gen.Int[1, 12], Gen.Int[1, 40], Gen.Int[0, 1_000_000]).Sample((count, needed, values, less, seed) =>
+        {
+            if (needed >= count)
+                return;
+            Random random = new(seed);
+            long[] sorted = [.. Enumerable.Range(0, count).Select(_ => 100L + 2 * random.Next(values)).OrderDescending()];
+            int[]? used = SpareChoice.Using(GroupingProblem.Free(sorted, 1, needed), less, out bool noneExists);
+            long wanted = sorted.Take(needed).Sum() - less;
+            bool exists = Totals(sorted, needed).Contains(wanted);
+            Assert.True(!noneExists || !exists, $"{count} cells, {needed} needed, {less} less: there is one");
+            Assert.True(exists || used is null);
+            (found, none) = (found + (used is null ? 0 : 1), none + (noneExists ? 1 : 0));
+            missed += exists && used is null ? 1 : 0;
+            if (used is not null)
+                Assert.Equal((needed, wanted, needed), (used.Distinct().Count(), used.Sum(i => sorted[i]), used.Length));
+        }, seed: "0000KIcCwDG2", iter: 600, threads: 1);
+        // Missed are those that want more than eight exchanges.
+        Assert.True(found > 100 && none > 60 && missed < 12, $"{found} found, {none} refused, {missed} missed");
+    }
+
+    private static HashSet<long> Totals(long[] cells, int count)
+    {
+        HashSet<long>[] totals = [.. Enumerable.Range(0, count + 1).Select(_ => new HashSet<long>())];
+        totals[0].Add(0);
+        foreach (long cell in cells)
+            for (int k = count; k > 0; k--)
+                totals[k].UnionWith(totals[k - 1].Select(total => total + cell));
+        return totals[count];
+    }
+
     // Each argument of docs/methods/grouping.md formed by plain sums, without the running totals.
     [Fact]
     public void The_bound_is_the_least_of_its_arguments()
