@@ -50,11 +50,10 @@ internal static class FewestMovesSearch
         return groupOf;
     }
 
-    /// <summary>The exchange that raises the smallest group most; null when none raises it or makes such groups fewer.</summary>
+    /// <summary>The exchange that raises the first of the smallest groups most; null when none raises it.</summary>
     private static GroupingTrial? BestExchange(GroupingProblem problem, GroupingTrial current, int[] before)
     {
         int poor = Array.IndexOf(current.Sum, current.Smallest);
-        long others = current.Sum.Where((_, g) => g != poor).DefaultIfEmpty(long.MaxValue).Min();
         (long best, (int Moved, long Unlike) bestTie, int inCell, int outCell) = (current.Smallest, (int.MaxValue, 0), -1, -1);
         for (int a = 0; a < current.GroupOf.Length; a++)
         {
@@ -78,7 +77,7 @@ internal static class FewestMovesSearch
             }
         }
 
-        if (inCell < 0 || (best <= current.Smallest && others > current.Smallest))
+        if (inCell < 0)
             return null;
         int[] groupOf = [.. current.GroupOf];
         (groupOf[inCell], groupOf[outCell]) = (groupOf[outCell], groupOf[inCell]);

@@ -90,7 +90,7 @@ public class BatchKeepingTests
         Random random = new(9);
         for (int lot = 0; lot < 60; lot++)
         {
-            double[] capacity = [.. Enumerable.Range(0, 6 + (lot % 2)).Select(_ => (double)random.Next(1800, 2400))];
+            double[] capacity = [.. Enumerable.Range(0, 6 + (lot % 2)).Select(_ => lot % 3 == 0 ? 100.0 * random.Next(18, 24) : random.Next(1800, 2400))];
             GroupingRequest request = Request(3, 2, [.. capacity.Select((mAh, i) => ($"K{i}", mAh, (string?)null))]) with
             {
                 KeepBatches = false,
@@ -129,33 +129,5 @@ public class BatchKeepingTests
 
     private static double Sum(double[] capacity, int[] groupOf, int group) => capacity.Where((_, i) => groupOf[i] == group).Sum();
 
-    private static IEnumerable<int[]> Assignments(int cells, int series, int parallel)
-    {
-        int[] groupOf = new int[cells];
-        int[] size = new int[series];
-        return From(0);
-
-        IEnumerable<int[]> From(int cell)
-        {
-            if (cell == cells)
-            {
-                if (size.All(count => count == parallel))
-                    yield return [.. groupOf];
-                yield break;
-            }
-
-            for (int g = -1; g < series; g++)
-            {
-                if (g >= 0 && size[g] == parallel)
-                    continue;
-                groupOf[cell] = g;
-                if (g >= 0)
-                    size[g]++;
-                foreach (int[] found in From(cell + 1))
-                    yield return found;
-                if (g >= 0)
-                    size[g]--;
-            }
-        }
-    }
+    private static IEnumerable<int[]> Assignments(int cells, int series, int parallel) => Enumeration.All(cells, [.. Enumerable.Repeat(parallel, series)]);
 }

@@ -50,6 +50,38 @@ internal static class Enumeration
         }
     }
 
+    /// <summary>Every way to fill these places with so many cells; -1 for a cell that is left out. Each way is a new list.</summary>
+    internal static IEnumerable<int[]> All(int cells, int[] places)
+    {
+        int[] groupOf = new int[cells];
+        int[] open = [.. places];
+        return From(0, open.Sum());
+
+        IEnumerable<int[]> From(int cell, int wanted)
+        {
+            if (cells - cell < wanted)
+                yield break;
+            if (cell == cells)
+            {
+                yield return [.. groupOf];
+                yield break;
+            }
+
+            for (int g = -1; g < open.Length; g++)
+            {
+                if (g >= 0 && open[g] == 0)
+                    continue;
+                groupOf[cell] = g;
+                if (g >= 0)
+                    open[g]--;
+                foreach (int[] found in From(cell + 1, wanted - (g >= 0 ? 1 : 0)))
+                    yield return found;
+                if (g >= 0)
+                    open[g]++;
+            }
+        }
+    }
+
     /// <summary>The problem in which some cells are pinned; -1 means free.</summary>
     internal static GroupingProblem Pinned(long[] cells, int series, int parallel, int[] pin)
     {

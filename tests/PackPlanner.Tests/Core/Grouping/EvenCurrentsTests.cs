@@ -34,6 +34,31 @@ public class EvenCurrentsTests
         Assert.True(better > lots / 5, $"only {better} of {lots} lots have anything to choose");
     }
 
+    // One cell is locked: its pair begins with the cell that conducts most nearly as it does, the others with neighbours, and that sets the share. The lock is kept.
+    [Fact]
+    public void A_locked_cell_takes_the_likest_to_its_group_and_the_share_goes_by_that()
+    {
+        Random random = new(5);
+        int best = 0;
+        const int lots = 60;
+        for (int lot = 0; lot < lots; lot++)
+        {
+            GroupingCell[] cells = [.. Enumerable.Range(0, 6).Select(i => new GroupingCell($"K{i}", random.Next(1900, 2300) / 1000.0, random.Next(20, 44)))];
+            MatchedPack pack = Assert.IsType<GroupingOutcome.Matched>(GroupMatcher.Match(
+                new() { Cells = cells, Series = 3, Parallel = 2, Prefer = GroupingPreference.EvenCurrents, SearchSteps = 2_000_000, LevellingSteps = 1_000_000, Locks = new Dictionary<string, int> { ["K0"] = 2 } },
+                null, TestContext.Current.CancellationToken)).Pack;
+
+            Assert.Contains(cells[0], pack.Groups[1].Cells);
+            GroupingCell likest = cells.Skip(1).MinBy(cell => Math.Abs((1 / cell.ResistanceMilliohm!.Value) - (1 / cells[0].ResistanceMilliohm!.Value)))!;
+            double limit = Math.Max(1.10, Worst([cells[0], likest, .. cells.Skip(1).Where(cell => cell != likest).OrderByDescending(cell => cell.ResistanceMilliohm)]));
+            Assert.True(Worst([.. pack.Groups.SelectMany(group => group.Cells)]) <= limit * (1 + 1e-8), $"lot {lot}");
+            double wanted = Pairings(cells).Where(order => Worst(order) <= limit * (1 + 1e-9)).Max(Smallest);
+            best += pack.SmallestAh >= wanted - 1e-9 ? 1 : 0;
+        }
+
+        Assert.True(best >= lots * 9 / 10, $"{best} of {lots} reach the best");
+    }
+
     private static double Worst(GroupingCell[] order) => order.Chunk(2).Max(pair => pair.Max(cell => 2 / cell.ResistanceMilliohm!.Value / pair.Sum(other => 1 / other.ResistanceMilliohm!.Value)));
 
     private static double Smallest(GroupingCell[] order) => order.Chunk(2).Min(pair => pair.Sum(cell => cell.CapacityAh));
