@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Balancing;
 
 /// <summary>Works out how to bring groups of a string into step.</summary>
@@ -8,8 +10,6 @@ namespace PackPlanner.Core.Balancing;
 /// </remarks>
 public static class Balancer
 {
-    // A range of 90 % is 1.645 standard deviations either way.
-    private const double NinetyPercent = 1.6448536269514722;
     private const double StopPerHour = 0.02;
     private const double StopOfCharger = 0.1;
 
@@ -115,7 +115,7 @@ public static class Balancer
         if (group.LacksAh is not null || group.FractionSpread is not { } sigma || group.CapacityAh is not { } capacityAh || group.Fraction is not { } fraction)
             return null;
         double byCapacityAh = (atTop ? 1 - fraction : fraction) * (group.CapacitySigmaAh ?? 0);
-        return NinetyPercent * Math.Sqrt(sigma * capacityAh * sigma * capacityAh + byCapacityAh * byCapacityAh);
+        return NormalRange.NinetyPercent * Math.Sqrt(sigma * capacityAh * sigma * capacityAh + byCapacityAh * byCapacityAh);
     }
 
     private static ParallelTopBalance? Parallel(BalancingRequest request)

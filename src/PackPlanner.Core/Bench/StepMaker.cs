@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Bench;
 
 /// <summary>Counts each charge and discharge and tells how it ended.</summary>
@@ -74,8 +76,7 @@ internal static class StepMaker
 
     private static double Usual(CurveColumns columns, StepFinder.Stretch stretch)
     {
-        double[] sorted = [.. columns.CurrentA.AsSpan(stretch.From, stretch.To - stretch.From + 1).ToArray().Select(Math.Abs).Order()];
-        return sorted[sorted.Length / 2];
+        return Robust.UpperMedian(columns.CurrentA.AsSpan(stretch.From, stretch.To - stretch.From + 1).ToArray().Select(Math.Abs));
     }
 
     private static bool HasFaded(CurveColumns columns, StepFinder.Stretch stretch)
@@ -91,8 +92,8 @@ internal static class StepMaker
         double[] amperes = [.. columns.CurrentA.AsSpan(stretch.From, stretch.To - stretch.From + 1).ToArray().Select(Math.Abs)];
         double upper = amperes.Order().ElementAt(amperes.Length * 9 / 10);
         double[] held = [.. Enumerable.Range(0, amperes.Length).Where(i => i > amperes.Length / 2 && amperes[i] < FadedFraction * upper)
-            .Select(i => columns.Volts[stretch.From + i]).Order()];
-        return held.Length == 0 ? columns.Volts[stretch.To] : held[held.Length / 2];
+            .Select(i => columns.Volts[stretch.From + i])];
+        return held.Length == 0 ? columns.Volts[stretch.To] : Robust.UpperMedian(held);
     }
 
     private static double? Limit(CurveRequest request, bool discharge, double? usualEnd)

@@ -1,7 +1,7 @@
 namespace PackPlanner.Core.Cells;
 
 /// <summary>Middle and width of a set of readings that a few wild ones cannot move.</summary>
-internal static class Robust
+public static class Robust
 {
     // 1 / 0.6745: turns the median absolute deviation of normal readings into their standard deviation.
     private const double NormalQuartile = 0.6745;
@@ -10,14 +10,26 @@ internal static class Robust
     private const double MeanDeviationFactor = 1.2533141373155003;
 
     /// <summary>The median.</summary>
-    /// <param name="values">Any order, shape [n], n ≥ 1.</param>
-    /// <returns>The middle value, or the mean of the two middle ones.</returns>
-    internal static double Median(ReadOnlySpan<double> values)
+    /// <param name="values">Any order, shape [n], finite.</param>
+    /// <returns>The middle value, or the mean of the two middle ones; NaN when there are no values.</returns>
+    public static double Median(ReadOnlySpan<double> values)
     {
+        if (values.IsEmpty)
+            return double.NaN;
         double[] sorted = values.ToArray();
         Array.Sort(sorted);
         int middle = sorted.Length / 2;
         return sorted.Length % 2 == 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
+    }
+
+    /// <summary>The median, of two middle ones the upper, so that it is one of the values.</summary>
+    /// <param name="values">Any order, shape [n], finite.</param>
+    /// <returns>NaN when there are no values.</returns>
+    public static double UpperMedian(IEnumerable<double> values)
+    {
+        double[] sorted = [.. values];
+        Array.Sort(sorted);
+        return sorted.Length == 0 ? double.NaN : sorted[sorted.Length / 2];
     }
 
     /// <summary>The median, or null when there are no values.</summary>

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Diagnosis;
 
 /// <summary>Ampere-hours that passed, counted from a log whose current sensor may not read zero at rest.</summary>
@@ -83,8 +85,7 @@ internal sealed record ChargeCount(
             if (timeS[i] > timeS[i - 1])
                 steps.Add(timeS[i] - timeS[i - 1]);
         }
-        steps.Sort();
-        return steps.Count == 0 ? 1 : steps[steps.Count / 2];
+        return steps.Count == 0 ? 1 : Robust.UpperMedian(steps);
     }
 
     private static double[] FillLost(double[] currentA)

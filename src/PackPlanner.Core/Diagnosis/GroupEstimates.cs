@@ -35,8 +35,8 @@ internal static class GroupEstimates
         double[] cells = Column(PackParameters.Cells), joints = Column(PackParameters.Joint);
         double[] leaks = model.Leaks ? Column(PackParameters.Leak) : new double[n];
         double[] ohms = [.. Enumerable.Range(0, n).Select(k => OneSecond(estimate, k, cells[k], joints[k]))];
-        double middleLog = Median(logs), middleCharge = Median(charges), middleOhm = Median(ohms), middleCells = Median(cells);
-        double middleLeak = Median(leaks), leakUnitA = PackParameters.LeakUnitA(model.RatedAh);
+        double middleLog = Robust.Median(logs), middleCharge = Robust.Median(charges), middleOhm = Robust.Median(ohms), middleCells = Robust.Median(cells);
+        double middleLeak = Robust.Median(leaks), leakUnitA = PackParameters.LeakUnitA(model.RatedAh);
         // Ampere-hours that leaked away are not told sharply from ampere-hours that the group never held: a third of them is doubt.
         double hours = model.Slices.Pieces.Length == 0 ? 0 : model.Slices.Pieces[^1].TimeS / 3600;
         double Leaked(int k) => Math.Min(MostLeaked, 0.33 * Math.Abs(leaks[k] - middleLeak) * PackParameters.LeakUnitA(model.RatedAh) * hours / (model.RatedAh * Math.Exp(logs[k])));
@@ -60,16 +60,13 @@ internal static class GroupEstimates
                 charges[k], charges[k] - middleCharge, Math.Min(MostOffset, Root(offset, LeastOffset)),
                 ohms[k], known ? slowRows > 3 ? 0.13 : 0.06 : 0.3, ohms[k] / middleOhm,
                 cells[k] / middleCells, Math.Min(0.5, Root(Proud * OwnSd(estimate, k, PackParameters.Cells, relative: true), 0.03)),
-                joints[k] / (cells[k] + joints[k] > 0 ? Median([.. cells.Zip(joints, (c, j) => c + j)]) : 1),
+                joints[k] / (cells[k] + joints[k] > 0 ? Robust.Median([.. cells.Zip(joints, (c, j) => c + j)]) : 1),
                 (leaks[k] - middleLeak) * leakUnitA,
                 model.Leaks ? leakUnitA * Proud * OwnSd(estimate, k, PackParameters.Leak, relative: true) : double.NaN, tap);
         })];
 
         double[] Column(int parameter) => [.. Enumerable.Range(0, n).Select(k => fit.X[model.GroupAt(k) + parameter])];
     }
-
-    /// <summary>The median; NaN when there are no values.</summary>
-    internal static double Median(IReadOnlyCollection<double> values) => values.Count == 0 ? double.NaN : Robust.Median([.. values]);
 
     private static double Root(double a, double b) => Math.Sqrt((a * a) + (b * b));
 
@@ -109,5 +106,5 @@ internal static class GroupEstimates
     }
 
     private static double CommonSd(PackEstimator.Estimate estimate, double[] values, int parameter) =>
-        Proud * Median([.. Enumerable.Range(0, values.Length).Select(k => OwnSd(estimate, k, parameter, relative: false))]);
+        Proud * Robust.Median([.. Enumerable.Range(0, values.Length).Select(k => OwnSd(estimate, k, parameter, relative: false))]);
 }

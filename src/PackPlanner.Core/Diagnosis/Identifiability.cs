@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Diagnosis;
 
 /// <summary>Whether a log determines capacities at all: a statement about the log, not about a group.</summary>
@@ -50,7 +52,7 @@ internal sealed record Identifiability(bool Told, string? Reason, string? Remedy
                 false, FormattableString.Invariant($"the log covers {100 * window:f0} % of the charge of the group that ends it ({seen}); capacity needs {100 * SlopingWindow:f0} %"),
                 "Charge slowly until the charger stops, rest an hour, then log one ride down to the low-voltage cut-off.", window);
         }
-        bool top = Math.Max(high[ends], GroupEstimates.Median(high)) > FlatTop - FlatTopDoubt, bottom = low[ends] < FlatBottom + FlatBottomDoubt;
+        bool top = Math.Max(high[ends], Robust.Median(high)) > FlatTop - FlatTopDoubt, bottom = low[ends] < FlatBottom + FlatBottomDoubt;
         return top && bottom ? new(true, null, null, high[ends] - low[ends]) : new(
             false, (top, bottom) switch
             {

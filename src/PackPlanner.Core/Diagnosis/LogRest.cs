@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Diagnosis;
 
 /// <summary>One rest in a log, and how the groups stood against one another at its end.</summary>
@@ -44,8 +46,8 @@ public sealed record LogRest(double FromS, double LengthS, double MedianV, doubl
         int late = first;
         while (log.TimeS[late] < fromS + ((1 - Last) * lengthS))
             late++;
-        double[] volts = [.. log.GroupV.Select(group => GroupEstimates.Median([.. group[late..end].Where(double.IsFinite)]))];
-        double middle = GroupEstimates.Median([.. volts.Where(double.IsFinite)]);
+        double[] volts = [.. log.GroupV.Select(group => Robust.Median([.. group[late..end].Where(double.IsFinite)]))];
+        double middle = Robust.Median([.. volts.Where(double.IsFinite)]);
         return new LogRest(fromS, lengthS, middle, [.. volts.Select(v => v - middle)]);
     }
 }

@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
 using static System.FormattableString;
 
 namespace PackPlanner.Core.Diagnosis;
@@ -187,6 +188,6 @@ internal static class LooseWires
             if (!double.IsNaN(half))
                 apart.Add(half);
         }
-        return GroupEstimates.Median(apart);
+        return Robust.Median([.. apart]);
     }
 }

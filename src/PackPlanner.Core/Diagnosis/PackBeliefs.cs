@@ -39,76 +39,80 @@ internal sealed class PackBeliefs(PackModel model)
     {
         double cost = 0;
         int at = model.GroupAt(k);
-        Tie(at + PackParameters.LogCapacity, model.MeanAt, 0.02);
+        cost += Tie(x, at + PackParameters.LogCapacity, model.MeanAt, 0.02, normal);
         cost += Pull(x, at + PackParameters.LogCapacity, Math.Log(0.9), 0.3, normal);
-        Tie(at + PackParameters.Charge, model.MeanAt + 1, 0.01);
+        cost += Tie(x, at + PackParameters.Charge, model.MeanAt + 1, 0.01, normal);
         // On a flat curve a wrong tap could else be explained by half a charge.
-        Near(at + PackParameters.Charge, model.MeanAt + 1, 0.12);
-        Alike(at + PackParameters.Warp, PackParameters.Warps, 0.4);
-        Alike(at + PackParameters.Bend, PackParameters.Bends, 1.0);
+        cost += Near(x, at + PackParameters.Charge, model.MeanAt + 1, 0.12, normal);
+        cost += Alike(x, at + PackParameters.Warp, PackParameters.Warps, 0.4, normal);
+        cost += Alike(x, at + PackParameters.Bend, PackParameters.Bends, 1.0, normal);
         cost += PullResistance(x, k, normal);
         if (!model.Leaks)
             return cost;
-        Lone(at + PackParameters.Leak, LeakSd);
+        cost += Lone(x, at + PackParameters.Leak, LeakSd, normal);
         for (int e = 0; e < model.Tops; e++)
             cost += Pull(x, at + PackParameters.Bleed + e, 0, 15, normal);
         return cost;
+    }
 
-        // Most groups are alike, a few are not: a belief with long tails draws the many together and lets the few go.
-        void Tie(int a, int b, double sd)
+    // Most groups are alike, a few are not: a belief with long tails draws the many together and lets the few go.
+    private static double Tie(double[] x, int a, int b, double sd, NormalEquations? normal)
+    {
+        double d = x[a] - x[b], t = d / sd;
+        Draw(normal, a, b, 1 / (sd * sd * (1 + (t * t))), d);
+        return Math.Log(1 + (t * t));
+    }
+
+    private static double Near(double[] x, int a, int b, double sd, NormalEquations? normal)
+    {
+        double d = x[a] - x[b];
+        Draw(normal, a, b, 1 / (sd * sd), d);
+        return d / sd * (d / sd);
+    }
+
+    private static void Draw(NormalEquations? normal, int a, int b, double weight, double d)
+    {
+        if (normal is null)
+            return;
+        normal.Add(a, a, weight);
+        normal.Add(b, b, weight);
+        normal.Add(a, b, -weight);
+        normal.Right[a] -= weight * d;
+        normal.Right[b] += weight * d;
+    }
+
+    private static double Lone(double[] x, int a, double sd, NormalEquations? normal)
+    {
+        double t = x[a] / sd;
+        if (normal is not null)
         {
-            double d = x[a] - x[b], t = d / sd;
-            cost += Math.Log(1 + (t * t));
-            if (normal is null)
-                return;
-            double weight = 1 / (sd * sd * (1 + (t * t)));
-            normal.Add(a, a, weight);
-            normal.Add(b, b, weight);
-            normal.Add(a, b, -weight);
-            normal.Right[a] -= weight * d;
-            normal.Right[b] += weight * d;
-        }
-        void Near(int a, int b, double sd)
-        {
-            double t = (x[a] - x[b]) / sd, weight = 1 / (sd * sd);
-            cost += t * t;
-            if (normal is null)
-                return;
-            normal.Add(a, a, weight);
-            normal.Add(b, b, weight);
-            normal.Add(a, b, -weight);
-            normal.Right[a] -= t / sd;
-            normal.Right[b] += t / sd;
-        }
-        void Lone(int a, double sd)
-        {
-            double t = x[a] / sd;
-            cost += Math.Log(1 + (t * t));
-            if (normal is null)
-                return;
             double weight = 1 / (sd * sd * (1 + (t * t)));
             normal.Add(a, a, weight);
             normal.Right[a] -= weight * x[a];
         }
-        void Alike(int first, int count, double sd)
+        return Math.Log(1 + (t * t));
+    }
+
+    private double Alike(double[] x, int first, int count, double sd, NormalEquations? normal)
+    {
+        double cost = 0;
+        for (int j = 0; j < count; j++)
+            cost += Pull(x, first + j, 0, (model.OwnCurves ? WidestOwn : 1) * sd, normal);
+        if (!model.OwnCurves)
+            return cost;
+        double square = 0;
+        for (int j = 0; j < count; j++)
+            square += x[first + j] * x[first + j] / (sd * sd);
+        cost += (TailFreedom + count) * Math.Log(1 + (square / TailFreedom));
+        if (normal is null)
+            return cost;
+        double weight = (TailFreedom + count) / (TailFreedom + square) / (sd * sd);
+        for (int j = 0; j < count; j++)
         {
-            for (int j = 0; j < count; j++)
-                cost += Pull(x, first + j, 0, (model.OwnCurves ? WidestOwn : 1) * sd, normal);
-            if (!model.OwnCurves)
-                return;
-            double square = 0;
-            for (int j = 0; j < count; j++)
-                square += x[first + j] * x[first + j] / (sd * sd);
-            cost += (TailFreedom + count) * Math.Log(1 + (square / TailFreedom));
-            if (normal is null)
-                return;
-            double weight = (TailFreedom + count) / (TailFreedom + square) / (sd * sd);
-            for (int j = 0; j < count; j++)
-            {
-                normal.Add(first + j, first + j, weight);
-                normal.Right[first + j] -= weight * x[first + j];
-            }
+            normal.Add(first + j, first + j, weight);
+            normal.Right[first + j] -= weight * x[first + j];
         }
+        return cost;
     }
 
     private static double Pull(double[] x, int at, double value, double sd, NormalEquations? normal)

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Diagnosis;
 
 /// <summary>From columns to a fitted pack: counts, cuts, looks over the valleys, fits, and tries tap errors.</summary>
@@ -15,7 +17,7 @@ internal static class PackEstimator
         PackModel Model, PackFit Fit, ChargeCount Count, ResistanceFit Resistance, IReadOnlyList<(int A, int B, double Gain)> Taps, double StepS, double EmptyV)
     {
         /// <summary>Median of the groups' capacities.</summary>
-        internal double MedianCapacityAh { get; } = Model.RatedAh * Math.Exp(GroupEstimates.Median(
+        internal double MedianCapacityAh { get; } = Model.RatedAh * Math.Exp(Robust.Median(
             [.. Enumerable.Range(0, Model.Groups).Select(k => Fit.X[Model.GroupAt(k) + PackParameters.LogCapacity])]));
 
         /// <summary>How far the counted charge may be off as a share of what moved, one standard deviation.</summary>
@@ -25,7 +27,7 @@ internal static class PackEstimator
         internal double ValleySd { get; init; }
 
         /// <summary>Median of the groups' states of charge at the first row.</summary>
-        internal double MedianCharge { get; } = GroupEstimates.Median(
+        internal double MedianCharge { get; } = Robust.Median(
             [.. Enumerable.Range(0, Model.Groups).Select(k => Fit.X[Model.GroupAt(k) + PackParameters.Charge])]);
     }
 
@@ -209,8 +211,7 @@ internal static class PackEstimator
 
     private static double Unit(ResistanceFit resistance, double ratedAh)
     {
-        double[] total = [.. resistance.CellOhm.Zip(resistance.JointOhm, (c, j) => c + j).Order()];
-        double middle = total[total.Length / 2];
+        double middle = Robust.UpperMedian(resistance.CellOhm.Zip(resistance.JointOhm, (c, j) => c + j));
         double usual = UsualOhmAh / ratedAh;
         return middle > 0.1 * usual && middle < 10 * usual ? middle : usual;
     }

@@ -1,4 +1,5 @@
 using MathNet.Numerics.LinearAlgebra;
+using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.Diagnosis;
 
@@ -107,7 +108,7 @@ internal sealed class PackScan
             .Sum(j => PackStart.ExpectedSlow(model, j, out _) * p.SlowA[j]));
         double[] volts = [.. Enumerable.Range(0, model.Groups).Select(k => pieces.Where(p => p.Readings[k] > 0)
             .Select(p => p.Volts[k]).DefaultIfEmpty(double.NaN).Average())];
-        double middle = GroupEstimates.Median([.. volts.Where(double.IsFinite)]);
+        double middle = Robust.Median([.. volts.Where(double.IsFinite)]);
         double[] hysteresis = [.. Enumerable.Range(0, pieces[0].Hysteresis.Length).Select(m => pieces.Average(p => p.Hysteresis[m]))];
         return new Point(pieces.Average(p => p.DrawnAh), drive, hysteresis, model.Shape.Warm(pieces.Average(p => p.TemperatureDegC)), middle, volts);
     }

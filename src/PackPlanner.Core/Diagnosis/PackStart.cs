@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Diagnosis;
 
 /// <summary>Beliefs that stand before the joint fit.</summary>
@@ -31,9 +33,7 @@ internal static class PackStart
     /// <summary>True where steps of current told the resistance to a tenth or better.</summary>
     internal static bool Known(PackModel model)
     {
-        double[] cc = [.. model.Resistance.Information.Select(i => i[0])];
-        Array.Sort(cc);
-        double sd = 1 / Math.Sqrt(Math.Max(1e-12, cc[cc.Length / 2]));
+        double sd = 1 / Math.Sqrt(Math.Max(1e-12, Robust.UpperMedian(model.Resistance.Information.Select(i => i[0]))));
         return sd < 0.03 * model.UnitOhm;
     }
 

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Diagnosis;
 
 /// <summary>Usable charge of a string of groups now and after repairs, between resting windows.</summary>
@@ -34,7 +36,7 @@ public sealed record Recovery(
     /// <param name="groups">How many are replaced.</param>
     public static (double UsableAh, int NextBottleneck) AfterReplacing(IReadOnlyList<double> capacityAh, int groups)
     {
-        double median = GroupEstimates.Median([.. capacityAh]);
+        double median = Robust.Median([.. capacityAh]);
         double[] after = [.. capacityAh];
         foreach (int k in Enumerable.Range(0, after.Length).OrderBy(k => capacityAh[k]).ThenBy(k => k).Take(groups))
             after[k] = Math.Max(median, after[k]);

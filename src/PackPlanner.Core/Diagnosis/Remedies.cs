@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using static System.FormattableString;
 
 namespace PackPlanner.Core.Diagnosis;
@@ -73,7 +74,7 @@ internal static class Remedies
         PackEstimator.Estimate estimate, double[] capacity, double[] top, double[] joints, double currentA, List<int> replaced)
     {
         int n = capacity.Length;
-        double medianAh = GroupEstimates.Median(capacity);
+        double medianAh = Robust.Median(capacity);
         int typical = Enumerable.Range(0, n).MinBy(k => Math.Abs(capacity[k] - medianAh) + (Math.Abs(joints[k] - 1) * 1e-9));
         int As(int k) => replaced.Contains(k) ? typical : k;
         double Ah(int k) => replaced.Contains(k) ? medianAh : capacity[k];

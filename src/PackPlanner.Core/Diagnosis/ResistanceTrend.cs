@@ -40,12 +40,12 @@ internal sealed record ResistanceTrend(double[] Share, double Spread, IReadOnlyL
     {
         int from = Math.Max(0, k - Reach), to = Math.Min(share.Length - 1, k + Reach);
         if (k - from == to - k)
-            return GroupEstimates.Median([.. share[from..k], .. share[(k + 1)..(to + 1)]]);
+            return Robust.Median([.. share[from..k], .. share[(k + 1)..(to + 1)]]);
         // Theil and Sen: the median slope between any two, which one bad group does not turn.
         (from, to) = from == 0 ? (0, 2 * Reach) : (share.Length - 1 - (2 * Reach), share.Length - 1);
         int[] near = [.. Enumerable.Range(from, to - from + 1).Where(i => i != k)];
-        double slope = GroupEstimates.Median([.. near.SelectMany(i => near.Where(j => j > i).Select(j => (share[j] - share[i]) / (j - i)))]);
-        return Math.Max(0.3, GroupEstimates.Median([.. near.Select(i => share[i] - (slope * (i - k)))]));
+        double slope = Robust.Median([.. near.SelectMany(i => near.Where(j => j > i).Select(j => (share[j] - share[i]) / (j - i)))]);
+        return Math.Max(0.3, Robust.Median([.. near.Select(i => share[i] - (slope * (i - k)))]));
     }
 
     private static string[] Hidden(double spread) => 4 * spread <= Verdicts.HighTotal ? [] :

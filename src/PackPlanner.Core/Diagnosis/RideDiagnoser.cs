@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
 using static System.FormattableString;
 
 namespace PackPlanner.Core.Diagnosis;
@@ -57,7 +58,7 @@ public static class RideDiagnoser
     /// <param name="all">Logs with their diagnoses, one at least.</param>
     public static (TLog Log, RideDiagnosis Diagnosis) MostTelling<TLog>(IReadOnlyList<(TLog Log, RideDiagnosis Diagnosis)> all) =>
         all.OrderBy(one => one.Diagnosis.CapacityTold ? 0 : 1)
-            .ThenBy(one => GroupEstimates.Median([.. one.Diagnosis.Groups.Select(g => g.CapacityAh is { } c ? (c.High - c.Low) / c.Value : 9)]))
+            .ThenBy(one => Robust.Median([.. one.Diagnosis.Groups.Select(g => g.CapacityAh is { } c ? (c.High - c.Low) / c.Value : 9)]))
             .First();
 
     private static GroupDiagnosis Told(int k, GroupEstimate g, PackEstimator.Estimate estimate, List<FindingDetail> findings) => new(

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Diagnosis;
 
 /// <summary>Fits a pack again with all its capacities a few percent larger and smaller, for the valleys that a first fit did not see.</summary>
@@ -45,7 +47,7 @@ internal static class StretchedStarts
         double[] x = (double[])from.X.Clone();
         Array.Clear(x, 0, model.Curve.Shapes);
         double[] lowest = [.. Enumerable.Range(0, model.Groups).Select(k => Enumerable.Range(0, model.Slices.Pieces.Length).Min(i => from.ChargeAt(i, k)))];
-        Move(model.MeanAt, GroupEstimates.Median(lowest));
+        Move(model.MeanAt, Robust.Median(lowest));
         for (int k = 0; k < model.Groups; k++)
             Move(model.GroupAt(k) + PackParameters.LogCapacity, lowest[k]);
         PackFit fit = new(model, x);

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Diagnosis;
 
 /// <summary>Tries whether two neighbours read wrong by opposite amounts, and keeps it only where the fit gains a lot.</summary>
@@ -82,8 +84,8 @@ internal static class TapErrors
     private static double[] OffTheMiddle(PackModel model)
     {
         ChargeSlices.Piece[] whole = [.. model.Slices.Pieces.Where(p => p.Readings.All(r => r > 0))];
-        double[] middle = [.. whole.Select(p => GroupEstimates.Median(p.Volts))];
-        return [.. Enumerable.Range(0, model.Groups).Select(k => whole.Length == 0 ? 0 : GroupEstimates.Median([.. whole.Select((p, i) => p.Volts[k] - middle[i])]))];
+        double[] middle = [.. whole.Select(p => Robust.Median(p.Volts))];
+        return [.. Enumerable.Range(0, model.Groups).Select(k => whole.Length == 0 ? 0 : Robust.Median([.. whole.Select((p, i) => p.Volts[k] - middle[i])]))];
     }
 
     /// <summary>With the supposed error taken off, one of both neighbours at least must read like an ordinary group.</summary>
@@ -91,7 +93,7 @@ internal static class TapErrors
     private static bool SeenInReadings(double[] rawV, int a, int b, double tapV)
     {
         // An end tap has no mirror: in a pack whose groups scatter, a charge that differs would pass for it.
-        double spreadV = 1.4826 * GroupEstimates.Median([.. rawV.Select(Math.Abs)]);
+        double spreadV = 1.4826 * Robust.Median([.. rawV.Select(Math.Abs)]);
         if (b < 0 && Math.Abs(tapV) < EndSpreads * spreadV)
             return false;
         double limitV = Math.Max(0.010, 0.4 * Math.Abs(tapV));
@@ -108,7 +110,7 @@ internal static class TapErrors
     {
         if (b < 0)
             return NeededAtEnd;
-        double middle = GroupEstimates.Median([.. Enumerable.Range(0, model.Groups).Select(Charge)]);
+        double middle = Robust.Median([.. Enumerable.Range(0, model.Groups).Select(Charge)]);
         double high = Charge(a) - middle, low = Charge(b) - middle;
         bool mirrored = high * low < 0 && Math.Min(Math.Abs(high), Math.Abs(low)) > 0.01
             && Math.Abs(high + low) < 0.5 * Math.Max(Math.Abs(high), Math.Abs(low));
@@ -137,16 +139,14 @@ internal static class TapErrors
     {
         int At(int i) => fit.X.Length - ((model.Groups - i) * model.PerGroup);
         int at = At(k);
-        double[] charges = [.. Enumerable.Range(0, model.Groups).Select(i => fit.X[At(i) + PackParameters.Charge]).Order()];
-        double[] logs = [.. Enumerable.Range(0, model.Groups).Select(i => fit.X[At(i)]).Order()];
-        double[] floors = [.. fit.FloorV.Order()];
+        double Usual(int parameter) => Robust.UpperMedian(Enumerable.Range(0, model.Groups).Select(i => fit.X[At(i) + parameter]));
         // In a small string every tap is tried; in a long one, those of groups that stand out or bend the curve their own way.
         double own = 0;
         for (int j = PackParameters.Warp; j < PackParameters.Bend + PackParameters.Bends; j++)
             own = Math.Max(own, Math.Abs(fit.X[at + j]) / (j < PackParameters.Bend ? 0.4 : 1));
         return model.Groups <= 24 || own > 3
-            || Math.Abs(fit.X[at + PackParameters.Charge] - charges[model.Groups / 2]) > 0.012
-            || Math.Abs(fit.X[at] - logs[model.Groups / 2]) > 0.03
-            || fit.FloorV[k] > 1.8 * floors[model.Groups / 2];
+            || Math.Abs(fit.X[at + PackParameters.Charge] - Usual(PackParameters.Charge)) > 0.012
+            || Math.Abs(fit.X[at + PackParameters.LogCapacity] - Usual(PackParameters.LogCapacity)) > 0.03
+            || fit.FloorV[k] > 1.8 * Robust.UpperMedian(fit.FloorV);
     }
 }

@@ -72,5 +72,5 @@ internal static class UnloggedCharge
     }
 
     private static double RestV(DiagnosisColumns log, ChargeCount count, int row, double ratedAh) =>
-        GroupEstimates.Median([.. log.GroupV.Select(v => v[row]).Where(double.IsFinite)]) + (count.CurrentA[row] * PackEstimator.UsualOhmAh / ratedAh);
+        Robust.Median([.. log.GroupV.Select(v => v[row]).Where(double.IsFinite)]) + (count.CurrentA[row] * PackEstimator.UsualOhmAh / ratedAh);
 }

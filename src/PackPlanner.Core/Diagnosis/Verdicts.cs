@@ -74,9 +74,10 @@ internal static class Verdicts
         double beyond = (1 - g.Share) / g.ShareSd;
         if (g.Share > LowShare || beyond < 2)
             return null;
+        Ranged percent = Ranged.Relative(100 * g.Share, g.ShareSd);
         List<string> evidence =
         [
-            Invariant($"holds {100 * g.Share:f0} % of the median group's charge (90 % range {100 * g.Share * Math.Exp(-1.645 * g.ShareSd):f0} to {100 * g.Share * Math.Exp(1.645 * g.ShareSd):f0} %)"),
+            Invariant($"holds {percent.Value:f0} % of the median group's charge (90 % range {percent.Low:f0} to {percent.High:f0} %)"),
             Math.Abs(g.Offset) < 0.02 ? "stands level with the others at the start, so it is not merely less charged"
                 : Invariant($"starts {100 * Math.Abs(g.Offset):f1} points {(g.Offset < 0 ? "below" : "above")} the others; that is counted apart from its capacity"),
         ];

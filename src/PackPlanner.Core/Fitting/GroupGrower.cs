@@ -4,107 +4,142 @@ namespace PackPlanner.Core.Fitting;
 /// Grows groups one after another through neighbours: each begins beside the last and takes, of the free cells that it touches, the one
 /// that comes first in a given order. Connected by construction; an order that strands cells simply completes fewer groups.
 /// </summary>
-internal static class GroupGrower
+internal sealed class GroupGrower
 {
-    /// <summary>Group numbers 1..series for each cell, 0 for spares; and how many groups were completed.</summary>
+    private readonly NeighbourGraph graph;
+    private readonly double[] rank;
+    private readonly int parallel;
+    private readonly int[] byRank;
+    private readonly int[] groupOf;
+    private readonly PriorityQueue<int, (double, int)> front = new();
+    private readonly Stack<int> todo = [];
+
+    // A cell is seen in this turn when it bears its stamp: no array is cleared.
+    private readonly int[] seen;
+    private int stamp;
+
+    private GroupGrower(NeighbourGraph graph, double[] rank, int parallel)
+    {
+        (this.graph, this.rank, this.parallel) = (graph, rank, parallel);
+        (groupOf, seen) = (new int[graph.Count], new int[graph.Count]);
+        byRank = [.. Enumerable.Range(0, graph.Count).OrderBy(i => rank[i]).ThenBy(i => i)];
+    }
+
+    /// <summary>Grows the groups.</summary>
+    /// <param name="graph">Which cells can be linked.</param>
+    /// <param name="rank">Which cell a group takes first: the lowest, shape [cells].</param>
+    /// <param name="series">Groups wanted.</param>
+    /// <param name="parallel">Cells in each.</param>
+    /// <param name="jumpers">Groups that may begin away from the last one.</param>
+    /// <returns>Group numbers 1..series for each cell, 0 for spares; and how many groups were completed.</returns>
     internal static (int[] GroupOf, int Completed) Grow(NeighbourGraph graph, double[] rank, int series, int parallel, int jumpers)
     {
-        int n = graph.Count;
-        int[] groupOf = new int[n], seen = new int[n];
-        int stamp = 0, jumped = 0;
-        int[] byRank = [.. Enumerable.Range(0, n).OrderBy(i => rank[i]).ThenBy(i => i)];
-        PriorityQueue<int, (double, int)> front = new();
-        Stack<int> todo = [];
-        List<int> last = [], current = [];
+        GroupGrower grower = new(graph, rank, parallel);
+        return (grower.groupOf, grower.Completed(series, jumpers));
+    }
+
+    private int Completed(int series, int jumpers)
+    {
+        List<int> last = [];
+        int jumped = 0;
         for (int group = 1; group <= series; group++)
         {
             int start = group == 1 ? -1 : Beside(last);
             if (start < 0)
             {
                 if (group > 1 && ++jumped > jumpers)
-                    return (groupOf, group - 1);
+                    return group - 1;
                 start = Anywhere();
                 if (start < 0)
-                    return (groupOf, group - 1);
+                    return group - 1;
             }
 
-            current.Clear();
-            front.Clear();
-            stamp++;
-            seen[start] = stamp;
-            front.Enqueue(start, (rank[start], start));
-            while (current.Count < parallel)
+            Fill(group, start, last);
+        }
+
+        return series;
+    }
+
+    // The start has room, so the front does not run dry before the group is full.
+    private void Fill(int group, int start, List<int> members)
+    {
+        members.Clear();
+        front.Clear();
+        stamp++;
+        seen[start] = stamp;
+        front.Enqueue(start, (rank[start], start));
+        while (members.Count < parallel)
+        {
+            int i = front.Dequeue();
+            groupOf[i] = group;
+            members.Add(i);
+            foreach (int j in graph.Near[i])
             {
-                int i = front.Dequeue();
-                groupOf[i] = group;
-                current.Add(i);
-                foreach (int j in graph.Near[i])
-                {
-                    if (groupOf[j] != 0 || seen[j] == stamp)
-                        continue;
-                    seen[j] = stamp;
+                if (Meets(j))
                     front.Enqueue(j, (rank[j], j));
-                }
             }
+        }
+    }
 
-            (last, current) = (current, last);
+    private int Beside(List<int> group)
+    {
+        front.Clear();
+        foreach (int i in group)
+        {
+            foreach (int j in graph.Near[i])
+            {
+                if (groupOf[j] == 0)
+                    front.Enqueue(j, (rank[j], j));
+            }
         }
 
-        return (groupOf, series);
-
-        int Beside(List<int> group)
+        while (front.TryDequeue(out int j, out _))
         {
-            front.Clear();
-            foreach (int i in group)
-            {
-                foreach (int j in graph.Near[i])
-                {
-                    if (groupOf[j] == 0)
-                        front.Enqueue(j, (rank[j], j));
-                }
-            }
-
-            while (front.TryDequeue(out int j, out _))
-            {
-                if (HasRoom(j))
-                    return j;
-            }
-
-            return -1;
+            if (HasRoom(j))
+                return j;
         }
 
-        int Anywhere()
-        {
-            foreach (int i in byRank)
-            {
-                if (groupOf[i] == 0 && HasRoom(i))
-                    return i;
-            }
+        return -1;
+    }
 
-            return -1;
+    private int Anywhere()
+    {
+        foreach (int i in byRank)
+        {
+            if (groupOf[i] == 0 && HasRoom(i))
+                return i;
         }
 
-        // A free cell in a pocket with fewer than P free cells cannot begin a group.
-        bool HasRoom(int start)
+        return -1;
+    }
+
+    // A free cell in a pocket with fewer free cells than a group takes cannot begin one.
+    private bool HasRoom(int start)
+    {
+        stamp++;
+        todo.Clear();
+        todo.Push(start);
+        seen[start] = stamp;
+        int size = 0;
+        while (size < parallel && todo.TryPop(out int i))
         {
-            stamp++;
-            todo.Clear();
-            todo.Push(start);
-            seen[start] = stamp;
-            int size = 0;
-            while (size < parallel && todo.TryPop(out int i))
+            size++;
+            foreach (int j in graph.Near[i])
             {
-                size++;
-                foreach (int j in graph.Near[i])
-                {
-                    if (groupOf[j] != 0 || seen[j] == stamp)
-                        continue;
-                    seen[j] = stamp;
+                if (Meets(j))
                     todo.Push(j);
-                }
             }
-
-            return size >= parallel;
         }
+
+        return size >= parallel;
+    }
+
+    // True the first time in this turn that a free cell is met.
+    private bool Meets(int cell)
+    {
+        if (groupOf[cell] != 0 || seen[cell] == stamp)
+            return false;
+        seen[cell] = stamp;
+        return true;
     }
 }

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Grouping;
 
 /// <summary>A request made ready for the searches: free cells sorted downwards, pinned ones in their groups.</summary>
@@ -76,11 +78,11 @@ internal sealed class SortedLot
         GroupingProblem problem = new(
             [.. steps.Steps.Where((_, i) => group[i] < 0)], request.Parallel, sum, places,
             [.. steps.Steps.Where((_, i) => group[i] >= 0)]);
-        double[] known = [.. sorted.Select(cell => cell.ResistanceMilliohm).OfType<double>().Order()];
+        double[] known = [.. sorted.Select(cell => cell.ResistanceMilliohm).OfType<double>()];
         return new SortedLot(
             [.. sorted.Where((_, i) => group[i] < 0)],
             [.. Enumerable.Range(0, request.Series).Select(g => sorted.Where((_, i) => group[i] == g).ToArray())],
-            steps, problem, known.Length > 0 ? known[known.Length / 2] : 1);
+            steps, problem, known.Length > 0 ? Robust.UpperMedian(known) : 1);
     }
 
     /// <summary>The existing grouping in the problem's numbers; -1 for cells that are not in it.</summary>

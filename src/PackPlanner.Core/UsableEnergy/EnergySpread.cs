@@ -1,4 +1,5 @@
 using MathNet.Numerics.Distributions;
+using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.UsableEnergy;
 
@@ -17,8 +18,6 @@ internal static class EnergySpread
     /// <summary>One standard deviation of a resistance reading, as a fraction. Common practice, no source.</summary>
     internal const double ResistanceFraction = 0.10;
 
-    private const double NinetyPercent = 1.6448536269514722;
-
     internal static UsableSpread Of(EnergyRequest request, DischargeRun full, SeriesString ridden, double topFraction)
     {
         double kept = 1 - request.ReserveFraction;
@@ -33,7 +32,7 @@ internal static class EnergySpread
     {
         double SquareAh(int g) => Square(ends.ByCapacityAh[g]) + Square(ends.ByResistanceAh[g])
             + Square((request.Groups[g].StateOfChargeSigma ?? 0) * request.Groups[g].CapacityAh);
-        return ends.MeanAh.Where((meanAh, g) => g == last || meanAh - ends.MeanAh[last] <= NinetyPercent * Math.Sqrt(SquareAh(g) + SquareAh(last))).Count();
+        return ends.MeanAh.Where((meanAh, g) => g == last || meanAh - ends.MeanAh[last] <= NormalRange.NinetyPercent * Math.Sqrt(SquareAh(g) + SquareAh(last))).Count();
     }
 
     /// <summary>One standard deviation of a group's capacity over the capacity.</summary>
@@ -72,7 +71,7 @@ internal static class EnergySpread
         double leastAh = ends.MeanAh.Min();
         double lowWh = energy.MoreWh(QuantileOfLeast(ends.MeanAh, sigma, 0.05) - leastAh);
         double highWh = energy.MoreWh(QuantileOfLeast(ends.MeanAh, sigma, 0.95) - leastAh);
-        double alongWh = NinetyPercent * Math.Sqrt(ends.AlongByCapacityWh.Sum(Square) + ends.AlongByResistanceWh.Sum(Square));
+        double alongWh = NormalRange.NinetyPercent * Math.Sqrt(ends.AlongByCapacityWh.Sum(Square) + ends.AlongByResistanceWh.Sum(Square));
         // Of many equal groups one is surely below its reading: then even the high end may lie below the plain figure.
         double high = highWh >= 0 ? Math.Sqrt(Square(highWh) + Square(alongWh)) : highWh + alongWh;
         return (full.DeliveredWh - Math.Sqrt(Square(lowWh) + Square(alongWh)), full.DeliveredWh + high);

@@ -24,9 +24,9 @@ internal static class CellVolts
         if (figures.Length == 0)
             return null;
         // Where most rows are fillers, those with the size of a cell's volts decide.
-        double middle = SomeFigures.Middle(figures.Where(figure => figure is (> 1.2 and < 4.5) or (> 120 and < 450) or (> 1200 and < 4500) or (> 12000 and < 45000)));
+        double middle = Robust.UpperMedian(figures.Where(figure => figure is (> 1.2 and < 4.5) or (> 120 and < 450) or (> 1200 and < 4500) or (> 12000 and < 45000)));
         if (double.IsNaN(middle))
-            middle = SomeFigures.Middle(figures);
+            middle = Robust.UpperMedian(figures);
         FileUnit? bySize = middle switch
         {
             > 0.5 and < 6 => FileUnit.Volt,

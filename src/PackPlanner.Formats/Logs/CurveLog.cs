@@ -1,5 +1,6 @@
 using System.Globalization;
 using PackPlanner.Core.Bench;
+using PackPlanner.Core.Cells;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.Logs;
@@ -135,8 +136,8 @@ internal static class CurveLog
             return sum;
         }
 
-        double[] sorted = [.. column.Values.Where(value => double.IsFinite(value) && value > 0).Order()];
-        double middle = sorted.Length == 0 ? 0 : sorted[sorted.Length / 2];
+        double[] known = [.. column.Values.Where(value => double.IsFinite(value) && value > 0)];
+        double middle = known.Length == 0 ? 0 : Robust.UpperMedian(known);
         if (column.Unit is not { Of: Dimension.Voltage })
         {
             column.Unit = middle > 600 ? FileUnit.Millivolt : FileUnit.Volt;

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Formats.Logs;
 
 /// <summary>Stretches of current between rests, judged by both their edges: a brief charge in a log without signs shows only there.</summary>
@@ -38,7 +40,7 @@ internal static class FlowEdges
 
         if (falls.Count == 0 || rises.Count == 0)
             return false;
-        double apart = SomeFigures.Middle(rises) / SomeFigures.Middle(falls);
+        double apart = Robust.UpperMedian(rises) / Robust.UpperMedian(falls);
         return apart is > 0.2 and < 5;
     }
 }

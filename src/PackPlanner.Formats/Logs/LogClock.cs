@@ -1,4 +1,5 @@
 using System.Globalization;
+using PackPlanner.Core.Cells;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.Logs;
@@ -82,8 +83,7 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
         for (int i = 1; i < seconds.Length; i += every)
             if (seconds[i] > seconds[i - 1])
                 steps.Add(seconds[i] - seconds[i - 1]);
-        steps.Sort();
-        return steps.Count == 0 ? 0 : steps[steps.Count / 2];
+        return steps.Count == 0 ? 0 : Robust.UpperMedian(steps);
     }
 
     private static double[] FromZero(double[] seconds)

@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.Logs;
@@ -143,7 +144,7 @@ internal sealed class LogFamilies
         family[0].Unit?.Of == Dimension.Temperature
         || (family[0].Unit is null && (family[0].Role == ColumnRole.Temperature || WarmNames.Contains(family[0].Heading.Joined)));
 
-    private static double Middle(LogColumn[] family) => SomeFigures.Middle(family.SelectMany(column => SomeFigures.Measured(column.Sample)));
+    private static double Middle(LogColumn[] family) => Robust.UpperMedian(family.SelectMany(column => SomeFigures.Measured(column.Sample)));
 
     private static bool IsCellSize(double middle) => middle is (> 0.9 and < 5) or (> 90 and < 500) or (> 900 and < 5000) or (> 9000 and < 50000);
 }

@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.Logs;
@@ -8,7 +9,7 @@ internal static class ProbeTemperatures
     /// <summary>Converts all probes in place.</summary>
     internal static void Convert(LogColumn[] probes, LogColumn? hottest, List<string> said, int[] lines, RowCounter counter)
     {
-        double middle = SomeFigures.Middle(probes.SelectMany(probe => SomeFigures.Of(probe.Values)).Where(figure => figure is not (255 or 511 or 65535)));
+        double middle = Robust.UpperMedian(probes.SelectMany(probe => SomeFigures.Of(probe.Values)).Where(figure => figure is not (255 or 511 or 65535)));
         if (double.IsNaN(middle))
             return;
         FileUnit unit = probes[0].UnitIsChosen ? probes[0].Unit! : UnitOf(probes[0].Unit, middle);
@@ -59,7 +60,7 @@ internal static class ProbeTemperatures
     {
         if (hottest is null)
             return 0;
-        double above = unit.Convert(middle) - SomeFigures.Middle(hottest.Sample.Where(double.IsFinite));
+        double above = unit.Convert(middle) - Robust.UpperMedian(hottest.Sample.Where(double.IsFinite));
         return above is > 34 and < 44 ? 40 : 0;
     }
 }

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Formats.Logs;
 
 /// <summary>Follows a current without a sign from level to level: where it turns from discharge to charge without a rest, the volts step by the sum of both and not by their difference.</summary>
@@ -20,7 +22,7 @@ internal static class SignWalk
     internal static bool BothWays(double[] timeS, double[] currentA, double[] volts, double most)
     {
         List<Step> steps = Steps(timeS, currentA, volts, most);
-        double resistance = SomeFigures.Middle(steps.Where(step => Math.Abs(step.After - step.Before) > 0.1 * most).Select(step => -step.Volts / (step.After - step.Before)));
+        double resistance = Robust.UpperMedian(steps.Where(step => Math.Abs(step.After - step.Before) > 0.1 * most).Select(step => -step.Volts / (step.After - step.Before)));
         double noise = SteadyNoise.Of(currentA, volts, most, leastV: 0.0005);
         if (steps.Count < 4 || !(resistance > 0) || !(resistance * most > 10 * noise))
             return false;

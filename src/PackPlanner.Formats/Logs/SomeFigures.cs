@@ -16,12 +16,4 @@ internal static class SomeFigures
 
     /// <summary>The same without nought and fillers, which stand where nothing was measured.</summary>
     internal static IEnumerable<double> Measured(double[] values) => Of(values).Where(figure => figure != 0 && !CellVolts.IsFiller(figure));
-
-    /// <summary>The middle one by size, the upper of two; NaN where there is none.</summary>
-    internal static double Middle(IEnumerable<double> figures)
-    {
-        double[] sorted = [.. figures];
-        Array.Sort(sorted);
-        return sorted.Length == 0 ? double.NaN : sorted[sorted.Length / 2];
-    }
 }

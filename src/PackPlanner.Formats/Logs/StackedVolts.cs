@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Formats.Logs;
 
 /// <summary>Taps of a string measured from pack minus: each column holds its group and all below it.</summary>
@@ -43,5 +45,5 @@ internal static class StackedVolts
         return null;
     }
 
-    private static double Middle(double[] figures) => SomeFigures.Middle(SomeFigures.Measured(figures).Where(figure => figure > 0));
+    private static double Middle(double[] figures) => Robust.UpperMedian(SomeFigures.Measured(figures).Where(figure => figure > 0));
 }

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Formats.Logs;
 
 /// <summary>How far neighbouring readings of volts stand apart while the current stays.</summary>
@@ -17,6 +19,6 @@ internal static class SteadyNoise
         for (int i = 1; i < currentA.Length; i += every)
             if (Math.Abs(currentA[i] - currentA[i - 1]) < 0.01 * most && double.IsFinite(volts[i] - volts[i - 1]))
                 apart.Add(Math.Abs(volts[i] - volts[i - 1]));
-        return apart.Count == 0 ? double.MaxValue : Math.Max(SomeFigures.Middle(apart), leastV);
+        return apart.Count == 0 ? double.MaxValue : Math.Max(Robust.UpperMedian(apart), leastV);
     }
 }

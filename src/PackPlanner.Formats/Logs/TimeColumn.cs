@@ -2,6 +2,7 @@ using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.RegularExpressions;
 using CsvHelper;
+using PackPlanner.Core.Cells;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Formats.Logs;
@@ -191,7 +192,7 @@ internal sealed partial class TimeColumn
         double[] steps = [.. sample.Zip(sample.Skip(1), (one, next) => next - one).Where(double.IsFinite)];
         int up = steps.Count(step => step > 0);
         int down = steps.Count(step => step < 0);
-        double usual = SomeFigures.Middle(steps.Where(step => step > 0));
+        double usual = Robust.UpperMedian(steps.Where(step => step > 0));
         return up > 2 && down * 50 < up && up * 2 > steps.Length && steps.Count(step => Math.Abs(step - usual) < 0.3 * usual) * 2 > up;
     }
 }

@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Formats.Sheets;
 using PackPlanner.Formats.Words;
@@ -29,8 +30,7 @@ internal static class ApartPicture
     internal static IEnumerable<VoltsPicture.Stretch> Apart(RideLog log, int[] chosen) =>
         VoltsPicture.Thinned(log, [.. Enumerable.Range(1, log.Groups)]).Select(stretch =>
         {
-            double[] known = [.. stretch.MeanV.Where(double.IsFinite).Order()];
-            double middle = known.Length == 0 ? double.NaN : (known[(known.Length - 1) / 2] + known[known.Length / 2]) / 2;
+            double middle = Robust.Median([.. stretch.MeanV.Where(double.IsFinite)]);
             return stretch with { MeanV = [.. chosen.Select(group => 1000 * (stretch.MeanV[group - 1] - middle))] };
         });
 }

@@ -139,8 +139,7 @@ internal static class CellTableReader
 
     private static double Usual(FigureColumn column)
     {
-        double[] sorted = [.. column.Bare.Select(figure => (column.Column.Unit ?? FileUnit.AmpereHour).Convert(figure)).Where(figure => figure > 0).Order()];
-        return sorted.Length == 0 ? double.NaN : sorted[sorted.Length / 2];
+        return Robust.UpperMedian(column.Bare.Select(figure => (column.Column.Unit ?? FileUnit.AmpereHour).Convert(figure)).Where(figure => figure > 0));
     }
 
     private static Refusal? Lacking(SourceFile source, CellTableLayout layout, Dictionary<ColumnRole, FigureColumn> figures, ReadOptions options)

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Formats.Tables;
 
 /// <summary>The figures of one column of a table of cells, as written and in our own unit.</summary>
@@ -64,11 +66,7 @@ internal sealed class FigureColumn
     internal double Step => (OwnUnit ?? Column.Unit ?? FileUnit.Usual(Of)).Scale * Math.Pow(10, -Decimals);
 
     /// <summary>The middle figure without a unit of its own; NaN when there is none.</summary>
-    internal double Middle()
-    {
-        double[] sorted = [.. Bare.Order()];
-        return sorted.Length == 0 ? double.NaN : sorted[sorted.Length / 2];
-    }
+    internal double Middle() => Robust.UpperMedian(Bare);
 
     private static int DecimalsOf(string figure, DecimalMark mark)
     {

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Formats.Tables;
 
 /// <summary>Finds a capacity that is a thousand times off its column only because of its mark: "2,850" among 2790 and 2815.</summary>
@@ -25,11 +27,11 @@ internal static class StrayMarks
         [
             .. fields.Where(field => !DecimalVote.CouldBeGrouped(Figures.Split(field).Figure))
                 .Select(field => Figures.TryRead(field, mark, out double value, out _) ? Math.Abs(value) : 0)
-                .Where(value => value > 0).Order(),
+                .Where(value => value > 0),
         ];
         if (plain.Length == 0)
             return null;
-        double middle = plain[plain.Length / 2];
+        double middle = Robust.UpperMedian(plain);
         for (int i = 0; i < fields.Length; i++)
         {
             (string figure, string unit) = Figures.Split(fields[i]);

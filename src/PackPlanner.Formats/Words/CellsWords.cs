@@ -23,7 +23,7 @@ public static class CellsWords
         ];
         foreach (ScreenedCell cell in lot.Cells)
             lines.Add($"  {cell.Label.PadRight(width)}  {VerdictWords.Name(cell.Verdict),-7}"
-                + $" {Text(cell.CapacityAh, "0.000"),7} {Text(1.645 * cell.CapacitySpreadAh, "0.00"),5}"
+                + $" {Text(cell.CapacityAh, "0.000"),7} {Text(NormalRange.NinetyPercent * cell.CapacitySpreadAh, "0.00"),5}"
                 + $" {(cell.HealthFraction is { } health ? Text(100 * health, "0.0") + " %" : "-"),10}"
                 + $" {Text(cell.ResistanceMilliohm, "0.0#"),6} {Text(cell.RestV, "0.000"),10}"
                 + $"  {string.Join("; ", cell.Reasons.Select(VerdictWords.Says))}");

@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
 using PackPlanner.Screens.Drawing;
@@ -35,7 +36,7 @@ internal static class CellColumns
             Figure("resting V", cells, cell => cell.RestV, 3, look, rank: 2),
             new("mV/day", row => look.Figure(cells[row].SelfDischarge?.MillivoltPerDay, 1), row => cells[row].SelfDischarge?.MillivoltPerDay, Rank: 4),
             new("why", row => ReasonWords.Short(cells[row], look), Least: 16, Rank: 1) { Stretches = true },
-            Figure("± Ah", cells, cell => cell.CapacitySpreadAh * 1.645, 3, look, rank: 5) with { StartsHidden = true },
+            Figure("± Ah", cells, cell => cell.CapacitySpreadAh * NormalRange.NinetyPercent, 3, look, rank: 5) with { StartsHidden = true },
             new("tests", row => cells[row].CapacityTests.ToString(System.Globalization.CultureInfo.InvariantCulture), row => cells[row].CapacityTests, Rank: 6) { StartsHidden = true },
             Figure("fresh V", cells, FreshV, 3, look, rank: 5) with { StartsHidden = true },
             Words("slot", cells, cell => cell.Slot),

@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
@@ -43,7 +44,7 @@ internal sealed record GroupsView(MatchedPack Pack, ScreenedLot Lot, GroupsQuest
             squares += spread * spread;
         }
 
-        return 1.645 * Math.Sqrt(squares);
+        return NormalRange.NinetyPercent * Math.Sqrt(squares);
     }
 
     /// <summary>What the tester's noise alone would show between groups that are equal in truth, Ah.</summary>

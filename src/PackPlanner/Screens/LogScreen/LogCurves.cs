@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Screens.Plots;
 
@@ -19,7 +20,7 @@ internal static class LogCurves
         (int first, int last) = Rows(log, from, to);
         int[] rows = [.. RowsShown(log, groups, first, last)];
         double[] hours = [.. rows.Select(row => log.TimeS[row] / 3600)];
-        List<BrailleCurves.Curve> curves = [new("m", hours, [.. rows.Select(row => Median(log, row))], IsDotted: true)];
+        List<BrailleCurves.Curve> curves = [new("m", hours, [.. rows.Select(row => Robust.Median([.. log.GroupV.Select(group => group[row]).Where(double.IsFinite)]))], IsDotted: true)];
         foreach (int group in groups)
             curves.Add(new(group.ToString(System.Globalization.CultureInfo.InvariantCulture), hours, [.. rows.Select(row => log.GroupV[group - 1][row])]));
         return curves;
@@ -70,11 +71,5 @@ internal static class LogCurves
         first = Math.Clamp(first < 0 ? ~first : first, 0, log.Rows - 1);
         last = Math.Clamp(last < 0 ? ~last : last, 0, log.Rows - 1);
         return last > first ? (first, last) : (Math.Max(0, last - 1), Math.Max(1, last));
-    }
-
-    private static double Median(RideLog log, int row)
-    {
-        double[] volts = [.. log.GroupV.Select(group => group[row]).Where(double.IsFinite).Order()];
-        return volts.Length == 0 ? double.NaN : volts.Length % 2 == 1 ? volts[volts.Length / 2] : (volts[(volts.Length / 2) - 1] + volts[volts.Length / 2]) / 2;
     }
 }

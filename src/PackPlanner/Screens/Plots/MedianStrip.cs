@@ -1,4 +1,5 @@
 using System.Globalization;
+using PackPlanner.Core.Cells;
 using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens.Plots;
@@ -69,11 +70,7 @@ internal static class MedianStrip
     }
 
     // 1.4826 makes the middle of the distances a standard deviation where they are spread normally.
-    private static double Spread(IEnumerable<double> values)
-    {
-        double[] sorted = [.. values.Select(Math.Abs).Order()];
-        return 1.4826 * sorted[sorted.Length / 2];
-    }
+    private static double Spread(IEnumerable<double> values) => 1.4826 * Robust.UpperMedian(values.Select(Math.Abs));
 
     // As many decimals as tell two dots apart.
     private static string TickText(Look look, double value, double? step = null) =>
