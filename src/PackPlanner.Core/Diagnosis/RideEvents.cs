@@ -6,8 +6,8 @@ namespace PackPlanner.Core.Diagnosis;
 /// <summary>Goes through a log for what happened in it: ends of rides, limits passed, cold charging, hot cells.</summary>
 internal static class RideEvents
 {
-    // Cautions 3, 11, 12, 13, 15 (common practice, no source).
-    private const double PastLimitV = 0.02, OverFullV = 0.05, PastLimitS = 5, HotOnChargeDegC = 45, HotDegC = 60, ColdDegC = 0, CoolDegC = 10, WarmerK = 10;
+    // Cautions 3 and 15 (common practice, no source).
+    private const double PastLimitV = 0.02, OverFullV = 0.05, PastLimitS = 5;
     private const int MostOfAKind = 40;
 
     /// <summary>Events in order of time, and the cautions they raise.</summary>
@@ -18,7 +18,7 @@ internal static class RideEvents
         List<Caution> cautions = [];
         Ends(log, given, count, events);
         Limits(log, given, count, suspectTaps, events, cautions);
-        Temperatures(log, given, count, events, cautions);
+        new ProbeEvents(log, given, count, events, cautions).Find();
         foreach (LogGap gap in count.Gaps.Where(g => g.UnderLoad).Take(MostOfAKind))
             events.Add(new RideEvent(gap.AtTimeS, "gap-under-load", null, null, count.CurrentA[gap.Row - 1], Invariant($"no rows for {gap.Seconds:f0} s while current flowed: the charge that passed is taken from the current on both sides")));
         return ([.. events.OrderBy(e => e.AtTimeS).ThenBy(e => e.What, StringComparer.Ordinal).ThenBy(e => e.Group)], cautions);
@@ -135,78 +135,8 @@ internal static class RideEvents
         return at;
     }
 
-    private static void Temperatures(RideLog log, PackGiven given, ChargeCount count, List<RideEvent> events, List<Caution> cautions)
-    {
-        if (log.TemperatureDegC.Length == 0)
-        {
-            cautions.Add(new Caution("caution-17", SignalWord.Notice, log.Source, "no temperature column: charging in the cold, hot cells and uneven warming are not checked"));
-            return;
-        }
-        double on = 0.02 * given.RatedGroupAh;
-        for (int p = 0; p < log.TemperatureDegC.Length; p++)
-        {
-            double[] degrees = log.TemperatureDegC[p];
-            double coldest = given.Chemistry.LowestCharging?.DegreesCelsius ?? double.NaN;
-            if (given.Chemistry.HasGraphiteAnode)
-            {
-                Note(p, i => degrees[i] < ColdDegC && count.CurrentA[i] < -on, 10, "charged-cold", "caution-11", SignalWord.Warning, "charging below 0 °C");
-                Note(p, i => degrees[i] >= ColdDegC && degrees[i] < CoolDegC && count.CurrentA[i] < -on, 60, "charged-cold", "caution-11", SignalWord.Caution, "charging below 10 °C");
-            }
-            else if (!double.IsNaN(coldest))
-            {
-                Note(p, i => degrees[i] < coldest && count.CurrentA[i] < -on, 10, "charged-cold", "caution-11", SignalWord.Warning, "charging below the cell's lowest charging temperature");
-            }
-            Note(p, i => degrees[i] > HotDegC && degrees[i] < 150, 5, "hot", "caution-12", SignalWord.Warning, "above 60 °C");
-            Note(p, i => degrees[i] > HotOnChargeDegC && degrees[i] <= HotDegC && count.CurrentA[i] < -on, 30, "hot-on-charge", "caution-12", SignalWord.Caution, "above 45 °C on charge");
-            if (log.TemperatureDegC.Length > 1)
-            {
-                AtRest(p);
-                Note(p, i => degrees[i] - CoolestOther(log, p, i) > WarmerK && count.CurrentA[i] > on, 60, "warmer-than-others", "caution-13", SignalWord.Warning, "more than 10 K above the next probes under load");
-            }
-        }
-
-        if (log.TemperatureDegC.Length == 1)
-            cautions.Add(new Caution("caution-13", SignalWord.Notice, log.Source, Caution.NotChecked + ": one temperature probe, so whether one cell is warmer than its neighbours is not seen"));
-
-        void AtRest(int p)
-        {
-            if (WarmingAtRest.First(log, count.CurrentA, p, given.RatedGroupAh / 50) is not { } row)
-                return;
-            string says = Invariant($"warms with no current flowing: {log.TemperatureDegC[p][row]:f1} °C, more than 0.5 K a minute for 5 minutes against the other probes");
-            events.Add(new RideEvent(log.TimeS[row], "warming-at-rest", null, null, count.CurrentA[row], Invariant($"probe {p + 1}: {says}")));
-            cautions.Add(new Caution("caution-13", SignalWord.Danger, Invariant($"probe {p + 1}, {log.TimeS[row]:f0} s"), says, "Do not handle it: leave, close the door, call the fire service."));
-        }
-
-        void Note(int p, Func<int, bool> seen, double shortestS, string what, string code, SignalWord word, string says)
-        {
-            (int first, int last) = Runs(log, seen, shortestS).FirstOrDefault((-1, -1));
-            if (first < 0)
-                return;
-            double degrees = log.TemperatureDegC[p][(first + last) / 2];
-            events.Add(new RideEvent(log.TimeS[first], what, null, null, count.CurrentA[first], Invariant($"probe {p + 1}: {says}, {degrees:f1} °C")));
-            cautions.Add(new Caution(code, word, Invariant($"probe {p + 1}, {log.TimeS[first]:f0} s"), Invariant($"{says}: {degrees:f1} °C at {count.CurrentA[first]:f1} A")));
-        }
-    }
-
-    /// <summary>Mean of the other probes at a row.</summary>
-    private static double CoolestOther(RideLog log, int probe, int row)
-    {
-        double sum = 0;
-        int n = 0;
-        for (int q = 0; q < log.TemperatureDegC.Length; q++)
-        {
-            double t = log.TemperatureDegC[q][row];
-            if (q != probe && !double.IsNaN(t))
-            {
-                sum += t;
-                n++;
-            }
-        }
-        return n == 0 ? double.NaN : sum / n;
-    }
-
     /// <summary>Stretches of rows of which something holds for longer than a time.</summary>
-    private static IEnumerable<(int First, int Last)> Runs(RideLog log, Func<int, bool> holds, double longerThanS)
+    internal static IEnumerable<(int First, int Last)> Runs(RideLog log, Func<int, bool> holds, double longerThanS)
     {
         int first = -1;
         for (int i = 0; i <= log.Rows; i++)

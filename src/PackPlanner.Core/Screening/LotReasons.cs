@@ -61,14 +61,7 @@ internal sealed class LotReasons
         ModelLot model = models[CapacityLimits.KeyOf(cell)];
         double? corrected = Corrected(cell);
         double? judgedAh = request.CorrectSlots ? corrected ?? cell.CapacityAh : cell.CapacityAh;
-        VerdictReason[] reasons =
-        [
-            .. Reasons(cell, model, judgedAh)
-                .OrderByDescending(reason => reason.Bears)
-                .ThenBy(reason => reason.Caution ?? "~", StringComparer.Ordinal)
-                .ThenBy(reason => reason.What)
-                .ThenBy(reason => reason.Code, StringComparer.Ordinal),
-        ];
+        VerdictReason[] reasons = InOrder(Reasons(cell, model, judgedAh));
         bool safety = reasons.Any(reason => SafetyHolds.Include(reason.Caution));
         Verdict worst = reasons.Length == 0 ? Verdict.Use : reasons.Max(reason => reason.Bears);
         Verdict forSafety = reasons.Where(reason => reason.Caution is not null).Select(reason => reason.Bears).DefaultIfEmpty(Verdict.Use).Max();
@@ -110,6 +103,16 @@ internal sealed class LotReasons
             Rows = cell.Rows,
         };
     }
+
+    // The gravest first; a reason with a caution before one without.
+    private static VerdictReason[] InOrder(IEnumerable<VerdictReason> reasons) =>
+    [
+        .. reasons
+            .OrderByDescending(reason => reason.Bears)
+            .ThenBy(reason => reason.Caution ?? "~", StringComparer.Ordinal)
+            .ThenBy(reason => reason.What)
+            .ThenBy(reason => reason.Code, StringComparer.Ordinal),
+    ];
 
     private IEnumerable<VerdictReason> Reasons(CellDraft cell, ModelLot model, double? judgedAh)
     {

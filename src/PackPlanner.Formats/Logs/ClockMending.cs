@@ -3,8 +3,10 @@ namespace PackPlanner.Formats.Logs;
 /// <summary>Mends moments that fall back or leap by years.</summary>
 internal static class ClockMending
 {
-    private const double DayS = 86400;
-    private const double YearS = 365 * DayS;
+    internal const double DayS = 86400;
+
+    /// <summary>No ride waits that long for its next row.</summary>
+    internal const double LeapS = 5 * 365 * DayS;
 
     /// <summary>Some moment lies before the one above it, or years behind it.</summary>
     internal static bool IsNeeded(double[] seconds) => Falls(seconds) > 0 || LeapsYears(seconds);
@@ -22,51 +24,11 @@ internal static class ClockMending
             reset = seconds[i] < seconds[i - 1] && IsReset(seconds, i, time, usual);
         if (!reset)
             return Sort(seconds, said, falls);
-        double[] mended = (double[])seconds.Clone();
-        double shift = 0;
-        int resets = 0;
-        int midnights = 0;
-        int hours = 0;
-        for (int i = 1; i < seconds.Length; i++)
-        {
-            double step = seconds[i] - seconds[i - 1];
-            if (step < 0 && time.IsClock && step < -DayS / 2)
-            {
-                shift += DayS;
-                midnights++;
-            }
-            else if (step < 0 && time.IsStamp && Math.Abs(step + 3600 - usual) < Math.Max(120, 3 * usual))
-            {
-                shift += 3600;
-                hours++;
-            }
-            else if (step < 0 || step > 5 * YearS)
-            {
-                // Back to the right clock after a spell of the wrong one: the true stamp holds again, if it lies ahead.
-                double goesOn = mended[i - 1] + usual;
-                if (step > 5 * YearS && resets == 0)
-                {
-                    // The clock was wrong from the first row: those rows stand just before the first right one.
-                    for (int j = 0; j < i; j++)
-                        mended[j] += seconds[i] - goesOn;
-                    goesOn = seconds[i];
-                }
-
-                shift = step > 0 && seconds[i] >= goesOn ? 0 : goesOn - seconds[i];
-                resets++;
-            }
-
-            mended[i] = seconds[i] + shift;
-        }
-
-        if (midnights > 0)
-            said.Add($"The clock has no date and passed midnight {midnights} times.");
-        if (hours > 0)
-            said.Add("The stamps fall back by one hour, as at the end of summer time; the log goes on without a gap.");
-        if (resets > 0)
-            said.Add($"The clock was reset {resets} times; from there the rows go on by the usual step of {usual:0.###} s, and the real time between is not known.");
-        return (mended, null);
+        return (new GoingOn(seconds, time, usual).Mended(said), null);
     }
+
+    /// <summary>A step as at the end of summer time.</summary>
+    internal static bool IsHourBack(double stepS, double usualS) => Math.Abs(stepS + 3600 - usualS) < Math.Max(120, 3 * usualS);
 
     private static int Falls(double[] seconds)
     {
@@ -79,7 +41,7 @@ internal static class ClockMending
     private static bool LeapsYears(double[] seconds)
     {
         for (int i = 1; i < seconds.Length; i++)
-            if (seconds[i] - seconds[i - 1] > 5 * YearS)
+            if (seconds[i] - seconds[i - 1] > LeapS)
                 return true;
         return false;
     }
@@ -90,7 +52,7 @@ internal static class ClockMending
         if (time.IsClock)
             return step < -DayS / 2;
         if (time.IsStamp)
-            return Math.Abs(step + 3600 - usual) < Math.Max(120, 3 * usual) || step < -5 * YearS;
+            return IsHourBack(step, usual) || step < -LeapS;
         return seconds[i] <= seconds[0] + (5 * usual) || Math.Abs(seconds[i]) < 5 * usual;
     }
 

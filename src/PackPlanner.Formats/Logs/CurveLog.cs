@@ -27,10 +27,7 @@ internal static class CurveLog
         if (current is null)
             return Refusal.Input("no-current", source.Name, $"no column is known as a current; the headings are: {PackLogs.Headings(head)}", "Name the column current (A).");
         LogColumn? temperature = columns.Probes.FirstOrDefault();
-        LogColumn? ah = columns[ColumnRole.Capacity];
-        LogColumn? wh = columns[ColumnRole.Energy];
-        LogColumn? step = columns[ColumnRole.Step];
-        LogColumn[] wanted = [.. new[] { current, columns[ColumnRole.ChargeCurrent], columns.Direction, volts, temperature, ah, wh, step }.OfType<LogColumn>().Concat(volts is null ? columns.Groups : []).Distinct()];
+        LogColumn[] wanted = [.. new[] { current, columns[ColumnRole.ChargeCurrent], columns.Direction, volts, temperature, columns[ColumnRole.Capacity], columns[ColumnRole.Energy], columns[ColumnRole.Step] }.OfType<LogColumn>().Concat(volts is null ? columns.Groups : []).Distinct()];
         RowCounter counter = new(source.Name);
         if (!LogRows.Read(source, head, time, wanted, counter, options).Is(out LogRows? rows, out Refusal? why))
             return why;
@@ -51,32 +48,50 @@ internal static class CurveLog
             return Refusal.Input("no-volts", source.Name, $"the columns of volts hold no figure that a cell or a string can have; the headings are: {PackLogs.Headings(head)}",
                 "Write one figure in each field; the volts of several cells need a column each.");
         bool inTwo = LogCurrents.InTwoColumns(columns, current, said);
-        if (CurrentColumn.UnitOf(current, options.RatedAh, null, out (string One, string Other) both) is not { } unit)
-            return Refusal.Input("two-readings", $"{source.Name}, column {current.Name}",
-                $"the current has no unit and its largest figures can be {both.One} or {both.Other}", $"Say --column \"{current.Name}=current:A\" or mA, or give --rated-ah.");
-        if (current.Unit is null)
-            said.Add($"The current has no unit; from its size it is read in {unit.Name}.");
-        current.Unit = unit;
-        CurrentColumn.Clean(current, unit, lines, counter);
+        if (SetUnit(source, current, options, said) is { } noUnit)
+            return noUnit;
+        CurrentColumn.Clean(current, current.Unit!, lines, counter);
         string? sign = inTwo ? "discharge-positive"
             : LogCurrents.SignByWords(columns, current, clock.TimeS, curveV, options, said) ? "unsigned"
             : TurnRound(clock.TimeS, current.Values, curveV, options, said);
         if (temperature is not null)
             ProbeTemperatures.Convert([temperature], null, said, lines, counter);
-        TestCurve curve = new()
+        TestCurve curve = Curve(columns, clock, current, temperature, curveV, source.Name, said);
+        IReadOnlyList<LogGap> gaps = LogGaps.Of(clock.TimeS, clock.UsualStepS);
+        return new TesterLogReading(curve, false, Math.Max(1, columns.Groups.Length), counter.Account(),
+            TesterLogs.Shape(source, head, columns, "wide", sign, clock.TimeS.Length, gaps), said);
+    }
+
+    private static Refusal? SetUnit(SourceFile source, LogColumn current, ReadOptions options, List<string> said)
+    {
+        if (CurrentColumn.UnitOf(current, options.RatedAh, null, out (string One, string Other) both) is not { } unit)
+        {
+            return Refusal.Input("two-readings", $"{source.Name}, column {current.Name}",
+                $"the current has no unit and its largest figures can be {both.One} or {both.Other}", $"Say --column \"{current.Name}=current:A\" or mA, or give --rated-ah.");
+        }
+
+        if (current.Unit is null)
+            said.Add($"The current has no unit; from its size it is read in {unit.Name}.");
+        current.Unit = unit;
+        return null;
+    }
+
+    private static TestCurve Curve(
+        LogColumns columns, LogClock clock, LogColumn current, LogColumn? temperature, double[] curveV, string source, List<string> said)
+    {
+        LogColumn? ah = columns[ColumnRole.Capacity];
+        LogColumn? step = columns[ColumnRole.Step];
+        return new TestCurve
         {
             TimeS = clock.TimeS,
             CurrentA = current.Values,
             Volts = curveV,
             TemperatureDegC = temperature is not null && temperature.Values.Any(double.IsFinite) ? temperature.Values : null,
             CounterAh = Counter(ah, UnitOfCounter(ah, clock.TimeS, current.Values, said)),
-            CounterWh = Counter(wh, FileUnit.WattHour),
+            CounterWh = Counter(columns[ColumnRole.Energy], FileUnit.WattHour),
             Step = step is null || step.Values.Any(value => !double.IsFinite(value)) ? null : Array.ConvertAll(step.Values, value => (int)Math.Clamp(value, int.MinValue, int.MaxValue)),
-            Source = source.Name,
+            Source = source,
         };
-        IReadOnlyList<LogGap> gaps = LogGaps.Of(clock.TimeS, clock.UsualStepS);
-        return new TesterLogReading(curve, false, Math.Max(1, columns.Groups.Length), counter.Account(),
-            TesterLogs.Shape(source, head, columns, "wide", sign, clock.TimeS.Length, gaps), said);
     }
 
     /// <summary>Turns the current of a tester round so that discharge is positive.</summary>

@@ -27,23 +27,7 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
         double usual = Usual(moments);
         if (!time.IsStamp)
         {
-            bool given = time.Column.Unit is { Of: Dimension.Time };
-            (FileUnit likely, DateTime? zero) = ClockUnits.Of(moments, usual);
-            (unit, zero) = given && !ClockUnits.AreEpoch(moments) ? (time.Column.Unit!, null) : (likely, zero);
-            if (!given)
-            {
-                time.Column.SetBy = "heading and values";
-                said.Add(zero is null
-                    ? $"The time has no unit; its steps are read as {unit.Name}."
-                    : $"The time counts {unit.Name} since 1970.");
-            }
-            else if (zero is null && likely != unit && usual > 0)
-            {
-                said.Add(string.Create(CultureInfo.InvariantCulture,
-                    $"The heading of the time says {unit.Name}, though its steps of {usual:0.#####} look like {likely.Name}; it is read as the heading says. Mend the heading if the unit is wrong."));
-            }
-
-            time.Column.Unit = unit;
+            (unit, DateTime? zero) = UnitOf(moments, time, usual, said);
             if (unit.Scale != 1)
             {
                 seconds = Array.ConvertAll(moments, unit.Convert);
@@ -73,6 +57,29 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
         if (!manyAMoment)
             seconds = ClockSteps.SpreadRepeats(seconds, ref usual);
         return new LogClock(FromZero(seconds), order, start, usual, unit, said);
+    }
+
+    // The unit of plain numbers, and the moment that they count from where they are counted since 1970.
+    private static (FileUnit Unit, DateTime? Zero) UnitOf(double[] moments, TimeColumn time, double usual, List<string> said)
+    {
+        bool given = time.Column.Unit is { Of: Dimension.Time };
+        (FileUnit likely, DateTime? zero) = ClockUnits.Of(moments, usual);
+        (FileUnit unit, zero) = given && !ClockUnits.AreEpoch(moments) ? (time.Column.Unit!, null) : (likely, zero);
+        if (!given)
+        {
+            time.Column.SetBy = "heading and values";
+            said.Add(zero is null
+                ? $"The time has no unit; its steps are read as {unit.Name}."
+                : $"The time counts {unit.Name} since 1970.");
+        }
+        else if (zero is null && likely != unit && usual > 0)
+        {
+            said.Add(string.Create(CultureInfo.InvariantCulture,
+                $"The heading of the time says {unit.Name}, though its steps of {usual:0.#####} look like {likely.Name}; it is read as the heading says. Mend the heading if the unit is wrong."));
+        }
+
+        time.Column.Unit = unit;
+        return (unit, zero);
     }
 
     /// <summary>The middle of the steps that go forward; nought where none does.</summary>
