@@ -61,11 +61,11 @@ public sealed class JsonInput
             JsonElement root = document.RootElement.Clone();
             return root.ValueKind == JsonValueKind.Object
                 ? new JsonInput(file, root, "", [], new JsonStrangers())
-                : Refusal.Input("not-an-object", file, $"its outermost value is {Kind(root)}, an object {{…}} was expected", "Put the fields into one object.");
+                : Refusal.Input("not-an-object", file, $"its outermost value is {JsonWords.Kind(root)}, an object {{…}} was expected", "Put the fields into one object.");
         }
         catch (JsonException fault)
         {
-            return Refusal.Input("not-json", $"{file}, line {fault.LineNumber + 1}", "this is not JSON: " + Cause(fault),
+            return Refusal.Input("not-json", $"{file}, line {fault.LineNumber + 1}", "this is not JSON: " + JsonWords.Cause(fault),
                 "Mend the file there; packplanner help VERB shows a case.");
         }
     }
@@ -99,12 +99,22 @@ public sealed class JsonInput
         if (Field(name) is not { } field)
             return null;
         if (field.ValueKind != JsonValueKind.Number || !field.TryGetDouble(out double number) || !double.IsFinite(number))
-            return Refuse(name, $"is {Shown(field)}, a number was expected", "Write a number without quotes or unit.");
+            return Refuse(name, $"is {JsonWords.Shown(field)}, a number was expected", "Write a number without quotes or unit.");
         if (!LargestFigure.Allows(number))
-            return Refuse(name, $"is {Shown(field)}, larger than anything that is measured", "Correct the figure.");
+            return Refuse(name, $"is {JsonWords.Shown(field)}, larger than anything that is measured", "Correct the figure.");
         if (number < least || number > most)
-            return Refuse(name, $"is {field.GetRawText()}, it must be {Range(least, most)}", "Correct the figure.");
+            return Refuse(name, $"is {field.GetRawText()}, it must be {JsonWords.Range(least, most)}", "Correct the figure.");
         return number;
+    }
+
+    /// <summary>A number that must be there.</summary>
+    /// <param name="name">Field.</param>
+    /// <returns>The finite number; null, with a problem noted, when it is missing or no number.</returns>
+    public double? NumberNeeded(string name)
+    {
+        if (!Has(name))
+            Refuse(name, "is missing", "Give it as a number.");
+        return Number(name);
     }
 
     /// <summary>A whole number; null when it is missing or null.</summary>
@@ -133,7 +143,7 @@ public sealed class JsonInput
             return null;
         if (field.ValueKind == JsonValueKind.String)
             return field.GetString();
-        Refuse(name, $"is {Shown(field)}, text in quotes was expected", "Put it in quotes.");
+        Refuse(name, $"is {JsonWords.Shown(field)}, text in quotes was expected", "Put it in quotes.");
         return null;
     }
 
@@ -146,7 +156,7 @@ public sealed class JsonInput
             return null;
         if (field.ValueKind is JsonValueKind.True or JsonValueKind.False)
             return field.GetBoolean();
-        Refuse(name, $"is {Shown(field)}, true or false was expected", "Write true or false without quotes.");
+        Refuse(name, $"is {JsonWords.Shown(field)}, true or false was expected", "Write true or false without quotes.");
         return null;
     }
 
@@ -159,8 +169,19 @@ public sealed class JsonInput
             return null;
         if (field.ValueKind == JsonValueKind.Object)
             return new JsonInput(File, field, Path(name), problems, strangers, Typed(name));
-        Refuse(name, $"is {Kind(field)}, an object {{…}} was expected", "Put its fields into braces.");
+        Refuse(name, $"is {JsonWords.Kind(field)}, an object {{…}} was expected", "Put its fields into braces.");
         return null;
+    }
+
+    /// <summary>An object that must be there.</summary>
+    /// <param name="name">Field.</param>
+    /// <param name="remedy">What to give, when it is missing.</param>
+    /// <returns>A reader of it; null, with a problem noted, when it is missing or no object.</returns>
+    public JsonInput? PartNeeded(string name, string remedy)
+    {
+        if (!Has(name))
+            Refuse(name, "is missing", remedy);
+        return Part(name);
     }
 
     /// <summary>A list of objects; empty when it is missing or null.</summary>
@@ -174,7 +195,7 @@ public sealed class JsonInput
             if (item.ValueKind == JsonValueKind.Object)
                 parts.Add(new JsonInput(File, item, at, problems, strangers));
             else
-                RefuseAt(at, $"is {Kind(item)}, an object {{…}} was expected", "Put its fields into braces.");
+                RefuseAt(at, $"is {JsonWords.Kind(item)}, an object {{…}} was expected", "Put its fields into braces.");
         }
 
         return parts;
@@ -194,7 +215,7 @@ public sealed class JsonInput
             if (item.ValueKind == JsonValueKind.Number && item.TryGetDouble(out double number) && LargestFigure.Allows(number))
                 numbers.Add(number);
             else
-                RefuseAt(at, $"is {Shown(item)}, a number was expected", "Write a number without quotes or unit.");
+                RefuseAt(at, $"is {JsonWords.Shown(item)}, a number was expected", "Write a number without quotes or unit.");
         }
 
         if (count is { } wanted && numbers.Count != wanted)
@@ -215,7 +236,7 @@ public sealed class JsonInput
             if (item.ValueKind == JsonValueKind.String)
                 texts.Add(item.GetString()!);
             else
-                RefuseAt(at, $"is {Shown(item)}, text in quotes was expected", "Put it in quotes.");
+                RefuseAt(at, $"is {JsonWords.Shown(item)}, text in quotes was expected", "Put it in quotes.");
         }
 
         return [.. texts];
@@ -257,33 +278,9 @@ public sealed class JsonInput
             return [];
         if (field.ValueKind == JsonValueKind.Array)
             return field.EnumerateArray().Select((item, i) => (item, $"{Path(name)}[{i}]"));
-        Refuse(name, $"is {Kind(field)}, a list […] was expected", "Put it into square brackets.");
+        Refuse(name, $"is {JsonWords.Kind(field)}, a list […] was expected", "Put it into square brackets.");
         return [];
     }
 
     private string Path(string name) => path.Length == 0 ? name : $"{path}.{name}";
-
-    private static string Shown(JsonElement value) => value.ValueKind is JsonValueKind.Number or JsonValueKind.String
-        ? value.GetRawText() is { Length: <= 40 } text ? text : Kind(value)
-        : Kind(value);
-
-    private static string Kind(JsonElement value) => value.ValueKind switch
-    {
-        JsonValueKind.Array => "a list",
-        JsonValueKind.Object => "an object",
-        JsonValueKind.String => "text",
-        JsonValueKind.Number => "a number",
-        JsonValueKind.True or JsonValueKind.False => "true or false",
-        _ => "null",
-    };
-
-    // The parser's message names positions of its own; the first sentence is what a person needs.
-    private static string Cause(JsonException fault) => fault.Message.Split(". ")[0].TrimEnd('.');
-
-    private static string Range(double? least, double? most) => (least, most) switch
-    {
-        ({ } low, { } high) => $"from {low} to {high}",
-        ({ } low, null) => $"at least {low}",
-        _ => $"at most {most}",
-    };
 }

@@ -35,8 +35,8 @@ public sealed class SizeSpace
         IReadOnlyList<JsonInput> several = input.Parts("cells");
         IReadOnlyList<JsonInput> models = several.Count > 0 ? several : [.. new[] { input.Part("cell") }.OfType<JsonInput>()];
         JsonInput? pack = input.Part("pack");
-        IReadOnlyList<NamedSolid> cavity = FitCaseJson.Cavity(input, understood);
-        IReadOnlyList<NamedSolid> keepOuts = FitCaseJson.KeepOuts(input, understood);
+        IReadOnlyList<NamedSolid> cavity = FitSolidsJson.Cavity(input, understood);
+        IReadOnlyList<NamedSolid> keepOuts = FitSolidsJson.KeepOuts(input, understood);
         Clearances clearances = FitCaseJson.ClearancesOf(input);
         double linkReachMm = pack?.Number("linkReachMm", 0) ?? 0;
         int jumpers = pack?.Whole("jumpersAllowed", 0) ?? 0;
