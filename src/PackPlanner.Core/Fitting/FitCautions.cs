@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Packs;
 using static System.FormattableString;
 
 namespace PackPlanner.Core.Fitting;
@@ -6,7 +7,8 @@ namespace PackPlanner.Core.Fitting;
 /// <summary>Where a layout can hurt someone.</summary>
 internal static class FitCautions
 {
-    private const double HeavyKg = 25;
+    // Common practice, no source.
+    private const double LeadRoomMm = 10;
 
     internal static IReadOnlyList<Caution> Of(FitAnswer answer, FitCase fitCase)
     {
@@ -27,8 +29,8 @@ internal static class FitCautions
             cautions.Add(touch);
         Prismatic(answer, fitCase, cautions);
         Heavy(answer, cautions);
-        foreach (WayIn way in answer.WaysIn.Where(w => w.TerminalRoomMm < 10))
-            cautions.Add(new("caution-26", SignalWord.Warning, way.Opening, Invariant($"{way.TerminalRoomMm:0.#} mm stay free between the cells and the wall on that side: no room for a lead's bend or for gas")));
+        foreach (WayIn way in answer.WaysIn.Where(w => w.TerminalRoomMm < LeadRoomMm))
+            cautions.Add(new("caution-26", SignalWord.Warning, way.Opening, Invariant($"{way.TerminalRoomMm:0.#} mm stay free between the cells and the wall on that side: under {LeadRoomMm:0} mm there is no room for a lead's bend or for gas")));
         return cautions;
     }
 
@@ -50,12 +52,11 @@ internal static class FitCautions
     {
         if (answer.Boxes.Count == 0)
         {
-            if (answer.PackMassKg > HeavyKg)
-                cautions.Add(new("caution-27", SignalWord.Caution, "pack", Invariant($"{answer.PackMassKg:0.0} kg with the parts that were weighed")));
+            if (HeavyBox.Of("pack", answer.PackMassKg, "with the parts that were weighed") is { } heavy)
+                cautions.Add(heavy);
             return;
         }
 
-        foreach (PackBox box in answer.Boxes.Where(b => b.CellMassKg > HeavyKg))
-            cautions.Add(new("caution-27", SignalWord.Caution, Invariant($"box {box.Box}"), Invariant($"{box.CellMassKg:0.0} kg of cells alone")));
+        cautions.AddRange(answer.Boxes.Select(box => HeavyBox.Of(Invariant($"box {box.Box}"), box.CellMassKg, "of cells alone")).OfType<Caution>());
     }
 }

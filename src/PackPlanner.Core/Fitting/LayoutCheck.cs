@@ -1,6 +1,6 @@
 namespace PackPlanner.Core.Fitting;
 
-/// <summary>The last look at a layout before it is shown: every body inside, out of keep-outs, and apart from every other.</summary>
+/// <summary>A look over a layout after bodies were moved: every one inside, out of keep-outs, and apart from every other.</summary>
 internal static class LayoutCheck
 {
     /// <summary>Indexes of cells that break a rule; empty when all hold to within rounding.</summary>

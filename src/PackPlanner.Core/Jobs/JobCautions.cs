@@ -1,5 +1,6 @@
 using System.Globalization;
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Packs;
 using PackPlanner.Core.UsableEnergy;
 
 namespace PackPlanner.Core.Jobs;
@@ -20,8 +21,8 @@ public static class JobCautions
             yield return touch;
         if (givens.NumberOf("insulationOhm") is { } ohm && fullV is { } volts && EnergyCautions.Insulation(ohm, volts) is { } insulation)
             yield return insulation;
-        if (givens.Parallel > 4 && givens.TickOf("cellFuse") != true)
-            yield return new Caution("caution-22", SignalWord.Caution, "each group", Text($"{givens.Parallel} cells in parallel and no fuse for each cell stated"));
+        if (givens.Parallel > ShortCircuit.FewInParallel && givens.TickOf("cellFuse") != true)
+            yield return new Caution("caution-22", SignalWord.Caution, "each group", Text($"{givens.Parallel} cells in parallel and no fuse for each cell stated; one is asked for above {ShortCircuit.FewInParallel}"));
         string[] lacking = [.. Protection.Where(part => givens.TickOf(part.Key) != true).Select(part => part.Word)];
         if (givens.Series is not null && lacking.Length > 0)
             yield return new Caution("caution-23", SignalWord.Warning, "pack", $"not ticked: {string.Join(", ", lacking)}");

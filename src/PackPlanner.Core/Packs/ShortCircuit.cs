@@ -59,6 +59,6 @@ public static class ShortCircuit
         string bound = cellMilliohm is { } milliohm
             ? $"; if one shorts inside, the others can drive up to {IntoOneShortedCellA(parallel, cellV, milliohm / 1000 / FirstInstantOverDc):0} A into it"
             : "; their milliohm is unknown, so the current into a shorted one is not known either";
-        return new Caution("caution-22", SignalWord.Caution, where, $"{parallel} small cells in parallel and no fuse for each cell stated{bound}");
+        return new Caution("caution-22", SignalWord.Caution, where, $"{parallel} small cells in parallel and no fuse for each cell stated; one is asked for above {FewInParallel}{bound}");
     }
 }

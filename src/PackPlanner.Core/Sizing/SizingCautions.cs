@@ -1,5 +1,6 @@
 using System.Globalization;
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Packs;
 
 namespace PackPlanner.Core.Sizing;
 
@@ -15,18 +16,17 @@ internal static class SizingCautions
         if (choice.LimitsBroken.Contains("charge-too-cold"))
             raised.Add(new("caution-11", SignalWord.Warning, where,
                 $"charging planned at {Text(request.Need.ChargeTemperatureDegC)} °C, the cell allows {Text(choice.Cell.MinChargeDegC)} °C"));
-        if (choice.ProspectiveShortCircuitA is > 1000)
-            raised.Add(new("caution-21", SignalWord.Warning, where,
-                $"{Text(choice.ProspectiveShortCircuitA)} A at the first instant, {Text(choice.ShortCircuitA)} A by DC resistance"));
-        if (choice.Parallel > 4)
-            raised.Add(new("caution-22", SignalWord.Caution, where, $"{choice.Parallel} cells in parallel, no fuse for each cell stated"));
+        if (choice.ProspectiveShortCircuitA is { } first && ShortCircuit.HighCurrent(where, first) is { } high)
+            raised.Add(high with { Saw = $"{high.Saw}; {Text(choice.ShortCircuitA)} A by DC resistance" });
+        if (choice.Parallel > ShortCircuit.FewInParallel)
+            raised.Add(new("caution-22", SignalWord.Caution, where, $"{choice.Parallel} cells in parallel and no fuse for each cell stated; one is asked for above {ShortCircuit.FewInParallel}"));
         if (request.Electrics.FuseA is null)
             raised.Add(new("caution-23", SignalWord.Warning, where, "no fuse stated; disconnect, pre-charge and monitor are not asked here"));
         if (choice.LimitsBroken.Contains("cell-peak-current") || choice.LimitsBroken.Contains("cell-continuous-current"))
             raised.Add(new("caution-24", SignalWord.Warning, where,
                 $"{Text(choice.CellPeakA)} A peak and {Text(choice.CellContinuousA)} A continuous a cell, before any unequal share"));
-        if (choice.PackMassKg is > 25)
-            raised.Add(new("caution-27", SignalWord.Caution, where, $"{Text(choice.PackMassKg)} kg in one box"));
+        if (HeavyBox.Of(where, choice.PackMassKg, "in one box") is { } heavy)
+            raised.Add(heavy);
         return Caution.InOrder(raised);
     }
 

@@ -8,7 +8,7 @@ namespace PackPlanner.Tests.Formats.Words;
 public class UsUnitsTests
 {
     [Theory]
-    [InlineData("38.0 kg in one box", "83.8 lb in one box")]
+    [InlineData("38.0 kg in one box; a box is heavy above 25 kg", "83.8 lb in one box; a box is heavy above 55 lb")]
     [InlineData("75 km at 33.6 Wh/km", "47 miles at 54.1 Wh/mile")]
     [InlineData("opening 310.0 x 190.0 mm", "opening 12.205 x 7.480 in")]
     [InlineData("centre of mass x 254 y 127 z 25.4 mm", "centre of mass x 10.00 y 5.00 z 1.000 in")]
