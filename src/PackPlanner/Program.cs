@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text;
 using PackPlanner.Formats;
@@ -11,6 +12,8 @@ internal static class Program
 {
     private static int Main(string[] args)
     {
+        // The runtime's own setting makes every place alike, but an environment variable outranks it: sentences too must keep their decimal point.
+        (CultureInfo.DefaultThreadCurrentCulture, CultureInfo.CurrentCulture) = (CultureInfo.InvariantCulture, CultureInfo.InvariantCulture);
         using StreamWriter output = Utf8(Console.OpenStandardOutput());
         using StreamWriter notes = Utf8(Console.OpenStandardError());
         using CancellationTokenSource stop = new();

@@ -25,7 +25,7 @@ internal static class StandingOff
             (double low, double high) = (off[off.Length / 10], off[^(1 + (off.Length / 10))]);
             medians[k] = Robust.UpperMedian(off);
             // A smaller group starts level and falls behind; what is meant here stands off from the first.
-            double atFirst = Robust.Median(inTime[..((whole.Length + 9) / 10)]);
+            double atFirst = Robust.Median(inTime.AsSpan(0, (whole.Length + 9) / 10));
             double steady = low > 0 ? low : high < 0 ? high : 0;
             still[k] = atFirst * steady > 0 && Math.Abs(atFirst) > 0.5 * Math.Abs(medians[k]) ? steady : 0;
         }

@@ -1,6 +1,5 @@
 using System.Text.Json.Serialization;
 using PackPlanner.Core.Fitting;
-using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Formats.Json;
 

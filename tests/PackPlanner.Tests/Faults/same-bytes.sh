@@ -39,7 +39,8 @@ all() { # folder, environment...
 }
 all base DOTNET_PROCESSOR_COUNT=2 LANG=C TZ=UTC
 grep -l '^exit [^0]' base/out.* | while read -r f; do echo "same-bytes: note: ${lines[$(cut -d. -f2 <<<"$f")]}: $(tail -1 "$f")"; done
-compare() { for f in base/out.* base/paper/*; do compared=$((compared + 1)); cmp -s "$f" "$2/${f#base/}" || { failed=$((failed + 1)); echo "same-bytes: FAILED: $1: ${f#base/} (${lines[$(cut -d. -f2 <<<"$f")]:-sheet})"; }; done; }
+asked() { case $1 in out.*) echo "${lines[$(cut -d. -f2 <<<"$1")]}";; *) echo "a sheet";; esac; }
+compare() { for f in base/out.* base/paper/*; do compared=$((compared + 1)); cmp -s "$f" "$2/${f#base/}" || { failed=$((failed + 1)); echo "same-bytes: FAILED: $1: ${f#base/} ($(asked "${f#base/}"))"; }; done; }
 all one DOTNET_PROCESSOR_COUNT=1 LANG=C TZ=UTC; compare "one core" one
 mkdir -p "$work/über 電池"; all "über 電池/a" DOTNET_PROCESSOR_COUNT=2 LANG=de_DE.UTF-8 LC_ALL=de_DE.UTF-8 TZ=Pacific/Auckland DOTNET_SYSTEM_GLOBALIZATION_INVARIANT=0; compare "another folder, language and time zone" "über 電池/a"
 echo "same-bytes: ${#lines[@]} command lines, each as JSON, table and words, and the sheets: $compared files compared, $failed differ"

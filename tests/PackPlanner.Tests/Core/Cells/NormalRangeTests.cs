@@ -9,7 +9,7 @@ public sealed class NormalRangeTests
     [Fact]
     public void Nine_normal_errors_in_ten_lie_within()
     {
-        Assert.Equal(Normal.InvCDF(0, 1, 0.95), NormalRange.NinetyPercent, 12);
+        Assert.Equal(NormalRange.NinetyPercent, Normal.InvCDF(0, 1, 0.95), 12);
         Assert.Equal(0.9, Normal.CDF(0, 1, NormalRange.NinetyPercent) - Normal.CDF(0, 1, -NormalRange.NinetyPercent), 12);
     }
 }
