@@ -51,8 +51,8 @@ internal sealed class CurvePrior
             _ => CurveFamily.Other,
         };
         if (family == CurveFamily.Other)
-            return Build(family, Between(s => chemistry.Curve.VoltsAt(1 - s), fullV, emptyV), []);
-        (Func<double, double> mean, (Func<double, double> To, double Sd)[] modes) = Members(family, fullV, emptyV);
+            return Build(family, CurveMembers.Between(s => chemistry.Curve.VoltsAt(1 - s), fullV, emptyV), []);
+        (Func<double, double> mean, (Func<double, double> To, double Sd)[] modes) = CurveMembers.Of(family, fullV, emptyV);
         return Build(family, mean, modes);
     }
 
@@ -61,9 +61,9 @@ internal sealed class CurvePrior
         double[] meanV = [.. Enumerable.Range(0, Steps + 1).Select(i => mean(i / (double)Steps))];
         double[] nodes = Nodes(family == CurveFamily.Lfp ? 0.02 : 0.04);
         Matrix<double> covariance = Matrix<double>.Build.Dense(nodes.Length, nodes.Length);
-        foreach ((double sdV, double perSlope, double length) in Smoothness(family))
+        foreach ((double sdV, double perSlope, double length) in CurveMembers.Smoothness(family))
             AddSmooth(covariance, nodes, mean, sdV, perSlope, length);
-        foreach ((Func<double, double> to, double sd) in modes.Concat(Slips(family, mean)))
+        foreach ((Func<double, double> to, double sd) in modes.Concat(CurveMembers.Slips(family, mean)))
         {
             Vector<double> way = Vector<double>.Build.Dense(nodes.Length, i => sd * (to(nodes[i]) - mean(nodes[i])));
             covariance += way.OuterProduct(way);
@@ -139,64 +139,6 @@ internal sealed class CurvePrior
             i++;
         share = (z - nodes[i]) / (nodes[i + 1] - nodes[i]);
         return i;
-    }
-
-    private static (Func<double, double> Mean, (Func<double, double> To, double Sd)[] Modes) Members(
-        CurveFamily family, double fullV, double emptyV)
-    {
-        if (family == CurveFamily.Lfp)
-        {
-            // The measured discharge branch lies below the resting curve by about 10 mV, and its top is not a rest.
-            Func<double, double> fit = Between(ReferenceCurves.LfpElectrodes, fullV, emptyV);
-            double Measured(double z) => fit(z) + (Middle(z) * (ReferenceCurves.Lfp(1 - z) + 0.008 - fit(z)));
-            return (z => (0.65 * fit(z)) + (0.35 * Measured(z)), [(fit, 0.6)]);
-        }
-        Func<double, double> nmc811 = Between(ReferenceCurves.Nmc811, fullV, emptyV);
-        // The C/20 branch is about 8 mV below rest; the mean of two branches needs nothing.
-        Func<double, double> nmc111 = Between(s => ReferenceCurves.Nmc111(s) + 0.008, fullV, emptyV);
-        Func<double, double> nca = Between(ReferenceCurves.Nca, fullV, emptyV);
-        return family switch
-        {
-            CurveFamily.Nca => (z => (0.5 * nca(z)) + (0.5 * nmc811(z)), [(nmc811, 1.0), (nmc111, 0.2)]),
-            _ => (z => (0.75 * nmc811(z)) + (0.15 * nmc111(z)) + (0.1 * nca(z)), [(nmc811, 0.8), (nmc111, 0.35), (nca, 0.2)]),
-        };
-    }
-
-    private static (double SdV, double PerSlope, double Length)[] Smoothness(CurveFamily family) => family switch
-    {
-        // Measured against a whole strange cell: 20-40 mV in the middle; steps of LFP sit elsewhere by a point or two.
-        CurveFamily.Lfp => [(0.006, 0.004, 0.25), (0.002, 0.012, 0.04)],
-        CurveFamily.Other or CurveFamily.Nca => [(0.030, 0.010, 0.20), (0.005, 0.004, 0.06)],
-        _ => [(0.020, 0.010, 0.20), (0.004, 0.004, 0.06)],
-    };
-
-    /// <summary>The electrodes of another maker, or of an aged cell, stand slipped against each other: charge is stretched, its ends held.</summary>
-    private static (Func<double, double> To, double Sd)[] Slips(CurveFamily family, Func<double, double> mean)
-    {
-        // On LFP the knees tie charge down, and between them a slip would only trade against capacity.
-        const double once = 0.025, twice = 0.012;
-        return family == CurveFamily.Lfp ? [] : [(z => mean(z + (once * Math.Sin(Math.PI * z))), 1), (z => mean(z + (twice * Math.Sin(2 * Math.PI * z))), 1)];
-    }
-
-    private static double Middle(double z) => Ramp((z - 0.06) / 0.06) * Ramp((0.96 - z) / 0.04);
-
-    private static double Ramp(double x) => x <= 0 ? 0 : x >= 1 ? 1 : x * x * (3 - (2 * x));
-
-    /// <summary>Cuts a falling curve at the two resting voltages and counts charge between them, 1 = full.</summary>
-    private static Func<double, double> Between(Func<double, double> volts, double fullV, double emptyV)
-    {
-        double full = Crossing(volts, fullV, -0.3, 0.5), empty = Crossing(volts, emptyV, 0.5, 1.3);
-        return z => volts(empty + ((full - empty) * z));
-    }
-
-    private static double Crossing(Func<double, double> volts, double wantedV, double low, double high)
-    {
-        for (int i = 0; i < 60; i++)
-        {
-            double middle = (low + high) / 2;
-            (low, high) = volts(middle) > wantedV ? (middle, high) : (low, middle);
-        }
-        return low;
     }
 
     private static double[] Nodes(double step)

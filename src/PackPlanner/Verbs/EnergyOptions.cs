@@ -21,7 +21,6 @@ internal sealed class EnergyOptions
     private static readonly Option<string?> ControllerMaxV = new("--controller-max-v") { Description = "most volts that the controller bears" };
     private static readonly Option<string?> TemperatureOption = new("--temperature") { Description = "cell temperature of the ride, such as 8degC" };
     private static readonly Option<string?> Reserve = new("--reserve") { Description = "part of the energy kept back, such as 10%" };
-    private static readonly Option<string?> Use = new("--use") { Description = "use for each kilometre, such as 38Wh/km" };
     private static readonly Option<string?> RatedAh = new("--rated-ah") { Description = "capacity of a group when new, such as 45Ah" };
     private static readonly Option<string?> NominalV = new("--nominal-v") { Description = "nominal volts of a group (default the chemistry's)" };
     private static readonly Option<string?> Link = new("--link") { Description = "each link between two groups, such as 0.2mohm" };
@@ -42,13 +41,6 @@ internal sealed class EnergyOptions
     private static readonly Option<string?> PeakTime = new("--peak-time") { Description = "how long the peak lasts, such as 20s" };
     private static readonly Option<string?> CellMass = new("--cell-mass") { Description = "mass of one cell, such as 48g: adds how fast it could warm" };
     private static readonly Option<string?> InsulationOption = new("--insulation") { Description = "measured between pack and frame, such as 500kohm" };
-    private static readonly Option<string?> MassOption = new("--mass") { Description = "vehicle, rider and load, such as 180kg; with --speed, --crr and --cda the use is computed" };
-    private static readonly Option<string?> SpeedOption = new("--speed") { Description = "steady speed, such as 45km/h" };
-    private static readonly Option<double?> Crr = new("--crr") { Description = "rolling resistance coefficient, such as 0.015" };
-    private static readonly Option<double?> Cda = new("--cda") { Description = "drag area in square metres, such as 0.6" };
-    private static readonly Option<string?> Efficiency = new("--efficiency") { Description = "battery to wheel, such as 80% (default 80%)" };
-    private static readonly Option<string?> Aux = new("--aux") { Description = "lamps and the like, such as 20W" };
-    private static readonly Option<string?> Grade = new("--grade") { Description = "steady slope, such as 6%" };
 
     private readonly VerbCall call;
 
@@ -56,9 +48,9 @@ internal sealed class EnergyOptions
 
     internal static IReadOnlyList<Option> All { get; } =
     [
-        LoadOption, FullVOption, EmptyVOption, PackEmptyV, ControllerMaxV, TemperatureOption, Reserve, Use, RatedAh, NominalV, Link, PlacesOption, Leads,
+        LoadOption, FullVOption, EmptyVOption, PackEmptyV, ControllerMaxV, TemperatureOption, Reserve, RatedAh, NominalV, Link, PlacesOption, Leads,
         TestCurrent, TestCutoffV, ParallelOption, CellRating, Charger, ChargeTemperature, Has, DrawsOption, CableLength, CapacitanceOption,
-        Joint, Peak, PeakTime, CellMass, InsulationOption, MassOption, SpeedOption, Crr, Cda, Efficiency, Aux, Grade,
+        Joint, Peak, PeakTime, CellMass, InsulationOption, .. UseOptions.All,
     ];
 
     internal int? Parallel { get; private init; }
@@ -76,7 +68,7 @@ internal sealed class EnergyOptions
         EnergyOptions options = new(call)
         {
             Parallel = call.Value(ParallelOption),
-            WhPerKm = UseOf(call),
+            WhPerKm = UseOptions.WhPerKm(call),
             Draws = call.Value(DrawsOption),
             Protection = ProtectionOf(call),
         };
@@ -155,45 +147,6 @@ internal sealed class EnergyOptions
             LoadPlan.ConstantCurrent { LoadA: <= 0 } or LoadPlan.ConstantPower { LoadW: <= 0 } => Refusal.CommandLine("bad-option", "--load", $"\"{typed}\" draws nothing", "Give a load above zero, or leave --load out for the figures at rest."),
             _ => new LoadFound(plan),
         };
-    }
-
-    private static double? UseOf(VerbCall call)
-    {
-        if (call.Value(Use) is { } typed)
-            return TypedUse(call, typed);
-        double? massKg = call.Quantity<Mass>(MassOption, "a mass", "180kg")?.Kilograms;
-        double? speedKmh = call.Quantity<Speed>(SpeedOption, "a speed", "45km/h")?.KilometersPerHour;
-        double efficiency = call.Quantity<Ratio>(Efficiency, "a share", "80%")?.DecimalFractions ?? 0.8;
-        double auxW = (double)(call.Quantity<Power>(Aux, "a power", "20W")?.Watts ?? 0);
-        double grade = call.Quantity<Ratio>(Grade, "a slope", "6%")?.DecimalFractions ?? 0;
-        if (massKg is not > 0 || speedKmh is not > 0 || call.Value(Crr) is not > 0 || call.Value(Cda) is not > 0)
-        {
-            if (call.Given(MassOption) || call.Given(SpeedOption) || call.Given(Crr) || call.Given(Cda))
-                call.Refuse("--mass, --speed, --crr, --cda", "all four, above zero, are needed to compute the use for each kilometre", "Give all four, or --use 38Wh/km.");
-            return null;
-        }
-
-        if (efficiency is <= 0 or > 1)
-            call.Refuse("--efficiency", $"{efficiency:P0} is no efficiency", "Give it between 1% and 100%.");
-        return new RoadLoad(massKg.Value, call.Value(Cda)!.Value, call.Value(Crr)!.Value, grade).WhPerKm(speedKmh.Value, efficiency, auxW);
-    }
-
-    /// <summary>Energy for each kilometre as typed: Wh/km, Wh/mi or kWh/100km; null when wrong.</summary>
-    internal static double? TypedUse(VerbCall call, string typed)
-    {
-        const double kilometresPerMile = 1.609344;
-        if (TypedQuantity.Split(typed, out double number, out string unit) && number > 0)
-        {
-            switch (unit.Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant())
-            {
-                case "WH/KM": return number;
-                case "WH/MI" or "WH/MILE": return number / kilometresPerMile;
-                case "KWH/100KM": return number * 10;
-            }
-        }
-
-        call.Refuse("--use", $"\"{typed}\" is no use for each kilometre", "Write --use 38Wh/km.");
-        return null;
     }
 
     private static StringProtection ProtectionOf(VerbCall call)

@@ -32,7 +32,7 @@ internal sealed class PackLogInput
         double? rated = call.Quantity<ElectricCharge>(RatedAh, "a charge", "17.8Ah")?.AmpereHours;
         double? full = call.Quantity<ElectricPotential>(FullV, "a voltage", "4.2V")?.Volts;
         double? empty = call.Quantity<ElectricPotential>(EmptyV, "a voltage", "3.0V")?.Volts;
-        double? use = call.Value(Use) is { } text ? EnergyOptions.TypedUse(call, text) : null;
+        double? use = call.Value(Use) is { } text ? UseOptions.Typed(call, text) : null;
         if (call.Value(Series) < 1)
             call.Refuse("--series", "a pack has one group at least", "Give the number of groups in series.");
         if (rated <= 0)

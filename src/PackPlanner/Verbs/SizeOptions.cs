@@ -27,7 +27,7 @@ internal static class SizeOptions
         Plain("--series", "pack.series", "groups in series (default: as the volts allow)"),
         Plain("--parallel", "pack.parallel", "cells in parallel (default: as many as the need asks for)"),
         Share("--overhead", "pack.overheadFraction", "box, links and monitor as a share of the cells' mass, such as 30%"),
-        new("--use", "need.whPerKm", "use for each kilometre, such as 38Wh/km; or --mass --speed --crr --cda", (call, _, typed) => EnergyOptions.TypedUse(call, typed) is { } whPerKm ? JsonValue.Create(whPerKm) : null),
+        new("--use", "need.whPerKm", "use for each kilometre, such as 38Wh/km; or --mass --speed --crr --cda", (call, _, typed) => UseOptions.Typed(call, typed) is { } whPerKm ? JsonValue.Create(whPerKm) : null),
         Of<Mass>("--mass", "need.massKg", "vehicle, rider and load, such as 180kg", "a mass", "180kg", q => q.Kilograms),
         Plain("--cda", "need.cdA", "drag area in square metres, such as 0.6"),
         Plain("--crr", "need.crr", "rolling resistance coefficient, such as 0.015"),
