@@ -5,7 +5,7 @@ namespace PackPlanner.Core.Fitting;
 /// with neighbour lists. Discs beyond <c>moving</c> stand still and only push. Holds its own arrays, so that thousands of trials cost
 /// no memory; use one for each thread.
 /// </summary>
-/// <remarks>Source: [NocedalWright2006] algorithms 7.4 and 7.5, with steps halved until the energy falls enough.</remarks>
+/// <remarks>Steps are halved until the energy falls enough.</remarks>
 internal sealed class DiscRelaxer(DiscRegion region, double distance)
 {
     /// <summary>Asked beyond the rule, so that an answer holds in full after rounding.</summary>
@@ -13,7 +13,6 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
 
     /// <summary>What may be lacking of the asked distance plus <see cref="SpareMm"/>.</summary>
     private const double AcceptMm = 1.5e-6;
-    private const int Memory = 8;
 
     private double[] x = [];
     private double[] gradient = [];
@@ -21,10 +20,7 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
     private double[] trialGradient = [];
     private double[] direction = [];
     private double[] listedAt = [];
-    private double[][] steps = [];
-    private double[][] turns = [];
-    private readonly double[] scale = new double[Memory];
-    private readonly double[] alpha = new double[Memory];
+    private readonly DescentMemory memory = new();
     private int[] first = [];
     private int[] second = [];
     private int pairs;
@@ -82,8 +78,6 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
         if (x.Length < n)
         {
             (x, gradient, trial, trialGradient, direction, listedAt) = (new double[n], new double[n], new double[n], new double[n], new double[n], new double[n]);
-            steps = [.. Enumerable.Range(0, Memory).Select(_ => new double[n])];
-            turns = [.. Enumerable.Range(0, Memory).Select(_ => new double[n])];
         }
 
         if (fixedX.Length < fixedCount)
@@ -99,19 +93,19 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
         int n = 2 * moving;
         ListPairs(x);
         double energy = Evaluate(x, gradient);
-        int stored = 0, newest = -1, dull = 0;
+        int dull = 0;
+        memory.Clear(n);
         for (int step = 0; step < most; step++)
         {
             if (energy < AcceptMm * AcceptMm)
                 break;
-            Descend(n, stored, newest);
-            double slope = Dot(direction, gradient, n);
+            memory.Turn(gradient, direction, n);
+            double slope = DescentMemory.Dot(direction, gradient, n);
             if (slope >= 0)
             {
-                (stored, newest) = (0, -1);
-                for (int i = 0; i < n; i++)
-                    direction[i] = -gradient[i] / 4;
-                slope = Dot(direction, gradient, n);
+                memory.Clear(n);
+                memory.Turn(gradient, direction, n);
+                slope = DescentMemory.Dot(direction, gradient, n);
                 if (slope > -1e-300)
                     break;
             }
@@ -131,15 +125,16 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
 
             if (halvings > 25)
             {
-                if (stored == 0)
+                if (memory.IsEmpty)
                     break;
-                (stored, newest) = (0, -1);
+                memory.Clear(n);
                 continue;
             }
 
             // An energy that hardly falls any more while much is lacking means that the discs are jammed.
             dull = next > energy * 0.98 ? dull + 1 : 0;
-            Remember(n, ref stored, ref newest);
+            memory.Remember(x, trial, gradient, trialGradient, n);
+            (x, trial, gradient, trialGradient) = (trial, x, trialGradient, gradient);
             energy = next;
             if (dull > 12)
                 break;
@@ -156,52 +151,6 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
         for (int i = 0; i < n; i++)
             largest = Math.Max(largest, Math.Abs(direction[i]));
         return largest > distance / 3 ? distance / 3 / largest : 1;
-    }
-
-    private void Descend(int n, int stored, int newest)
-    {
-        for (int i = 0; i < n; i++)
-            direction[i] = -gradient[i];
-        for (int k = 0; k < stored; k++)
-        {
-            int m = (newest - k + Memory) % Memory;
-            alpha[m] = scale[m] * Dot(steps[m], direction, n);
-            Add(direction, turns[m], -alpha[m], n);
-        }
-
-        double factor = 0.25;
-        if (stored > 0)
-            factor = 1 / (scale[newest] * Dot(turns[newest], turns[newest], n));
-        for (int i = 0; i < n; i++)
-            direction[i] *= factor;
-        for (int k = stored - 1; k >= 0; k--)
-        {
-            int m = (newest - k + Memory) % Memory;
-            double beta = scale[m] * Dot(turns[m], direction, n);
-            Add(direction, steps[m], alpha[m] - beta, n);
-        }
-    }
-
-    private void Remember(int n, ref int stored, ref int newest)
-    {
-        int slot = (newest + 1) % Memory;
-        double curve = 0;
-        for (int i = 0; i < n; i++)
-        {
-            double s = trial[i] - x[i], y = trialGradient[i] - gradient[i];
-            (steps[slot][i], turns[slot][i]) = (s, y);
-            curve += s * y;
-        }
-
-        if (curve > 1e-300)
-        {
-            scale[slot] = 1 / curve;
-            newest = slot;
-            stored = Math.Min(stored + 1, Memory);
-        }
-
-        (x, trial) = (trial, x);
-        (gradient, trialGradient) = (trialGradient, gradient);
     }
 
     private double Evaluate(double[] at, double[] into)
@@ -304,20 +253,5 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
                 pairs++;
             }
         }
-    }
-
-    /// <summary>Summed in order: the vector units of different machines would add in different orders.</summary>
-    private static double Dot(double[] a, double[] b, int n)
-    {
-        double sum = 0;
-        for (int i = 0; i < n; i++)
-            sum += a[i] * b[i];
-        return sum;
-    }
-
-    private static void Add(double[] a, double[] b, double factor, int n)
-    {
-        for (int i = 0; i < n; i++)
-            a[i] += factor * b[i];
     }
 }
