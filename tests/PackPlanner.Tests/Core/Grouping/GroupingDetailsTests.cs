@@ -109,6 +109,25 @@ public class GroupingDetailsTests
         Assert.Equal(raised ? ["group 1, cell a"] : [], GroupingCautions.Of(pack, null, null, loadA, 6, null).Select(caution => caution.Where));
     }
 
+    // The cell that carries most, by its own 2.0 Ah of 4.0 on the label, may have 3 A of 6; by the other's 3.0 Ah it might have 4.5.
+    [Theory]
+    [InlineData(5.0, false)]
+    [InlineData(5.01, true)]
+    public void A_rating_falls_with_the_capacity_of_the_cell_that_carries_most(double loadA, bool raised)
+    {
+        MatchedPack pack = Pack(1, 2, [], Cell("a", 2.0, 20), Cell("b", 3.0, 30));
+
+        Assert.Equal(raised, GroupingCautions.Of(pack, null, null, loadA, 6, 4).Count > 0);
+    }
+
+    [Fact]
+    public void A_pack_of_one_group_takes_the_spare_that_brings_it_back_to_what_it_was()
+    {
+        MatchedPack pack = Pack(1, 2, new() { ["a"] = 1, ["b"] = 1 }, Cell("a", 2.0, 20), Cell("b", 2.1, 20), Cell("c", 2.1, 25), Cell("d", 2.0, 20), Cell("e", 2.1, 20));
+
+        Assert.Equal(["e", "c", "d"], SpareAdvice.Best(pack, "b").Select(option => option.Cell));
+    }
+
     [Fact]
     public void A_problem_that_does_not_fit_its_shape_is_a_fault_of_the_caller()
     {

@@ -16,6 +16,20 @@ public class EnergyCautionsTests
     public void Above_60_volts_at_full_charge(double fullV, bool raised) =>
         Assert.Equal(raised, Raised(String(15) with { FullV = fullV }, AllFour).Any(caution => caution.Code == "caution-09"));
 
+    // Without a temperature nothing is judged; a titanate's lowest charging temperature stands on its data sheet only.
+    [Theory]
+    [InlineData("NMC", null, true, false)]
+    [InlineData("NMC", -1.0, false, true)]
+    [InlineData("NMC", 20.0, false, false)]
+    [InlineData("LTO", -1.0, true, false)]
+    public void Cold_charging_that_cannot_be_judged_is_named(string chemistry, double? degC, bool open, bool raised)
+    {
+        EnergyRequest request = String(4) with { Chemistry = Chemistries.Find(chemistry)!, TemperatureDegC = degC };
+
+        Assert.Equal(open, Figures(request, AllFour).Open.Any(left => left.Code == "caution-11"));
+        Assert.Equal(raised, Raised(request, AllFour).Any(caution => caution.Code == "caution-11"));
+    }
+
     // 100 ohm for each volt: 14 x 4.2 V = 58.8 V want 5880 ohm and only a notice; 15 groups, 63 V, want 6300 ohm and are a danger.
     [Theory]
     [InlineData(14, 5880, null)]

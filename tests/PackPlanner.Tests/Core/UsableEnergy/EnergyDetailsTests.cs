@@ -155,6 +155,18 @@ public class EnergyDetailsTests
     }
 
     // By hand: 0.2 milliohm each in four links, 3 milliohm of leads, and 2 x 0.4 milliohm of joints over 4 cells in each of five groups.
+    // Tested down to 2.6 V and ridden to 3.4 V: what the curve holds between them stays in the cells; ridden as tested, all comes out.
+    [Fact]
+    public void A_ride_that_ends_above_the_tests_leaves_the_charge_between()
+    {
+        EnergyRequest tested = String(5, 5) with { TestCutoffV = 2.6, EmptyV = 3.4 };
+        double left = Nmc.Curve.Between(Nmc.FullV, 2.6).FractionAt(3.4);
+
+        Assert.InRange(left, 0.02, 0.5);
+        Assert.Equal(10 * (1 - left), Of(tested).UsableAhAtRest, tolerance: 1e-6);
+        Assert.Equal(10, Of(tested with { TestCutoffV = null }).UsableAhAtRest, tolerance: 1e-6);
+    }
+
     [Fact]
     public void What_stands_beside_the_cells_adds_up()
     {
