@@ -1,5 +1,3 @@
-using PackPlanner.Core.Cells;
-
 namespace PackPlanner.Core.Grouping;
 
 /// <summary>A request made ready for the searches: free cells sorted downwards, pinned ones in their groups.</summary>
@@ -12,13 +10,12 @@ internal sealed class SortedLot
     private readonly CapacitySteps _steps;
 
     private SortedLot(
-        GroupingCell[] free, GroupingCell[][] pinned, CapacitySteps steps, GroupingProblem problem, double unknownMilliohm)
+        GroupingCell[] free, GroupingCell[][] pinned, CapacitySteps steps, GroupingProblem problem)
     {
         (Free, Pinned, _steps, Problem) = (free, pinned, steps, problem);
         AllResistancesKnown = free.Concat(pinned.SelectMany(cells => cells)).All(cell => cell.ResistanceMilliohm is not null);
-        ConductanceS = [.. free.Select(cell => 1000 / (cell.ResistanceMilliohm ?? unknownMilliohm))];
-        BaseConductanceS =
-            [.. pinned.Select(cells => cells.Sum(cell => 1000 / (cell.ResistanceMilliohm ?? unknownMilliohm)))];
+        ConductanceS = AllResistancesKnown ? [.. free.Select(Siemens)] : [];
+        BaseConductanceS = AllResistancesKnown ? [.. pinned.Select(cells => cells.Sum(Siemens))] : [];
     }
 
     /// <summary>Free cells as the problem numbers them.</summary>
@@ -29,8 +26,10 @@ internal sealed class SortedLot
 
     internal GroupingProblem Problem { get; }
 
+    /// <summary>Of each free cell; empty where a resistance is unknown.</summary>
     internal double[] ConductanceS { get; }
 
+    /// <summary>Of the pinned cells of each group; empty where a resistance is unknown.</summary>
     internal double[] BaseConductanceS { get; }
 
     internal bool AllResistancesKnown { get; }
@@ -52,6 +51,8 @@ internal sealed class SortedLot
         testerStepAh is { } step ? Math.Max(0, (long)Math.Round(step / StepAh) - 1) : 0;
 
     internal GroupingProgress Progress(GroupingTrial trial) => new(InAh(trial.Smallest), InAh(trial.Spread));
+
+    private static double Siemens(GroupingCell cell) => 1000 / cell.ResistanceMilliohm!.Value;
 
     internal static SortedLot Of(GroupingRequest request)
     {
@@ -78,11 +79,10 @@ internal sealed class SortedLot
         GroupingProblem problem = new(
             [.. steps.Steps.Where((_, i) => group[i] < 0)], request.Parallel, sum, places,
             [.. steps.Steps.Where((_, i) => group[i] >= 0)]);
-        double[] known = [.. sorted.Select(cell => cell.ResistanceMilliohm).OfType<double>()];
         return new SortedLot(
             [.. sorted.Where((_, i) => group[i] < 0)],
             [.. Enumerable.Range(0, request.Series).Select(g => sorted.Where((_, i) => group[i] == g).ToArray())],
-            steps, problem, known.Length > 0 ? Robust.UpperMedian(known) : 1);
+            steps, problem);
     }
 
     /// <summary>The existing grouping in the problem's numbers; -1 for cells that are not in it.</summary>

@@ -44,6 +44,66 @@ public class FewestMovesTests
         Assert.Equal([0, 1, 2, 1, 0, 2, -1], filled.GroupOf);
     }
 
+    // Group 1 is full of old cells and a newcomer is locked into it: the last of them in the order of capacity goes out, and the largest spare fills the hole.
+    [Fact]
+    public void A_locked_newcomer_crowds_an_old_cell_out()
+    {
+        GroupingRequest request = new()
+        {
+            Cells = [new("a", 2.3, null), new("b", 2.2, null), new("c", 2.1, null), new("d", 2.0, null), new("n", 2.25, null)],
+            Series = 2,
+            Parallel = 2,
+            Existing = [["a", "b"], ["c", "d"]],
+            FewestMoves = true,
+            AsItIs = true,
+            Locks = new Dictionary<string, int> { ["n"] = 1 },
+        };
+        MatchedPack pack = Assert.IsType<GroupingOutcome.Matched>(GroupMatcher.Match(request, null, TestContext.Current.CancellationToken)).Pack;
+
+        Assert.Equal(["a n", "c d"], pack.Groups.Select(group => string.Join(' ', group.Cells.Select(cell => cell.Label))));
+        Assert.Equal([new CellMove("n", null, 1), new CellMove("b", 1, null)], pack.Moves);
+    }
+
+    [Fact]
+    public void Fewest_moves_of_no_grouping_are_an_ordinary_search_and_an_existing_one_alone_costs_nothing()
+    {
+        for (int seed = 1; seed <= 12; seed++)
+        {
+            GroupingCell[] cells = [.. Lots.Used(13, seed).Select((mAh, i) => new GroupingCell($"K{i:00}", mAh / 1000.0, null))];
+            GroupingRequest plain = new() { Cells = cells, Series = 4, Parallel = 3 };
+            double bestAh = Smallest(plain);
+
+            Assert.Equal(bestAh, Smallest(plain with { FewestMoves = true }));
+            Assert.Equal(bestAh, Smallest(plain with { Existing = [.. Enumerable.Range(0, 4).Select(g => cells.Skip(3 * g).Take(3).Select(cell => cell.Label).ToArray())] }));
+        }
+
+        static double Smallest(GroupingRequest request) => Assert.IsType<GroupingOutcome.Matched>(GroupMatcher.Match(request, null, TestContext.Current.CancellationToken)).Pack.SmallestAh;
+    }
+
+    // Every grouping there is, with how many cells it moves: for each aim the fewest. Up to four are proven exactly, above that no more is claimed.
+    [Fact]
+    public void No_more_moves_are_claimed_than_the_fewest_of_all_groupings()
+    {
+        int[] seen = new int[5];
+        for (int seed = 1; seed <= 60; seed++)
+        {
+            (int series, int parallel, int spares) = new[] { (3, 2, 1), (4, 2, 0), (2, 3, 2), (2, 4, 0), (3, 2, 2) }[seed % 5];
+            GroupingProblem problem = new WorkLot(seed % 2 == 0 ? "coarse" : "used", series, parallel, spares, 0, seed).Problem();
+            int[] before = Shuffled(problem, new Random(seed));
+            GroupingTrial old = GroupingTrial.Of(problem, before);
+            List<(long Smallest, int Moved)> all = [.. Enumeration.All(before.Length, problem.Places).Select(way => (GroupingTrial.Of(problem, way).Smallest, Enumerable.Range(0, before.Length).Count(i => way[i] != before[i])))];
+            foreach (long aim in all.Select(way => way.Smallest).Where(smallest => smallest >= old.Smallest).Distinct().OrderDescending().Take(6))
+            {
+                int fewest = all.Where(way => way.Smallest >= aim).Min(way => way.Moved);
+                int claimed = FewestMovesProof.Least(problem, old, aim);
+                Assert.True(claimed == Math.Min(fewest, 4) || (fewest > 4 && claimed >= 4 && claimed <= fewest), $"seed {seed}, aim {aim}: claimed {claimed}, truth {fewest}");
+                seen[Math.Min(fewest, 4)]++;
+            }
+        }
+
+        Assert.All(seen[2..], count => Assert.InRange(count, 10, 400));
+    }
+
     // Written out: of all exchanges of a cell of the poorest group for a larger one, the one with the largest smaller of the two groups; of equal ones
     // fewest moved against the beginning, spares before groups, then the two groups most alike; the first that is met of those.
     private static GroupingTrial? Best(GroupingProblem problem, GroupingTrial now, int[] before)

@@ -83,6 +83,20 @@ public class GroupingDetailsTests
         Assert.Equal(boundAh, pack.Batches.BoundAh, tolerance: 1e-9);
     }
 
+    [Fact]
+    public void Of_batches_that_are_equally_good_the_first_by_name_is_taken()
+    {
+        MatchedPack pack = Assert.IsType<GroupingOutcome.Matched>(Outcome(new()
+        {
+            Cells = [Cell("x", 2.0, batch: "q"), Cell("y", 2.0, batch: "q"), Cell("v", 2.0, batch: "p"), Cell("w", 2.0, batch: "p")],
+            Series = 1,
+            Parallel = 2,
+            KeepBatches = true,
+        })).Pack;
+
+        Assert.Equal(["v", "w"], pack.Groups[0].Cells.Select(cell => cell.Label));
+    }
+
     // 10 A over two cells are 5 A each; aged to half, a rating of 8 A is 4 A.
     [Theory]
     [InlineData(10.0, 5.0, null, false)]

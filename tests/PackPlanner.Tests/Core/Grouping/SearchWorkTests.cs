@@ -36,6 +36,11 @@ public class SearchWorkTests
         KeptWork.Hold(FormattableString.Invariant($"strict-{series}s{parallel}p.txt"), found);
     }
 
+    // Hard lots go on in turns, each longer than the one before; what is found in them by then, and after how many steps, is kept.
+    [Fact]
+    public void The_turns_of_a_long_search_are_those_that_were_kept() =>
+        KeptWork.Hold("turns.txt", [.. new WorkLot[] { new("outliers", 16, 4, 3, 0, 1), new("used", 20, 3, 0, 0, 1), new("outliers", 9, 7, 0, 0, 1), new("used", 20, 3, 3, 0, 1) }.Select(lot => Measured(lot, 0, 16_000_000))]);
+
     // Counted when the limits were set: 21 million steps in all, half of the lots within 8,475, and where there are 10^9 groupings or more at most one step for 5,000 of them.
     [Fact]
     public void Small_lots_are_proven_in_far_fewer_steps_than_there_are_groupings()
@@ -84,9 +89,9 @@ public class SearchWorkTests
         Assert.InRange(counted.Order().ElementAt(counted.Count / 2), 0.1, 2.2);
     }
 
-    private static string Measured(WorkLot lot, long closeEnough)
+    private static string Measured(WorkLot lot, long closeEnough, long most = MostSteps)
     {
-        (StrictAnswer answer, long steps, long first, int better) = Solve(lot, MostSteps, closeEnough);
+        (StrictAnswer answer, long steps, long first, int better) = Solve(lot, most, closeEnough);
         string proven = answer.Proven ? "proven" : "open";
         return string.Create(CultureInfo.InvariantCulture,
             $"{lot} within {closeEnough}: {steps} steps, first after {first}, {better} better; smallest {answer.Best.Smallest} of {answer.Bound}, spread {answer.Best.Spread} of {answer.SpreadBound}, {proven}");
