@@ -75,13 +75,6 @@ public static class Balancer
         return lostAh.Max() - lostAh.Min();
     }
 
-    /// <summary>Current of a balancer inside a monitor.</summary>
-    /// <param name="cellV">Volts of the cell.</param>
-    /// <param name="resistorOhm">The resistor in each of its two sense lines, ohms.</param>
-    /// <param name="switchOhm">On-resistance of the switch, ohms.</param>
-    /// <returns>Amperes. Source: [Slva87] equation 2: V / (2 R + R_switch).</returns>
-    public static double InternalBleedA(double cellV, double resistorOhm, double switchOhm) => cellV / (2 * resistorOhm + switchOhm);
-
     private static GroupBalance Balance(
         BalancingRequest request, GroupCharge group, double? depthAh, (double Ah, double? SpreadAh) least, (double Ah, double? SpreadAh) most, double? ownAh)
     {

@@ -93,13 +93,6 @@ public sealed record SelfDischarge(
     public static double LeakMilliamp(double percentPerMonth, double capacityAh) =>
         percentPerMonth / 100 * capacityAh / (DaysInMonth * 24) * 1000;
 
-    /// <summary>The loss that a steady current makes.</summary>
-    /// <param name="leakMilliamp">Milliamperes.</param>
-    /// <param name="capacityAh">Capacity, Ah.</param>
-    /// <returns>Percent of the capacity in 30 days.</returns>
-    public static double PercentOf(double leakMilliamp, double capacityAh) =>
-        leakMilliamp / 1000 * DaysInMonth * 24 / capacityAh * 100;
-
     /// <summary>Slope of a resting curve at a resting voltage.</summary>
     /// <param name="curve">The curve.</param>
     /// <param name="volts">Resting volts.</param>

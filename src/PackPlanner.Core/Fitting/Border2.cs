@@ -46,8 +46,6 @@ internal sealed class Border2
 
     internal double Clearance => clearance;
 
-    internal bool KeepsInside => keepInside;
-
     /// <summary>Distance to spare, millimetres; below zero when the place is not allowed.</summary>
     internal double Margin(double x, double y)
     {

@@ -59,12 +59,6 @@ internal static class ExtremeDeviates
         return (steps, outliers);
     }
 
-    /// <summary>Grubbs' statistic: the largest distance from the mean over the standard deviation.</summary>
-    /// <param name="values">Shape [n], n ≥ 3, not all equal.</param>
-    /// <returns>The statistic; compare with <see cref="Critical"/> for the first candidate.</returns>
-    /// <remarks>Source: [NistEhandbook] 1.3.5.17.1. It is the first step of the generalised test.</remarks>
-    internal static double Grubbs(ReadOnlySpan<double> values) => Test(values, 1, 0.05).Steps[0].Statistic;
-
     /// <summary>Critical value of one step; for the first one also Grubbs' two-sided critical value.</summary>
     /// <param name="count">Readings at the start, n.</param>
     /// <param name="candidate">Number of the step from 1.</param>

@@ -75,7 +75,7 @@ public static class StartingPointWords
     }
 
     private static string PreCharge(StartingPoints start) => start.PreCharge is { } charge
-        ? $"at most, for 99 % of {Figures.Fixed(charge.PackV, 1)} V within 0.5 s into {Short(charge.CapacitanceF * 1000)} mF; {Short(charge.PeakA)} A at first, {Short(charge.ResistorJ)} J each time"
+        ? $"at most, for 99 % of {Figures.Fixed(charge.PackV, 1)} V within 0.5 s into {Short(charge.CapacitanceF * 1000)} mF; {Short(charge.PeakA)} A and {Short(charge.PeakW)} W at first, {Short(charge.ResistorJ)} J each time; the contactor then closes on {Short(charge.MissingV(StartingPoints.WithinS))} V"
         : "the controller's capacitors are not said: --capacitance 1.5mF, or capacitanceMillifarad in a job";
 
     // Three digits, without noughts at the end: a fuse is one of 30 A, not of 30.0 A.

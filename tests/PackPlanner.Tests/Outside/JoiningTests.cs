@@ -54,13 +54,6 @@ public class JoiningTests
         Assert.True(plan.ByBleeding);
     }
 
-    // Source: [Slva87] equation 2, worked by hand: 4.2 V / (2 x 10 + 28) ohm = 87.5 mA; 3.6 V: 75 mA.
-    [Theory]
-    [InlineData(4.2, 0.0875)]
-    [InlineData(3.6, 0.0750)]
-    public void A_balancer_inside_a_monitor(double cellV, double expectedA) =>
-        Assert.Equal(expectedA, Balancer.InternalBleedA(cellV, resistorOhm: 10, switchOhm: 28), tolerance: 1e-9);
-
     // Source: by hand: 4 x 280 Ah x 0.6 = 672 Ah, 67.2 h at 10 A; a tenth of 10 A is less than 0.02 x 1120 Ah.
     [Fact]
     public void Four_large_cells_side_by_side_from_40_percent()

@@ -25,11 +25,8 @@ public class SelfDischargeTests
     [Theory]
     [InlineData(0.142, 100, 0.10224)]
     [InlineData(0.620, 100, 0.4464)]
-    public void A_steady_leak_is_so_many_percent_a_month(double milliamp, double ah, double percent)
-    {
-        Assert.Equal(percent, SelfDischarge.PercentOf(milliamp, ah), 1e-9);
+    public void A_steady_leak_is_so_many_percent_a_month(double milliamp, double ah, double percent) =>
         Assert.Equal(milliamp, SelfDischarge.LeakMilliamp(percent, ah), 1e-9);
-    }
 
     // By hand: 0.2 % of 2.5 Ah is 5 mAh, over 720 h 6.944 microampere; 3.2 Ah in 60 days is 1.6 % of 100 Ah a month, 2.2222 mA.
     [Theory]
