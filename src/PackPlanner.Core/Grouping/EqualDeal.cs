@@ -7,32 +7,26 @@ namespace PackPlanner.Core.Grouping;
 /// <remarks>
 /// With P cells a side there are P squared differences to choose from, so an exact exchange is nearly always found within a
 /// few steps of two pointers, and each one settles a group for good: time grows with the cells, not with their product.
-/// The cells stay in dealing order, row by row, so that every pass over all of them runs straight through memory.
 /// </remarks>
 internal sealed class EqualDeal
 {
     private const int PartnersTried = 24;
     private const int FirstExchangesTried = 96;
 
+    private readonly DealtCells _cells;
     private readonly int _series;
     private readonly int _parallel;
-    private readonly long[] _value;
-    private readonly int[] _id;
-    private readonly long[] _excess;
     private readonly int[] _above;
     private readonly int[] _below;
     private int _belowCount;
 
-    private EqualDeal(long[] capacity, int[] used, int series, int parallel)
+    private EqualDeal(DealtCells cells, int series, int parallel)
     {
+        _cells = cells;
         _series = series;
         _parallel = parallel;
-        _value = new long[used.Length];
-        _id = new int[used.Length];
-        _excess = new long[series];
         _above = new int[series];
         _below = new int[series];
-        Deal(capacity, used);
     }
 
     /// <summary>Deals and exchanges; nothing may be pinned.</summary>
@@ -45,58 +39,9 @@ internal sealed class EqualDeal
     internal static void Run(
         long[] capacity, int[] used, int series, int parallel, SearchBudget budget, int[] groupOf)
     {
-        EqualDeal deal = new(capacity, used, series, parallel);
-        deal.Exchange(budget);
-        for (int k = 0, slot = 0; k < parallel; k++)
-            for (int g = 0; g < series; g++, slot++)
-                groupOf[deal._id[slot]] = g;
-    }
-
-    private void Deal(long[] capacity, int[] used)
-    {
-        long total = 0;
-        for (int k = 0; k < _parallel; k++)
-        {
-            // To and fro: every second row is laid down backwards.
-            int row = k * _series;
-            (int from, int by) = (k & 1) == 0 ? (row, 1) : (row + _series - 1, -1);
-            for (int g = 0; g < _series; g++, from += by)
-            {
-                int id = used[from];
-                long value = capacity[id];
-                _id[row + g] = id;
-                _value[row + g] = value;
-                _excess[g] += value;
-                total += value;
-            }
-        }
-
-        ShareOut(total);
-    }
-
-    /// <summary>
-    /// Each group is due the average; the remainder goes, one step each, to groups that are above the average anyway, and
-    /// to any others when those are too few.
-    /// </summary>
-    private void ShareOut(long total)
-    {
-        long due = total / _series;
-        long extra = total - (due * _series);
-        for (int g = 0; g < _series; g++)
-        {
-            _excess[g] -= due;
-            _above[g] = _excess[g] > 0 && extra > 0 ? 1 : 0;
-            _excess[g] -= _above[g];
-            extra -= _above[g];
-        }
-
-        for (int g = 0; g < _series && extra > 0; g++)
-        {
-            if (_above[g] != 0)
-                continue;
-            _excess[g]--;
-            extra--;
-        }
+        DealtCells cells = new(capacity, used, series, parallel);
+        new EqualDeal(cells, series, parallel).Exchange(budget);
+        cells.WriteTo(groupOf);
     }
 
     private void Exchange(SearchBudget budget)
@@ -108,9 +53,9 @@ internal sealed class EqualDeal
         int aboveCount = 0;
         for (int i = 0, g = 0; i < _series; i++, g = (g + stride) % _series)
         {
-            if (_excess[g] > 0)
+            if (_cells.ExcessOf(g) > 0)
                 _above[aboveCount++] = g;
-            else if (_excess[g] < 0)
+            else if (_cells.ExcessOf(g) < 0)
                 _below[_belowCount++] = g;
         }
 
@@ -123,7 +68,7 @@ internal sealed class EqualDeal
             if (SettleAgainstBelow(high, budget) || SettleByTwo(high, budget))
             {
                 failures = 0;
-                if (_excess[high] == 0)
+                if (_cells.ExcessOf(high) == 0)
                     aboveCount--;
                 continue;
             }
@@ -151,10 +96,10 @@ internal sealed class EqualDeal
         {
             int index = _belowCount - 1 - t;
             int low = _below[index];
-            long wanted = Math.Min(_excess[high], -_excess[low]);
-            if (!FindExact(high, low, wanted, -1, -1, budget, out int a, out int b))
+            long wanted = Math.Min(_cells.ExcessOf(high), -_cells.ExcessOf(low));
+            if (!_cells.FindExact(high, low, wanted, -1, -1, budget, out int a, out int b))
                 continue;
-            Swap(high, a, low, b);
+            _cells.Swap(high, a, low, b);
             DropWhenSettled(index);
             return true;
         }
@@ -168,13 +113,13 @@ internal sealed class EqualDeal
         if (_belowCount == 0)
             return false;
         int low = _below[_belowCount - 1];
-        long wanted = Math.Min(_excess[high], -_excess[low]);
+        long wanted = Math.Min(_cells.ExcessOf(high), -_cells.ExcessOf(low));
         if (wanted < 4)
             return false;
-        (int a, int b, long difference) = FindNearest(high, low, wanted, budget);
+        (int a, int b, long difference) = _cells.FindNearest(high, low, wanted, budget);
         if (a < 0 || difference < Math.Max(4, wanted / 2))
             return false;
-        Swap(high, a, low, b);
+        _cells.Swap(high, a, low, b);
         DropWhenSettled(_belowCount - 1);
         return true;
     }
@@ -186,17 +131,17 @@ internal sealed class EqualDeal
         {
             int index = t % _belowCount;
             int low = _below[index];
-            long wanted = Math.Min(_excess[high], -_excess[low]);
+            long wanted = Math.Min(_cells.ExcessOf(high), -_cells.ExcessOf(low));
 
             // The middles first: their differences are small, so the second exchange has many ways.
             int firstA = (_parallel / 2 + t) % _parallel;
             int firstB = (_parallel / 2 + (t / _parallel * 5)) % _parallel;
-            long first = _value[SlotOf(high, firstA)] - _value[SlotOf(low, firstB)];
-            if (!FindExact(high, low, wanted - first, firstA, firstB, budget, out int a, out int b))
+            long first = _cells[high, firstA] - _cells[low, firstB];
+            if (!_cells.FindExact(high, low, wanted - first, firstA, firstB, budget, out int a, out int b))
                 continue;
-            (long secondHigh, long secondLow) = (_value[SlotOf(high, a)], _value[SlotOf(low, b)]);
-            Swap(high, firstA, low, firstB);
-            Swap(high, PositionOf(high, secondHigh), low, PositionOf(low, secondLow));
+            (long secondHigh, long secondLow) = (_cells[high, a], _cells[low, b]);
+            _cells.Swap(high, firstA, low, firstB);
+            _cells.Swap(high, _cells.PositionOf(high, secondHigh), low, _cells.PositionOf(low, secondLow));
             DropWhenSettled(index);
             return true;
         }
@@ -206,7 +151,7 @@ internal sealed class EqualDeal
 
     private void DropWhenSettled(int index)
     {
-        if (_excess[_below[index]] == 0)
+        if (_cells.ExcessOf(_below[index]) == 0)
             _below[index] = _below[--_belowCount];
     }
 
@@ -215,115 +160,15 @@ internal sealed class EqualDeal
         for (int t = 0; t < _series; t++)
         {
             wander = wander + 1 == _series ? 0 : wander + 1;
-            if (wander == high || _excess[wander] != 0)
+            if (wander == high || _cells.ExcessOf(wander) != 0)
                 continue;
-            if (!FindExact(high, wander, _excess[high], -1, -1, budget, out int a, out int b))
+            if (!_cells.FindExact(high, wander, _cells.ExcessOf(high), -1, -1, budget, out int a, out int b))
                 continue;
-            Swap(high, a, wander, b);
+            _cells.Swap(high, a, wander, b);
             return wander;
         }
 
         return -1;
     }
 
-    private int SlotOf(int group, int rank) => (rank * _series) + group;
-
-    private int PositionOf(int group, long value)
-    {
-        int rank = 0;
-        while (_value[SlotOf(group, rank)] != value)
-            rank++;
-        return rank;
-    }
-
-    /// <summary>A cell of each group, by rank, whose difference is exactly the wanted one.</summary>
-    /// <remarks>The step of the two pointers is chosen without a branch: which one moves cannot be predicted.</remarks>
-    private bool FindExact(
-        int high, int low, long wanted, int exceptA, int exceptB, SearchBudget budget, out int a, out int b)
-    {
-        long[] values = _value;
-        (int step, int end) = (_series, values.Length);
-        (int upper, int lower) = (high, low);
-        (int notUpper, int notLower) = (SlotOf(high, exceptA), SlotOf(low, exceptB));
-        bool found = false;
-        while (upper < end && lower < end)
-        {
-            long over = values[upper] - values[lower] - wanted;
-            if (over == 0)
-            {
-                if (upper != notUpper && lower != notLower)
-                {
-                    found = true;
-                    break;
-                }
-
-                if (upper == notUpper)
-                    upper += step;
-                else
-                    lower += step;
-                continue;
-            }
-
-            int move = over > 0 ? step : 0;
-            upper += move;
-            lower += step - move;
-        }
-
-        (a, b) = (upper / step, lower / step);
-        budget.Spend(a + b + 2);
-        return found;
-    }
-
-    /// <summary>A cell of each group, by rank; their difference is the nearest that is not above the wanted one.</summary>
-    private (int A, int B, long Difference) FindNearest(int high, int low, long wanted, SearchBudget budget)
-    {
-        (int a, int b, int bestA, int bestB, long best) = (0, 0, -1, -1, 0);
-        while (a < _parallel && b < _parallel)
-        {
-            long difference = _value[SlotOf(high, a)] - _value[SlotOf(low, b)];
-            if (difference > wanted)
-            {
-                a++;
-                continue;
-            }
-
-            if (difference > best)
-                (bestA, bestB, best) = (a, b, difference);
-            b++;
-        }
-
-        budget.Spend(a + b + 2);
-        return (bestA, bestB, best);
-    }
-
-    private void Swap(int high, int a, int low, int b)
-    {
-        int fromHigh = SlotOf(high, a);
-        int fromLow = SlotOf(low, b);
-        (long highValue, int highId) = (_value[fromHigh], _id[fromHigh]);
-        (long lowValue, int lowId) = (_value[fromLow], _id[fromLow]);
-        Replace(high, a, lowValue, lowId);
-        Replace(low, b, highValue, highId);
-        _excess[high] -= highValue - lowValue;
-        _excess[low] += highValue - lowValue;
-    }
-
-    /// <summary>Puts a cell in the place of another and keeps the group sorted downwards.</summary>
-    private void Replace(int group, int rank, long value, int id)
-    {
-        int slot = SlotOf(group, rank);
-        while (rank + 1 < _parallel && _value[SlotOf(group, rank + 1)] > value)
-            slot = Shift(slot, SlotOf(group, ++rank));
-        while (rank > 0 && _value[SlotOf(group, rank - 1)] < value)
-            slot = Shift(slot, SlotOf(group, --rank));
-        _value[slot] = value;
-        _id[slot] = id;
-    }
-
-    private int Shift(int to, int from)
-    {
-        _value[to] = _value[from];
-        _id[to] = _id[from];
-        return from;
-    }
 }
