@@ -31,8 +31,12 @@ internal static class CommandList
         new("units: " + (desk.Look.UsUnits ? "metric" : "US (lb, in, °F, miles)"), "", () => desk.Look = desk.Look with { UsUnits = !desk.Look.UsUnits }),
         new("decimal mark: " + (desk.Look.DecimalComma ? "point" : "comma"), "", () => desk.Look = desk.Look with { DecimalComma = !desk.Look.DecimalComma }),
         new("signs: " + (desk.Look.Ascii ? "lines, dots and units as they are" : "nothing beyond ASCII"), "", () => desk.Look = desk.Look with { Ascii = !desk.Look.Ascii }),
+        new($"by script: {ByScript.Of(desk.At)}", "", () => Copy(desk, ByScript.Of(desk.At))),
         .. JobCommands.Of(desk),
     ];
+
+    private static void Copy(Desk desk, string words) =>
+        desk.Says = (desk.Around.Copy(words) ? "copied: " : "") + words + "  (--plain: a fact a line, --json: one document)";
 
     private static ListItem Item(Desk desk, KeyAction key, string aside, Action? before = null) =>
         new($"{(key.Label.Length > 0 ? key.Label + ": " : "")}{key.Does}", aside, () =>

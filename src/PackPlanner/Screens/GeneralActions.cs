@@ -18,13 +18,13 @@ internal static class GeneralActions
         new(KeyBook.Undo, "undo", UndoWords(desk),
             () => desk.Open?.History.UndoName is null ? "nothing to take back" : null,
             () => Undo(desk)),
-        new(KeyBook.Redo, "", "makes the change that was taken back again",
+        new(KeyBook.Redo, "", "redo: makes the change that was taken back again",
             () => desk.Open?.History.RedoName is null ? "nothing to make again" : null,
             () => Redo(desk)),
         new(KeyBook.Write, "write", "writes this screen's answer and table to a file",
             () => desk.Job is null ? "no job is open" : null,
             () => WriteScreen.Ask(desk)),
-        new(KeyBook.Copy, "", "copies the row or the answer to the terminal's clipboard", () => Copy(desk)),
+        new(KeyBook.Copy, "", "copy: the row or the answer goes to the terminal's clipboard", () => Copy(desk)),
         new(KeyBook.Leave, "leave", "leaves; every change is saved already", desk.Leave),
     ];
 

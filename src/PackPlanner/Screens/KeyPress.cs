@@ -18,7 +18,7 @@ internal static class KeyPress
         if (action is not null)
             desk.Press(action);
         else if (!desk.Step.Move(key))
-            desk.Says = NoUse(named);
+            desk.Says = NoUse(named, desk.IsWorking);
     }
 
     /// <summary>A key that what is laid over has no use for: keys of every screen work over what only tells, and close it; what asks is answered or left first.</summary>
@@ -36,11 +36,12 @@ internal static class KeyPress
         }
     }
 
-    private static string NoUse(string key)
+    private static string NoUse(string key, bool busy)
     {
         KeyEntry? entry = KeyBook.All.FirstOrDefault(known => known.Key == key);
         return entry is null
             ? $"{key} has no use here; ? shows the keys that have."
+            : busy ? $"{key} ({entry.Meaning}) has no use here while work runs; ? shows the keys that have."
             : $"{key} ({entry.Meaning}) has no use here; ? shows the keys that have.";
     }
 }

@@ -14,6 +14,9 @@ internal sealed record StepPicture(string Question, string Answer, string Next, 
     {
     }
 
+    /// <summary>The answer where it has a single row and the whole one does not fit: what must not be lost comes first; null where the whole one begins with that.</summary>
+    internal string? Short { get; init; }
+
     /// <summary>Esc came before there was any answer to keep.</summary>
     /// <param name="question">The question that was not answered.</param>
     /// <param name="step">The number of the step that asks again.</param>

@@ -266,6 +266,25 @@ public class CavityTests
     }
 
     [Fact]
+    public void Who_comes_while_the_search_still_runs_finds_the_cursor_on_its_answer_then()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.Demo("scooter");
+        bool running = false;
+        PackPlanner.Screens.Desk slow = bench.SlowDesk(3, desk =>
+        {
+            running = true;
+            desk.Draw(80, 24);
+        });
+
+        string text = slow.Draw(80, 24).ToText();
+
+        Assert.True(running);
+        Assert.Contains(" > cell ", text);
+        Assert.Contains("Enter choices of S and P", text);
+    }
+
+    [Fact]
     public void A_choice_that_breaks_a_limit_says_so_and_which_one_in_full()
     {
         using Bench bench = new();

@@ -134,7 +134,20 @@ public class DrawingTests
         Assert.Contains('.', page.ToText());
     }
 
+    [Theory]
+    [InlineData("T113: 8.79 A on joining, 0.310 V apart; 2.3 A is the limit.", "T113: 8,79 A on joining, 0,310 V apart; 2,3 A is the limit.")]
+    [InlineData("within 0.1 V or 0.5 %, half its Ah (0.5C), ± 0.21 V, -1.5 K", "within 0,1 V or 0,5 %, half its Ah (0,5C), ± 0,21 V, -1,5 K")]
+    [InlineData("5.2.2 of 2.11.2026, ride 2.5.csv, cells.1.csv, v1.2, UN 38.3", "5.2.2 of 2.11.2026, ride 2.5.csv, cells.1.csv, v1.2, UN 38.3")]
+    public void Sentences_made_elsewhere_take_the_decimal_comma_in_their_figures_only(string words, string expected)
+    {
+        Assert.Equal(expected, new Look(DecimalComma: true).Prose(words));
+        Assert.Equal(words, new Look().Prose(words));
+    }
+
     [Fact]
-    public void Counts_are_full_where_most_fall() =>
-        Assert.Equal("▂ █", CountBars.Of([0.1, 2.5, 2.6, 2.7, 2.8, 2.9, 2.6, 2.7], 0, 3, 3));
+    public void Counts_are_full_where_most_fall()
+    {
+        Assert.Equal("▂ █", CountBars.Of([0.1, 2.5, 2.6, 2.7, 2.8, 2.9, 2.6, 2.7], 0, 3, 3, out int most));
+        Assert.Equal(7, most);
+    }
 }

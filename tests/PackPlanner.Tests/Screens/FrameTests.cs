@@ -112,6 +112,26 @@ public class FrameTests
         Assert.Contains(" ? keys", bench.Text(width, height));
     }
 
+    // One scene gives a pack, the other a log; what would be boasted without it stands in the one row.
+    [Theory]
+    [InlineData("trike", 2, "Spread 0.000 Ah, 0.66 with tester's noise; 18 spare.")]
+    [InlineData("trike", 4, "117 cells, 13 groups.")]
+    [InlineData("trike", 5, " A; ends at 39.0 V.")]
+    [InlineData("tractor", 5, " A; group 11 ends it.")]
+    [InlineData("tractor", 6, "Ah; 4 more.")]
+    public void An_answer_of_one_row_says_what_must_not_be_lost(string scene, int step, string expected)
+    {
+        using Bench bench = new();
+        bench.Desk.Store.Demo(scene);
+        bench.Desk.GoTo(step);
+        bench.Text(60, 18);
+
+        string answer = bench.Text(60, 18).Split('\n')[3].TrimEnd();
+
+        Assert.EndsWith(expected, answer);
+        Assert.DoesNotContain("…", answer);
+    }
+
     [Fact]
     public void A_resize_keeps_row_and_cursor()
     {

@@ -89,6 +89,34 @@ public class ReadingPanelTests
 
     private static IEnumerable<PackPlanner.Core.Cells.CellRow> Taken(Bench bench) => bench.Desk.Job!.Tables.SelectMany(table => table.Rows);
 
+    [Fact]
+    public void A_log_of_another_pack_is_refused_as_the_log_that_it_is()
+    {
+        using Bench bench = new();
+        bench.OpenLot(series: 4);
+
+        ReadIn(bench, File("ride.csv", "t,I,cell 1,cell 2\n" + string.Concat(Enumerable.Range(0, 60).Select(i =>
+            string.Create(CultureInfo.InvariantCulture, $"{i},{(i % 20 < 10 ? 40 : 0)},{3.3 - (i % 20 < 10 ? 0.05 : 0):0.000},{3.31 - (i % 20 < 10 ? 0.05 : 0):0.000}\n")))));
+
+        Assert.Contains("the volts of 2 groups, but 4 in series", bench.Text(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_space_that_cannot_be_read_does_not_take_the_place_of_one_that_can()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.Demo("scooter");
+        string before = bench.Desk.Job!.FitCase!.Text;
+
+        ReadIn(bench, File("case.json", """{"cell":{"shape":"cylinder","diameterMm":21,"lengthMm":70},"cavity":{"boxes":[]}}"""));
+
+        string text = bench.Text();
+        Assert.Contains("case.json was not added", text, StringComparison.Ordinal);
+        Assert.Contains("cavity.parts", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("decimal", text, StringComparison.Ordinal);
+        Assert.Equal(before, bench.Desk.Job!.FitCase!.Text);
+    }
+
     private static void ReadIn(Bench bench, string file) => ReadingStart.File(bench.Desk, file);
 
     private static void Choose(Bench bench, string column, string answer)

@@ -13,7 +13,11 @@ internal static class CavityKeys
             () => NoJob(desk), () => new CaseAsk(desk, model.Draft).Add()),
         new(KeyBook.AddFile, "add a case file", "adds a case.json, after showing what it holds", () => NoJob(desk), () => FileChooser.Ask(desk)),
         model.Under is { } part
-            ? new KeyAction(KeyBook.Open, $"change the {part.Word}", "asks its figures anew", () => new CaseAsk(desk, model.Draft).Change(part))
+            ? new KeyAction(KeyBook.Open, $"change the {part.Word}", "asks its figures anew", () =>
+            {
+                model.Hold();
+                new CaseAsk(desk, model.Draft).Change(part);
+            })
             : new KeyAction(KeyBook.Open, "choices of S and P", "shows the choices of series, parallel and cell that no other beats, with what binds each",
                 () => desk.Job?.SizeNeed is null ? "what the vehicle needs is not known; i adds a need.json" : null, () => desk.Show(ChoicesOverlay.Of(desk))),
         .. Drawn(desk, model),

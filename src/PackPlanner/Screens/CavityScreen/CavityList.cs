@@ -74,11 +74,11 @@ internal sealed class CavityList(Desk desk)
     private void Keep(List<(string Word, string Says, CasePart? Part)> lines)
     {
         int same = on is { } kept ? lines.FindIndex(line => line.Part is { } part && (part.Kind, part.Index) == kept) : -1;
-        if (same >= 0)
-            Row = same;
-        else
-            GoTo(Row, lines);
+        Row = same >= 0 ? same : Math.Clamp(Row, 0, Math.Max(0, lines.Count - 1));
     }
+
+    /// <summary>Stays on the part under the cursor, which the user is about to change.</summary>
+    internal void Hold(IReadOnlyList<CasePart> parts) => on = Under(parts).Part is { } part ? (part.Kind, part.Index) : null;
 
     private List<(string Word, string Says, CasePart? Part)> Lines(IReadOnlyList<CasePart> parts, Look look)
     {

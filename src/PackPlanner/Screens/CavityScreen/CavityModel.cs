@@ -59,6 +59,9 @@ internal sealed class CavityModel(Desk desk) : IStep
     /// <summary>The part under the cursor; null on a line of the answer.</summary>
     internal CasePart? Under => !onDrawing && desk.Job?.FitCase is not null ? list.Under(Typed().Parts).Part : null;
 
+    /// <summary>Stays on the part under the cursor while the answer comes and goes above it.</summary>
+    internal void Hold() => list.Hold(Typed().Parts);
+
     public void Paint(Area body)
     {
         if (desk.Overlay is not FieldOverlay)

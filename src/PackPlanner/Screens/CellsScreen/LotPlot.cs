@@ -26,9 +26,11 @@ internal static class LotPlot
             return;
         (double low, double high) = PlotFrame.Range(ah);
         PlotFrame frame = new(area.Part(0, 0, area.Width, 4), low, high, 0, 1);
-        area.Write(0, 0, "cells");
-        area.Write(PlotFrame.Left, 1, CountBars.Of(ah, low, high, frame.Inside.Width));
         frame.PaintAxes("Ah");
+        // The bars are one row high, so the axis beside them has no scale: the highest says its count.
+        string bars = CountBars.Of(ah, low, high, frame.Inside.Width, out int most);
+        area.Write(0, 0, $"cells│ the highest stands for {most}");
+        area.Write(0, 1, "     │" + bars);
     }
 
     // Rejected last, so that the gravest sign lies on top.

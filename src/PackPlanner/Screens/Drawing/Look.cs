@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Screens.Drawing;
@@ -7,13 +8,17 @@ namespace PackPlanner.Screens.Drawing;
 /// <param name="Ascii">Nothing beyond ASCII.</param>
 /// <param name="DecimalComma">A comma as decimal mark.</param>
 /// <param name="UsUnits">Pounds, inches, degrees Fahrenheit and miles.</param>
-internal sealed record Look(bool Ascii = false, bool DecimalComma = false, bool UsUnits = false)
+internal sealed partial record Look(bool Ascii = false, bool DecimalComma = false, bool UsUnits = false)
 {
     /// <summary>Words as this look writes them; call before measuring, because ASCII words can be longer.</summary>
     internal string Of(string words) => Ascii ? AsciiText.Of(words) : words;
 
     /// <summary>Sentences made elsewhere, whose figures carry their units: in the user's units and signs.</summary>
-    internal string Prose(string words) => Of(UsUnits ? Formats.Words.UsUnits.Of(words) : words);
+    internal string Prose(string words)
+    {
+        string units = UsUnits ? Formats.Words.UsUnits.Of(words) : words;
+        return Of(DecimalComma ? Points().Replace(units, ",") : units);
+    }
 
     /// <summary>A figure with a fixed number of decimals; unknown is a dash.</summary>
     internal string Figure(double? value, int decimals)
@@ -58,4 +63,8 @@ internal sealed record Look(bool Ascii = false, bool DecimalComma = false, bool 
     /// <summary>Degrees Celsius, or Fahrenheit where the user has chosen them.</summary>
     internal string Temperature(double? degC, int decimals = 0) =>
         UsUnits ? Figure((degC * 9 / 5) + 32, decimals) + " °F" : Figure(degC, decimals) + " °C";
+
+    // The point of a figure, and no other: not of a date, a paragraph (5.2.2), the name of a file or of a test (UN 38.3).
+    [GeneratedRegex(@"(?<=(?<![\w.,/\\])[0-9]+)(?<!UN [0-9]+)\.(?=[0-9]+(?![0-9])(?!\.\w))", RegexOptions.CultureInvariant)]
+    private static partial Regex Points();
 }

@@ -38,7 +38,14 @@ internal static class EnergyPicture
         string load = answered.Request.Load is LoadPlan.ConstantCurrent steady
             ? $" at {look.Figure(steady.LoadA, 0)} A; {Kwh(budget.UsableWhAtRest, look)} kWh at rest" : " at rest (no load said)";
         string answer = $"{Kwh(budget.UsableWh, look)} kWh ± {Small(budget.Spread.HalfWidthWh, look)}{km}{load}. {Ends(answered, look)}";
-        return new StepPicture(Question, answer, Next(budget, givens, look), answered.Raised);
+        string end = budget.EndedByController ? "controller ends it"
+            : budget.Spread.EndAlike > 1 ? $"ends at {look.Figure(budget.EndPackV, 1)} V" : $"group {budget.EndsAtGroup} ends it";
+        string far = givens.NumberOf("whPerKm") is > 0 and { } each ? $", {look.Distance(budget.UsableWh / each)}" : "";
+        string loaded = answered.Request.Load is LoadPlan.ConstantCurrent drawn ? $" at {look.Figure(drawn.LoadA, 0)} A" : " at rest";
+        return new StepPicture(Question, answer, Next(budget, givens, look), answered.Raised)
+        {
+            Short = $"{Kwh(budget.UsableWh, look)} kWh ± {Small(budget.Spread.HalfWidthWh, look)}{far}{loaded}; {end}.",
+        };
     }
 
     internal static string Ends(StringFigures answered, Look look)

@@ -105,7 +105,10 @@ internal static class FramePainter
         whole.Write(1, rows.Question, "Q", Ink.Bold);
         whole.Write(4, rows.Question, TextWidth.Cut(whole.Look.Of(picture.Question), width));
         whole.Write(1, rows.Answer, "A", Ink.Bold);
-        IReadOnlyList<string> answer = TextWidth.Wrap(whole.Look.Prose(picture.Answer), width, rows.AnswerRows);
+        string words = whole.Look.Prose(picture.Answer);
+        if (rows.AnswerRows == 1 && TextWidth.Of(words) > width && picture.Short is { } shorter)
+            words = whole.Look.Prose(shorter);
+        IReadOnlyList<string> answer = TextWidth.Wrap(words, width, rows.AnswerRows);
         for (int i = 0; i < answer.Count; i++)
             whole.Write(4, rows.Answer + i, answer[i]);
     }

@@ -53,7 +53,9 @@ internal static class GroupsPicture
             ? $" But two tests of one cell differ by {desk.Look.Percent(view.Lot.Repeatability.Fraction, 1)} (noise{(view.Lot.Repeatability.From == RepeatabilityOrigin.Assumed ? ", assumed" : "")}): in truth about {desk.Look.Figure(ah, 2)} Ah."
             : "";
         string answer = $"{how}: spread {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{best}; {asked.Series} groups of {asked.Parallel}, {pack.LeftOut.Count} spare.{noise}";
-        return new StepPicture(Question, answer, Next(view, desk), [.. view.Lot.Cautions.Where(c => c.Code is "caution-06" or "caution-14"), .. view.JoiningCautions(desk.Job!.Givens)]);
+        string inTruth = view.NoiseAh is { } likely ? $", {desk.Look.Figure(likely, 2)} with tester's noise" : "";
+        string shorter = $"Spread {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{inTruth}; {pack.LeftOut.Count} spare.";
+        return new StepPicture(Question, answer, Next(view, desk), [.. view.Lot.Cautions.Where(c => c.Code is "caution-06" or "caution-14"), .. view.JoiningCautions(desk.Job!.Givens)]) { Short = shorter };
     }
 
     private static string Next(GroupsView view, Desk desk) =>

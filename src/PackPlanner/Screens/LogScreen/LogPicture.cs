@@ -43,7 +43,8 @@ internal static partial class LogPicture
             answer += $" The Ah cannot be told: {Brackets().Replace(diagnosis.WhyNot ?? "", "")}.";
         else if (BestRemedy(diagnosis) is { } remedy)
             answer += $" {Now(diagnosis, look)} {Short(remedy)}: {look.Figure(remedy.UsableWh / 1000, 2)} kWh ({(remedy.GainPercent >= 0 ? "+" : "")}{look.Figure(remedy.GainPercent, 0)} %), then group {remedy.NextBottleneck} ends it.";
-        return new StepPicture(Question, answer, Next(diagnosis, findings), diagnosis.Cautions);
+        string shorter = findings.Count == 0 ? answer : $"Group {findings[0].Group}: {findings[0].Name}, {findings[0].Size(look)}{(findings.Count > 1 ? $"; {findings.Count - 1} more" : "")}.";
+        return new StepPicture(Question, answer, Next(diagnosis, findings), diagnosis.Cautions) { Short = shorter };
     }
 
     // What is dangerous comes before what would settle a finding: a test may begin with the very charge that must not be.

@@ -19,7 +19,7 @@ internal static class FileReader
         ReadOptions options = choices.Into(new() { Chemistry = givens.Chemistry, RatedAh = givens.RatedAh, Series = givens.Series, Stopped = stopped });
         ReadOptions logOptions = options with { RatedAh = givens.RatedAh * (givens.Parallel ?? 1) };
         // Looked at first, so that a log is not refused as a bad table, nor a table as a bad log.
-        if (FileLooks.Look(choices.Path, logOptions).Is(out FileLook? look, out why) && look.Shape.Kind == "pack-log")
+        if (FileLooks.KindOf(choices.Path, logOptions).Is(out string? kind, out _) && kind == "pack-log")
             return PackLogs.Read(choices.Path, logOptions).Is(out PackLogReading? log, out why) ? Log(choices, log) : null;
         if (!CellTables.Read([choices.Path], options).Is(out CellTableReading? reading, out why))
             return null;
@@ -50,8 +50,8 @@ internal static class FileReader
             Step: 6);
     }
 
-    // A document of ours is told by what it holds; whatever begins like one is read as one.
-    private static bool IsJson(string path)
+    /// <summary>Whether it is a document of ours: it is told by what it holds, and whatever begins like one is read as one.</summary>
+    internal static bool IsJson(string path)
     {
         try
         {
@@ -75,6 +75,9 @@ internal static class FileReader
         if (!JobDocuments.Change(choices.Shown, bytes, job).Is(out JobChange? change, out why))
             return null;
         Job after = change.Apply(job);
+        // A space that cannot be read must not take the place of one that can.
+        if (!ReferenceEquals(after.FitCase, job.FitCase) && !JobFit.Case(after).Is(out _, out why))
+            return null;
         (string what, int step) = !ReferenceEquals(after.FitCase, job.FitCase) ? ("a cavity with its cell and clearances", 3)
             : !ReferenceEquals(after.FitAnswer, job.FitAnswer) ? ("positions of cells in a cavity", 4)
             : !ReferenceEquals(after.Grouping, job.Grouping) ? ("a grouping: which cell stands in which group", 2)

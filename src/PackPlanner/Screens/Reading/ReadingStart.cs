@@ -96,8 +96,8 @@ internal static class ReadingStart
         ]);
     }
 
-    // Of a file that is not there nothing can be said otherwise.
-    private static IEnumerable<ListItem> Again(Desk desk, FileChoices own) => !System.IO.File.Exists(own.Path) ? [] :
+    // Of a file that is not there nothing can be said otherwise, and a document of ours has neither a decimal mark nor columns.
+    private static IEnumerable<ListItem> Again(Desk desk, FileChoices own) => !System.IO.File.Exists(own.Path) || FileReader.IsJson(own.Path) ? [] :
     [
         new("read it with a decimal point", "", () => Read(desk, own with { Decimal = "point" })),
         new("read it with a decimal comma", "", () => Read(desk, own with { Decimal = "comma" })),
