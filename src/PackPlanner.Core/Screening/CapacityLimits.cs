@@ -37,9 +37,10 @@ internal static class CapacityLimits
 
         // 80 % of rated is our own choice. Where it would turn away the middle of the lot itself, it says only that
         // the whole lot is old; what is wanted then is to tell its better cells from its worse ones.
-        bool ratedTooHigh = request.LeastFraction is null && rated is { } r && median < UsualFraction * r;
-        bool byMedian = rated is null || ratedTooHigh;
+        // One or two cells are no lot: they are held against the rated capacity whatever they have.
         bool medianUsable = cells.Count(cell => cell.CapacityAh is not null) >= FewestForMedian;
+        bool ratedTooHigh = medianUsable && request.LeastFraction is null && rated is { } r && median < UsualFraction * r;
+        bool byMedian = rated is null || ratedTooHigh;
         double? least = !byMedian ? fraction * rated : medianUsable ? fraction * median : null;
         LimitOrigin? from = least is null ? null
             : byMedian ? LimitOrigin.LotMedian

@@ -23,6 +23,15 @@ public static class ConditionWords
 
     private static readonly string[] Negations = ["no", "not", "non", "without", "ohne", "kein", "keine", "nicht", "sans", "pas", "sin", "senza", "geen", "sem"];
 
+    private static readonly string[] Or = ["or", "nor", "oder", "noch", "ou", "ni", "o", "of"];
+
+    private static readonly string[] Praise = ["ok", "okay", "good", "fine", "clean", "new", "normal", "intact", "gut", "neu", "bon", "bonne", "bien", "bueno", "buena", "buono", "goed", "bom", "boa"];
+
+    private static readonly string[] Contrast = ["but", "only", "aber", "nur", "mais", "seulement", "pero", "solo", "ma", "maar", "mas"];
+
+    // Between a negation and what it denies these count for nothing: "no visible sign of swelling".
+    private static readonly string[] Fillers = ["any", "visible", "obvious", "sign", "signs", "of", "trace", "traces", "evidence", "sichtbare", "sichtbaren", "anzeichen", "von", "signe", "signes", "de", "d", "trazas", "signos", "segni", "di", "sinais"];
+
     /// <summary>Whether words name damage of a cell.</summary>
     /// <param name="noted">What was written.</param>
     /// <returns>True for words such as swollen, dented or leaking in one of the languages that are known.</returns>
@@ -36,25 +45,54 @@ public static class ConditionWords
         string plain = Plain(noted ?? "");
         if (Fine.Contains(plain.Trim()))
             return ([], true);
-        string[] words = plain.Split([' ', ',', ';', '.', '/', '(', ')', '+', '&', '-', '_', ':', '!', '?'], StringSplitOptions.RemoveEmptyEntries);
         SortedSet<string> found = new(StringComparer.Ordinal);
-        bool anyDenied = false;
-        for (int i = 0; i < words.Length; i++)
+        bool anyDenied = false, allFine = true;
+        foreach (string clause in plain.Replace("/", " or ", StringComparison.Ordinal).Split([';', '.', '(', ')', ':', '!', '?', '\n'], StringSplitOptions.RemoveEmptyEntries))
         {
-            string? kind = Kind(words[i]);
-            bool denied = Enumerable.Range(Math.Max(0, i - 2), i - Math.Max(0, i - 2)).Any(j => Negations.Contains(words[j]));
-            anyDenied |= kind is not null && denied;
-            if (kind is not null && !denied)
-                found.Add(kind);
+            // "no dents, swelling or leaks" is one list; without its last "or" a comma begins something new.
+            bool list = Words(clause).Any(Or.Contains);
+            foreach (string part in list ? [clause] : clause.Split(','))
+                Read(Words(part), found, ref anyDenied, ref allFine);
         }
 
-        return ([.. found], found.Count > 0 || anyDenied || words.All(word => Fine.Contains(word)));
+        return ([.. found], found.Count > 0 || anyDenied || allFine);
+    }
+
+    private static string[] Words(string text) => text.Split([' ', ',', '+', '&', '-', '_', '\t'], StringSplitOptions.RemoveEmptyEntries);
+
+    // A negation reaches one word past itself, a list on along its "or"; words of praise or contrast take it up: "not good, leaking" leaks.
+    private static void Read(string[] words, SortedSet<string> found, ref bool anyDenied, ref bool allFine)
+    {
+        int reach = 0;
+        bool lastDenied = false;
+        for (int i = 0; i < words.Length; i++)
+        {
+            string word = words[i];
+            string? kind = i + 1 < words.Length && word == "heat" && words[i + 1].StartsWith("shrink", StringComparison.Ordinal) ? null : Kind(word);
+            allFine &= kind is null && Fine.Contains(word);
+            if (Negations.Contains(word))
+                reach = 2;
+            else if (Or.Contains(word))
+                reach = lastDenied ? 2 : reach;
+            else if (kind is not null)
+            {
+                anyDenied |= lastDenied = reach > 0;
+                if (reach == 0)
+                    found.Add(kind);
+                // The next one is denied only along an "or", or along the commas of a list that has one.
+                reach = lastDenied && words.Skip(i + 1).Any(Or.Contains) ? 2 : 0;
+            }
+            else if (Praise.Contains(word) || Contrast.Contains(word))
+                (reach, lastDenied) = (0, false);
+            else if (!Fillers.Contains(word))
+                reach = Math.Max(0, reach - 1);
+        }
     }
 
     private static string? Kind(string word)
     {
         foreach ((string kind, string[] stems) in Damage)
-            if (stems.Any(stem => word.StartsWith(stem, StringComparison.Ordinal)))
+            if (stems.Any(stem => word.StartsWith(stem, StringComparison.Ordinal)) && !word.StartsWith("heatshrink", StringComparison.Ordinal))
                 return kind;
         return null;
     }

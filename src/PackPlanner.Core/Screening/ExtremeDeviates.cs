@@ -62,7 +62,7 @@ internal static class ExtremeDeviates
     /// <summary>Critical value of one step; for the first one also Grubbs' two-sided critical value.</summary>
     /// <param name="count">Readings at the start, n.</param>
     /// <param name="candidate">Number of the step from 1.</param>
-    /// <param name="significance">Chance of a false alarm; halve it twice for a one-sided test.</param>
+    /// <param name="significance">Chance of a false alarm on either side; for a one-sided test give twice the chance.</param>
     /// <returns>λ.</returns>
     internal static double Critical(int count, int candidate, double significance)
     {

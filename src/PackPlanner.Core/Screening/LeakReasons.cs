@@ -36,18 +36,40 @@ internal static class LeakReasons
             yield return reason;
     }
 
+    /// <summary>Cells whose fall, without a curve to turn it into charge, can be held against enough others that stood at their volts.</summary>
+    internal static IEnumerable<CellDraft> Compared(IReadOnlyList<CellDraft> cells) => Alike(cells, Outliers.FewestReadings).SelectMany(alike => alike);
+
     private static IEnumerable<(CellDraft Cell, VerdictReason Reason)> WithoutCurve(IReadOnlyList<CellDraft> cells)
     {
-        CellDraft[] bare = [.. cells.Where(cell => cell.SelfDischarge is { Answer: LeakAnswer.NoCurve } loss && !(loss.Days < SelfDischarge.FewestDays))];
-        double[] volts = [.. bare.Select(cell => cell.RestV ?? double.NaN)];
-        if (bare.Length == 0 || !(volts.Max() - volts.Min() <= AlikeV))
-            yield break;
-        bool[] unlike = Leaking(bare, loss => loss.MillivoltPerDay, loss => loss.SpreadMillivoltPerDay ?? 0);
-        double median = Robust.Median([.. bare.Select(cell => cell.SelfDischarge!.MillivoltPerDay)]);
-        for (int i = 0; i < bare.Length; i++)
-            if (unlike[i])
-                yield return (bare[i], Loss(bare[i].SelfDischarge!.MillivoltPerDay, median, LimitOrigin.LotMedian, "mV/day"));
+        foreach (CellDraft[] alike in Alike(cells, fewest: 1))
+        {
+            bool[] unlike = Leaking(alike, loss => loss.MillivoltPerDay, loss => loss.SpreadMillivoltPerDay ?? 0);
+            double median = Robust.Median([.. alike.Select(cell => cell.SelfDischarge!.MillivoltPerDay)]);
+            for (int i = 0; i < alike.Length; i++)
+                if (unlike[i])
+                    yield return (alike[i], Loss(alike[i].SelfDischarge!.MillivoltPerDay, median, LimitOrigin.LotMedian, "mV/day"));
+        }
     }
+
+    // By the volts at which a cell began: by those at which it ended, a leaker would take itself out of the comparison.
+    private static IEnumerable<CellDraft[]> Alike(IReadOnlyList<CellDraft> cells, int fewest)
+    {
+        (double V, CellDraft Cell)[] bare =
+        [
+            .. cells.Where(cell => cell is { SelfDischarge: { Answer: LeakAnswer.NoCurve } loss, RestV: not null } && !(loss.Days < SelfDischarge.FewestDays))
+                .Select(cell => (BeganAtV(cell), cell)).OrderBy(entry => entry.Item1).ThenBy(entry => entry.cell.Label, StringComparer.Ordinal),
+        ];
+        for (int from = 0, to = 0; from < bare.Length; from = to)
+        {
+            while (to < bare.Length && bare[to].V - bare[from].V <= AlikeV)
+                to++;
+            if (to - from >= fewest)
+                yield return [.. bare[from..to].Select(entry => entry.Cell)];
+        }
+    }
+
+    private static double BeganAtV(CellDraft cell) =>
+        cell.RestV!.Value + Math.Max(0, cell.SelfDischarge!.MillivoltPerDay) * (cell.SelfDischarge.Days ?? 0) / 1000;
 
     // Only a cell that loses more than the rest is a finding; one that loses less is not.
     private static bool[] Leaking(CellDraft[] cells, Func<SelfDischarge, double> loss, Func<SelfDischarge, double> spread)

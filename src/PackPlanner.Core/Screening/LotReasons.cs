@@ -26,6 +26,7 @@ internal sealed class LotReasons
     private readonly Dictionary<(string Model, ResistanceKind Kind), double> usualMilliohm;
     private readonly double spreadV;
     private readonly bool anySelfDischarge;
+    private readonly HashSet<string> comparedForLeaks;
     private readonly bool anyCondition;
     private readonly double? usualCurrentA;
     private readonly double? usualCutoffV;
@@ -44,6 +45,7 @@ internal sealed class LotReasons
         slotFraction = slots.ToDictionary(slot => slot.Slot, slot => slot.Fraction);
         spreadV = SelfDischarge.SpreadOfReadingV(ReadingStep.Of([.. cells.SelectMany(cell => cell.AllRestV)]));
         anySelfDischarge = cells.Any(cell => cell.SelfDischarge is not null);
+        comparedForLeaks = [.. LeakReasons.Compared(cells).Select(cell => cell.Label)];
         anyCondition = cells.Any(cell => cell.HasCondition);
         usualCurrentA = Usual(cells, row => row.TestCurrentA);
         usualCutoffV = Usual(cells, row => row.TestCutoffV);
@@ -154,7 +156,7 @@ internal sealed class LotReasons
             yield return Missing(ReadingName.Resistance);
         if (cell.RestV is null)
             yield return Missing(ReadingName.RestVoltage);
-        bool lossTold = cell.SelfDischarge is { Answer: LeakAnswer.Told } or { Answer: LeakAnswer.NoCurve };
+        bool lossTold = cell.SelfDischarge is { Answer: LeakAnswer.Told } || comparedForLeaks.Contains(cell.Label);
         if (!lossTold && (anySelfDischarge || request.Required.Contains(ReadingName.SelfDischarge)))
             yield return Missing(ReadingName.SelfDischarge, cell.SelfDischarge?.Answer.ToString());
         if (cell.UnreadCondition is { } words)
@@ -171,17 +173,21 @@ internal sealed class LotReasons
         ? new VerdictReason(ReasonCodes.RequiredReadingMissing, what, null, null, LimitOrigin.User, Verdict.Hold, Noted: noted)
         : new VerdictReason(ReasonCodes.NotChecked, what, null, null, null, Verdict.Use, Noted: noted);
 
+    // Each test of a cell is part of its mean, so the one that stands furthest off speaks.
+    private static double? Furthest(IEnumerable<double?> figures, double? usual) =>
+        usual is { } one ? figures.OfType<double>().Cast<double?>().MaxBy(figure => Math.Abs(figure!.Value - one)) : null;
+
     private VerdictReason? TestedOtherwise(CellDraft cell)
     {
         if (cell.Tests.Count == 0)
             return null;
-        double? current = cell.Tests.Min(row => row.TestCurrentA);
+        double? current = Furthest(cell.Tests.Select(row => row.TestCurrentA), usualCurrentA);
         if (current is not null && Math.Abs(current.Value / usualCurrentA!.Value - 1) > AlikeFraction)
             return new VerdictReason(ReasonCodes.TestedOtherwise, ReadingName.Capacity, current, usualCurrentA, LimitOrigin.LotMedian, Verdict.Use, Unit: "A");
-        double? cutoff = cell.Tests.Min(row => row.TestCutoffV);
+        double? cutoff = Furthest(cell.Tests.Select(row => row.TestCutoffV), usualCutoffV);
         if (cutoff is not null && Math.Abs(cutoff.Value - usualCutoffV!.Value) > AlikeCutoffV)
             return new VerdictReason(ReasonCodes.TestedOtherwise, ReadingName.Capacity, cutoff, usualCutoffV, LimitOrigin.LotMedian, Verdict.Use, Unit: "V");
-        double? degC = cell.Tests.Min(row => row.TemperatureDegC);
+        double? degC = Furthest(cell.Tests.Select(row => row.TemperatureDegC), usualDegC);
         return degC is not null && Math.Abs(degC.Value - usualDegC!.Value) > AlikeKelvin
             ? new VerdictReason(ReasonCodes.TestedOtherwise, ReadingName.Capacity, degC, usualDegC, LimitOrigin.LotMedian, Verdict.Use, Unit: "degC")
             : null;

@@ -55,12 +55,13 @@ public static class LotScreening
             .. cells.SelectMany(cell => cell.Tests).Select(row => row.Slot).OfType<string>()
                 .Distinct().OrderBy(slot => slot.Length).ThenBy(slot => slot, StringComparer.Ordinal),
         ];
+        Dictionary<string, int> at = names.Select((name, i) => (name, i)).ToDictionary(pair => pair.name, pair => pair.i, StringComparer.Ordinal);
         List<RepeatTests.Test> tests = [];
         int number = 0;
         foreach (CellDraft cell in cells.Where(cell => cell.RepeatsDifferFraction <= CellDraft.MostRepeatsDiffer).OrderBy(cell => cell.Label, StringComparer.Ordinal))
         {
             tests.AddRange(cell.Tests
-                .Select(row => new RepeatTests.Test(number, Array.IndexOf(names, row.Slot), row.CapacityAh!.Value))
+                .Select(row => new RepeatTests.Test(number, row.Slot is { } slot ? at[slot] : -1, row.CapacityAh!.Value))
                 .OrderBy(test => test.Slot).ThenBy(test => test.Ah));
             number++;
         }
@@ -72,11 +73,10 @@ public static class LotScreening
             : new Repeatability(
                 enough ? found.Fraction!.Value : Repeatability.AssumedFraction,
                 enough ? RepeatabilityOrigin.Repeats : RepeatabilityOrigin.Assumed, found.Freedom, found.Fraction);
-        SlotOffset[] slots =
-        [
-            .. names.Select((name, i) => new SlotOffset(
-                name, Known(found.SlotFraction[i]), Known(found.SlotSpread[i]), tests.Count(test => test.Slot == i))),
-        ];
+        int[] counts = new int[names.Length];
+        foreach (RepeatTests.Test test in tests.Where(test => test.Slot >= 0))
+            counts[test.Slot]++;
+        SlotOffset[] slots = [.. names.Select((name, i) => new SlotOffset(name, Known(found.SlotFraction[i]), Known(found.SlotSpread[i]), counts[i]))];
         return (repeatability, slots);
     }
 

@@ -59,9 +59,10 @@ internal static class SafetyReasons
         if (cell.RestV is not { } volts)
             yield break;
         double band = 2 * spreadV;
-        if (Low(volts, limits, band) is { } low)
+        VerdictReason? now = Low(volts, limits, band);
+        if (now is { } low)
             yield return low;
-        if (volts >= limits.DoNotRechargeV && cell.AllRestV.Where(v => v < limits.SurelyDeepV).ToArray() is { Length: > 0 } earlier)
+        if (now?.Bears != Verdict.Reject && cell.AllRestV.Where(v => v < limits.SurelyDeepV && v < volts - band).ToArray() is { Length: > 0 } earlier)
             yield return At(ReasonCodes.DeepDischargeHistory, earlier.Min(), limits.SurelyDeepV, LimitOrigin.Chemistry, Verdict.Reject, "caution-04");
         if (limits.FullV is { } full && volts > full + OverFullV - band)
             yield return At(

@@ -33,7 +33,7 @@ public sealed record ScreenedLot
     /// <summary>True when the anode was taken for graphite because the lot rests higher than any LTO cell can.</summary>
     public bool GraphiteByVolts { get; init; }
 
-    /// <summary>Cells that the resistance limit could be set from, or null when the user set it: 1.5 times this median is the limit.</summary>
+    /// <summary>The resistance limit that the user set, milliohm; null where the limit is 1.5 times the median of each model.</summary>
     public double? HighestMilliohm { get; init; }
 
     /// <summary>Cautions, gravest first.</summary>

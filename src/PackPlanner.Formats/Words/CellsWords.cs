@@ -62,7 +62,7 @@ public static class CellsWords
             lines.Add($"  read     {(row.File is { } file ? $"{file} line {row.Line}" : "typed by hand")}: {Text(row.CapacityAh, "0.####")} Ah, {Text(row.ResistanceMilliohm, "0.###")} mΩ, {Text(row.RestV, "0.####")} V{(row.Slot is { } slot ? $", slot {slot}" : "")}");
         if (cell.CapacityAh is { } ah)
             lines.Add($"  spread   {Text(cell.CapacitySpreadAh, "0.000")} Ah: {Text(100 * lot.Repeatability.Fraction, "0.0#")} %{(cell.CapacityTests > 1 ? $" over the root of {cell.CapacityTests} tests" : "")} of {Text(ah, "0.000")} Ah, one standard deviation; {VerdictWords.Name(lot.Repeatability.From)}");
-        ModelLot model = lot.Models.FirstOrDefault(found => found.Model == cell.Model && found.RatedAh == cell.RatedAh) ?? lot.Models[0];
+        ModelLot model = lot.Models.FirstOrDefault(found => string.Equals(found.Model, cell.Model, StringComparison.OrdinalIgnoreCase) && found.RatedAh == cell.RatedAh) ?? lot.Models[0];
         lines.Add($"  limit    {Limit(model)}");
         lines.Add("  rule     under a limit by no more than twice the spread: hold; by more: reject; docs/methods/screening.md");
         foreach (VerdictReason reason in cell.Reasons)

@@ -49,10 +49,28 @@ public class LeakReasonsTests
         Assert.Equal([("X", 0.31, LimitOrigin.LotMedian)], Found([.. lot, Bare("X", 2)]));
         Assert.Equal("mV/day", LeakReasons.Of([.. lot, Bare("X", 2)]).Single().Reason.Unit);
         Assert.Empty(Found([.. lot, Bare("X", 2, restV: 3.71)]));
-        Assert.Single(Found([.. lot, Bare("X", 2, restV: 3.69)]));
+        Assert.Single(Found([.. lot, Bare("X", 2, restV: 3.67)]));
         // Readings less than three days apart show settling.
         Assert.Empty(Found([.. lot, Bare("X", 2, days: 2.9)]));
         Assert.Single(Found([.. lot, Bare("X", 2, days: 3)]));
         Assert.Empty(Found(Draft("A", null, 3.6)));
+    }
+
+    // 15 days at 10 mV: it began at 3.90 V like the others and lies 0.15 V below them now.
+    [Fact]
+    public void A_leaker_that_has_fallen_out_of_its_lot_is_compared_by_the_volts_at_which_it_began()
+    {
+        CellDraft[] lot = [.. Enumerable.Range(0, 10).Select(i => Bare($"T{i}", 0.30 + 0.01 * (i % 3), 3.90, days: 15))];
+
+        Assert.Equal([("X", 0.31, LimitOrigin.LotMedian)], Found([.. lot, Bare("X", 10, restV: 3.75, days: 15)]));
+    }
+
+    [Fact]
+    public void Compared_are_only_cells_that_stood_with_at_least_six_others()
+    {
+        CellDraft[] lot = [.. Enumerable.Range(0, 7).Select(i => Bare($"T{i}", 0.3, 3.90))];
+
+        Assert.Equal(lot.Select(cell => cell.Label), LeakReasons.Compared([.. lot, Bare("X", 0.3, 3.5)]).Select(cell => cell.Label));
+        Assert.Empty(LeakReasons.Compared(lot[..6]));
     }
 }

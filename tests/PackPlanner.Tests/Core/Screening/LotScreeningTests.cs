@@ -296,4 +296,25 @@ public class LotScreeningTests
             },
             seed: "0000KOIPe836", iter: 300);
     }
+
+    // 80 % of 3.0 Ah are 2.4 Ah. A lot of three or more may all be old; one or two cells are no lot.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void One_or_two_cells_are_held_against_their_rated_capacity_however_old_they_are(int cells)
+    {
+        ScreenedLot lot = LotScreening.Judge([.. Enumerable.Range(0, cells).Select(i => Lots.Cell($"X{i}", 0.6))], new ScreeningRequest { RatedAh = 3 });
+
+        Assert.All(lot.Cells, cell => Assert.Equal(Verdict.Reject, cell.Verdict));
+    }
+
+    [Fact]
+    public void The_test_of_a_cell_that_was_least_like_the_others_is_the_one_that_is_named()
+    {
+        CellRow[] rows = [.. Lots.Ten.Select(cell => cell with { TestCurrentA = 1 }), Lots.Cell("X", 4.6) with { TestCurrentA = 1, Slot = "1" }, Lots.Cell("X", 4.5) with { TestCurrentA = 3, Slot = "2" }];
+
+        VerdictReason said = LotScreening.Judge(rows, Rated5).Cells.Single(cell => cell.Label == "X").Reasons.Single(reason => reason.Code == ReasonCodes.TestedOtherwise);
+
+        Assert.Equal((3.0, 1.0), (said.Value, said.Limit));
+    }
 }

@@ -45,12 +45,14 @@ public class SafetyReasonsTests
     public void Between_the_limits_there_is_no_reason(double volts) => Assert.Empty(SafetyReasons.Of(Cell(volts, 2.4, 1.5), Known, spreadV: 0.001));
 
     [Fact]
-    public void An_earlier_reading_that_was_deep_speaks_only_where_the_cell_reads_normal_now()
+    public void An_earlier_reading_that_was_deep_speaks_where_the_cell_reads_higher_now()
     {
         VerdictReason history = Assert.Single(SafetyReasons.Of(Cell(3.6, 1.49, 1.2), Known, spreadV: 0.001));
 
         Assert.Equal((ReasonCodes.DeepDischargeHistory, 1.2, 1.5, Verdict.Reject), (history.Code, history.Value, history.Limit, history.Bears));
-        Assert.DoesNotContain(SafetyReasons.Of(Cell(1.9, 1.2), Known, spreadV: 0.001), reason => reason.Code == ReasonCodes.DeepDischargeHistory);
+        Assert.Equal(Verdict.Reject, SafetyReasons.Of(Cell(1.9, 1.2), Known, spreadV: 0.001).Single(reason => reason.Code == ReasonCodes.DeepDischargeHistory).Bears);
+        Assert.DoesNotContain(SafetyReasons.Of(Cell(1.4985), Known, spreadV: 0.001), reason => reason.Code == ReasonCodes.DeepDischargeHistory);
+        Assert.DoesNotContain(SafetyReasons.Of(Cell(1.2, 1.1), Known, spreadV: 0.001), reason => reason.Code == ReasonCodes.DeepDischargeHistory);
         Assert.Empty(SafetyReasons.Of(Cell(null, 1.2), Known, spreadV: 0.001));
     }
 
