@@ -27,7 +27,7 @@ internal sealed class CurveColumns
 
     internal int Count => TimeS.Length;
 
-    /// <summary>Rows with time, current and volts; of two rows at one moment with one current the later.</summary>
+    /// <summary>Rows with time, current and volts.</summary>
     internal static CurveColumns Of(TestCurve curve)
     {
         int[] kept = [.. Enumerable.Range(0, curve.TimeS.Length)

@@ -11,6 +11,7 @@ namespace PackPlanner.Core.Cells;
 public sealed class OpenCircuitCurve
 {
     private const int Steps = 4000;
+    private const int FewestPoints = 4;
     private readonly double[] gridV = new double[Steps + 1];
     private readonly double[] pointFraction;
     private readonly double[] pointV;
@@ -23,7 +24,7 @@ public sealed class OpenCircuitCurve
     /// <exception cref="ArgumentException">Shapes differ, too few points, or fractions do not rise from 0 to 1.</exception>
     public OpenCircuitCurve(IReadOnlyList<double> fraction, IReadOnlyList<double> volts, Standing standing, string from)
     {
-        if (fraction.Count != volts.Count || fraction.Count < 4)
+        if (fraction.Count != volts.Count || fraction.Count < FewestPoints)
             throw new ArgumentException("A curve needs at least four points, as many volts as fractions.");
         if (fraction[0] != 0 || fraction[^1] != 1 || fraction.Zip(fraction.Skip(1)).Any(pair => pair.Second <= pair.First))
             throw new ArgumentException("Fractions must rise from 0 to 1.");
@@ -96,6 +97,20 @@ public sealed class OpenCircuitCurve
     public OpenCircuitCurve Between(double fullV, double emptyV)
     {
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(fullV, emptyV);
+        (List<double> fractions, List<double> volts) = Moved(fullV, emptyV);
+        if (fractions.Count < FewestPoints)
+            throw new ArgumentOutOfRangeException(nameof(fullV), "The voltages lie outside this chemistry's curve.");
+        return new OpenCircuitCurve(fractions, volts, Standing, From);
+    }
+
+    /// <summary>Whether the curve has a shape between two resting voltages, so that <see cref="Between"/> can be asked.</summary>
+    /// <param name="fullV">Resting volts that count as full.</param>
+    /// <param name="emptyV">Resting volts that count as empty.</param>
+    /// <returns>False where they are not in rising order, or too near to one another or too far out to hold points of the curve.</returns>
+    public bool Spans(double fullV, double emptyV) => fullV > emptyV && Moved(fullV, emptyV).Fractions.Count >= FewestPoints;
+
+    private (List<double> Fractions, List<double> Volts) Moved(double fullV, double emptyV)
+    {
         double from = FractionAt(emptyV);
         double to = FractionAt(fullV);
         List<double> fractions = [0];
@@ -112,9 +127,7 @@ public sealed class OpenCircuitCurve
 
         fractions.Add(1);
         volts.Add(fullV);
-        if (fractions.Count < 4)
-            throw new ArgumentOutOfRangeException(nameof(fullV), "The voltages lie outside this chemistry's curve.");
-        return new OpenCircuitCurve(fractions, volts, Standing, From);
+        return (fractions, volts);
     }
 
     /// <summary>Mean volts between two states of charge, as an ideal load would see it.</summary>

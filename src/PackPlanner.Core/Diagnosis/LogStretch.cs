@@ -44,6 +44,7 @@ internal sealed record LogStretch(int First, int Last, bool Whole)
     private static List<(int First, int Last, double Low, double High)> Parts(double[] timeS, ChargeCount count, double[] movedAh, double mostAh, IReadOnlyList<int> unlogged)
     {
         List<(int, int, double, double)> parts = [];
+        HashSet<int> anewAt = [.. unlogged];
         int first = 0, quietFrom = -1;
         (double low, double high) = (count.DrawnAh[0], count.DrawnAh[0]);
         for (int i = 1; i < timeS.Length; i++)
@@ -51,7 +52,7 @@ internal sealed record LogStretch(int First, int Last, bool Whole)
             bool quiet = count.Resting[i] || count.StepS[i] > BreakS;
             if (quiet && quietFrom < 0)
                 quietFrom = i - 1;
-            bool anew = unlogged.Contains(i);
+            bool anew = anewAt.Contains(i);
             bool after = !anew && !quiet && quietFrom >= 0 && timeS[i] - timeS[quietFrom] > BreakS;
             if (anew || after || movedAh[i] - movedAh[first] > mostAh || timeS[i] - timeS[first] > LongestS)
             {

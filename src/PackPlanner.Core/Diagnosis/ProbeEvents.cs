@@ -38,9 +38,9 @@ internal sealed class ProbeEvents(RideLog log, PackGiven given, ChargeCount coun
             Note(p, i => degrees[i] < ColdDegC && Charges(i), 10, "charged-cold", "caution-11", SignalWord.Warning, "charging below 0 °C");
             Note(p, i => degrees[i] >= ColdDegC && degrees[i] < CoolDegC && Charges(i), 60, "charged-cold", "caution-11", SignalWord.Caution, "charging below 10 °C");
         }
-        else if (given.Chemistry.LowestCharging?.DegreesCelsius is { } coldest)
+        else if (p == 0)
         {
-            Note(p, i => degrees[i] < coldest && Charges(i), 10, "charged-cold", "caution-11", SignalWord.Warning, "charging below the cell's lowest charging temperature");
+            cautions.Add(new Caution("caution-11", SignalWord.Notice, log.Source, $"{Caution.NotChecked}: the lowest charging temperature of {given.Chemistry.Name} cells is their maker's to say"));
         }
     }
 

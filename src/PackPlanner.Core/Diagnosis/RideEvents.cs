@@ -85,7 +85,7 @@ internal static class RideEvents
             : reached ? "first group full" : "no group near full";
         return new RideEvent(
             log.TimeS[at], sign > 0 ? "ride-ended" : "charge-ended", group < 0 ? null : group + 1, group < 0 ? null : v, count.CurrentA[at],
-            Invariant($"{how}; {movedAh:f2} Ah {(sign > 0 ? "drawn" : "put in")}, lowest at {v:f3} V").Replace("lowest", sign > 0 ? "lowest" : "highest", StringComparison.Ordinal));
+            Invariant($"{how}; {movedAh:f2} Ah {(sign > 0 ? "drawn" : "put in")}, ") + (group < 0 ? "no volts were read at its end" : Invariant($"{(sign > 0 ? "lowest" : "highest")} at {v:f3} V")));
     }
 
     private static void Limits(

@@ -25,7 +25,8 @@ internal static class UnloggedCharge
     {
         if (given.Chemistry.HasFlatCurve)
             return AcrossTheStep(log, count, given);
-        if (count.Gaps.Count == 0)
+        // Between volts that lie too near together the curve tells no charge.
+        if (count.Gaps.Count == 0 || !given.Chemistry.Curve.Spans(given.FullV, given.EmptyV))
             return [];
         OpenCircuitCurve curve = given.Chemistry.Curve.Between(given.FullV, given.EmptyV);
         List<int> rows = [];

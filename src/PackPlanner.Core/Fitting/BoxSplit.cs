@@ -11,7 +11,7 @@ internal static class BoxSplit
         List<PackBox> split = [];
         for (int b = 0; b < boxes; b++)
         {
-            // All groups weigh the same, so even shares are the best; the larger ones come first.
+            // All groups weigh the same, so even shares are the best.
             int from = (groups.Count * b / boxes) + 1, to = groups.Count * (b + 1) / boxes, count = to - from + 1;
             split.Add(new PackBox(
                 b + 1, from, to, groups.Skip(from - 1).Take(count).Sum(g => g.Cells.Count),

@@ -34,7 +34,20 @@ internal static class WaysInCheck
     private static int[] InOrder(IReadOnlyList<Body> bodies, Axis across, bool positive) =>
         [.. Enumerable.Range(0, bodies.Count).OrderBy(i => positive ? bodies[i].Centre[across] : -bodies[i].Centre[across]).ThenBy(i => i).Select(i => i + 1)];
 
-    private static double Room(Scene scene, IReadOnlyList<Body> bodies, Axis across, bool positive) => positive
-        ? scene.Parts.Max(p => p.Extent(across).High) - bodies.Max(b => b.Box.High(across))
-        : bodies.Min(b => b.Box.Low(across)) - scene.Parts.Min(p => p.Extent(across).Low);
+    // The least over the cells, each against the wall above it: the highest part of the cavity that holds its place.
+    private static double Room(Scene scene, IReadOnlyList<Body> bodies, Axis across, bool positive) => bodies.Min(body => RoomOf(scene, body, across, positive));
+
+    private static double RoomOf(Scene scene, Body body, Axis across, bool positive)
+    {
+        (Axis first, Axis second) = Axes3.Others(across);
+        (double Low, double High)[] above =
+        [
+            .. scene.Parts.Where(part => Holds(part.Extent(first), body.Centre[first]) && Holds(part.Extent(second), body.Centre[second])).Select(part => part.Extent(across)),
+        ];
+        return above.Length == 0 ? 0
+            : positive ? above.Max(extent => extent.High) - body.Box.High(across)
+            : body.Box.Low(across) - above.Min(extent => extent.Low);
+    }
+
+    private static bool Holds((double Low, double High) extent, double at) => at >= extent.Low && at <= extent.High;
 }

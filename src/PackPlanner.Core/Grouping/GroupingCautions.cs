@@ -28,11 +28,11 @@ public static class GroupingCautions
 
     private static Caution? Overload(MatchedGroup group, double loadA, double ratingA, double? ratedAh)
     {
-        string label = group.LargestShare?.Cell ?? group.Cells[^1].Label;
-        double share = group.LargestShare?.TimesEqual ?? 1;
-        double currentA = loadA / group.Cells.Count * share;
-        double capacityAh = group.Cells.First(cell => cell.Label == label).CapacityAh;
-        double aged = ratingA * (ratedAh is { } rated ? Math.Min(1, capacityAh / rated) : 1);
+        double AgedA(GroupingCell cell) => ratingA * (ratedAh is { } rated ? Math.Min(1, cell.CapacityAh / rated) : 1);
+        double CurrentA(GroupingCell cell) => loadA * (group.PartOf(cell) ?? 1.0 / group.Cells.Count);
+        // A tired cell can be past its aged rating at less current than the hardest-worked one bears.
+        GroupingCell worst = group.Cells.MaxBy(cell => CurrentA(cell) / AgedA(cell))!;
+        (double currentA, double aged, string label) = (CurrentA(worst), AgedA(worst), worst.Label);
         if (currentA <= aged)
             return null;
         string unchecked_ = group.LargestShare is null ? " (equal shares; a resistance is unknown, so the share is not checked)" : "";

@@ -27,7 +27,7 @@ public static class SpareAdvice
                 .Select(spare => Option(spare, group, stay, others, bringTo))
                 .OrderByDescending(option => option.PackAh)
                 .ThenBy(option => Math.Abs(option.GroupAh - level))
-                .ThenBy(option => Math.Abs((option.GroupResistanceMilliohm ?? 0) - (group.ResistanceMilliohm ?? 0)))
+                .ThenBy(option => option.GroupResistanceMilliohm is { } after && group.ResistanceMilliohm is { } before ? Math.Abs(after - before) : double.PositiveInfinity)
                 .ThenBy(option => option.Cell, StringComparer.Ordinal)
                 .Take(most),
         ];

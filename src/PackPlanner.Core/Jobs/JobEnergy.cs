@@ -79,7 +79,7 @@ public static class JobEnergy
             : diagnosis is { CapacityTold: true } ? Request(job.Givens, diagnosis) : null;
         if (request is null)
             return null;
-        return request.HasLimitsOfItsChemistry ? StringFigures.Of(request, Protection(job.Givens), stopped) : null;
+        return request.HasLimitsOfItsChemistry ? StringFigures.Of(request, Protection(job.Givens, groups), stopped) : null;
     }
 
     private static EnergyRequest Asked(JobGivens givens, Chemistry chemistry, IReadOnlyList<SeriesGroup> groups, int parallel) => new()
@@ -105,9 +105,11 @@ public static class JobEnergy
 
     /// <summary>What the job says about protection and ratings.</summary>
     /// <param name="givens">The givens; what is not ticked counts as not there.</param>
+    /// <param name="groups">Its groups of cells, which know which resistances they have; empty where it has none.</param>
     /// <returns>The protection.</returns>
-    public static StringProtection Protection(JobGivens givens) => new()
+    public static StringProtection Protection(JobGivens givens, IReadOnlyList<JobGroup> groups) => new()
     {
+        OnlyFirstInstant = ResistanceKinds.TellOnlyFirstInstant(groups.SelectMany(group => group.Cells).Select(cell => (cell.ResistanceMilliohm, cell.ResistanceKind))),
         Fuse = givens.TickOf("fuse") == true,
         Disconnect = givens.TickOf("disconnect") == true,
         PreCharge = givens.TickOf("preCharge") == true,

@@ -22,9 +22,5 @@ public static class JobJoining
     /// <summary>How far apart the resting volts of cells may lie that are joined without more ado: the tightest of their limits.</summary>
     /// <param name="plan">The plan of a group.</param>
     /// <returns>Volts to either side of what the others settle at; null where no limit is known.</returns>
-    public static double? ApartV(JoinPlan plan)
-    {
-        double[] halves = [.. plan.Cells.Where(cell => cell.Within is not null).Select(cell => (cell.Within!.Value.HighV - cell.Within.Value.LowV) / 2)];
-        return halves.Length == 0 ? null : halves.Min();
-    }
+    public static double? ApartV(JoinPlan plan) => plan.Cells.Min(cell => cell.ApartV);
 }

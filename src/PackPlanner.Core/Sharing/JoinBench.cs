@@ -25,6 +25,10 @@ internal sealed class JoinBench
     /// <summary>Volts that the cells agreeing with one another have in parallel: what the others are brought to.</summary>
     internal double TargetV { get; }
 
+    /// <summary>A range round the target without what lies past empty or full of the chemistry; the target itself stays in it.</summary>
+    internal (double LowV, double HighV) InReach(double lowV, double highV) => request.Chemistry is not { } chemistry ? (lowV, highV)
+        : (Math.Max(lowV, Math.Min(chemistry.CutoffV, TargetV)), Math.Min(highV, Math.Max(chemistry.FullV, TargetV)));
+
     /// <summary>Ohms of a cell; null when unknown.</summary>
     internal static double? OhmOf(JoinCell cell) => cell.ResistanceMilliohm / 1000;
 
@@ -38,6 +42,12 @@ internal sealed class JoinBench
         double least = Math.Min(own ?? double.PositiveInfinity, others.LeastLimitA);
         return own is null || double.IsInfinity(least) ? null : least;
     }
+
+    /// <summary>What may flow between a cell and the others if the cell stood below them, or above.</summary>
+    internal double? LimitA(JoinCell cell, bool receives) =>
+        Together([.. Joinable.Where(other => !ReferenceEquals(other, cell))], receives ? double.NegativeInfinity : double.PositiveInfinity) is { } others
+            ? LimitA(cell, others, receives ? 1 : -1)
+            : null;
 
     /// <summary>Joining starts with the cells nearest to the middle and goes outwards.</summary>
     internal string[] Order()

@@ -38,8 +38,11 @@ public sealed record JoinStep
     /// <summary>Volts to bring it to alone before joining; null where it is not to be charged or nothing is known.</summary>
     public double? BringToV { get; init; }
 
-    /// <summary>Resting volts between which it may be joined; null when the limit is unknown.</summary>
+    /// <summary>Resting volts between which it may be joined, within full and empty of its chemistry; null when the limit is unknown.</summary>
     public (double LowV, double HighV)? Within { get; init; }
+
+    /// <summary>Volts that it may lie from the others to either side; null when the limit is unknown.</summary>
+    public double? ApartV { get; init; }
 
     /// <summary>Resistor that would hold the current to the limit, ohms; 0 where none is needed; null when unknown.</summary>
     public double? ResistorOhm { get; init; }

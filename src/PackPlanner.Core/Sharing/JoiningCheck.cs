@@ -47,13 +47,19 @@ public static class JoiningCheck
         if (cell.NotToBeCharged || limitA is not { } limit)
             return step;
         double resistorOhm = Math.Max(0, Math.Abs(differenceV) / limit - pathOhm);
+        (double LowV, double HighV)? apart = Apart(bench, cell, pathOhm);
         return step with
         {
-            Within = (bench.TargetV - limit * pathOhm, bench.TargetV + limit * pathOhm),
+            ApartV = apart is { } sides ? Math.Min(sides.LowV, sides.HighV) : null,
+            Within = apart is { } free ? bench.InReach(bench.TargetV - free.LowV, bench.TargetV + free.HighV) : null,
             ResistorOhm = resistorOhm,
             Hours = resistorOhm == 0 ? 0 : bench.HoursThrough(cell, others, resistorOhm + pathOhm, limit * pathOhm),
         };
     }
+
+    // Below the others the cell is charged on joining, above them it gives: each side has its own limit.
+    private static (double LowV, double HighV)? Apart(JoinBench bench, JoinCell cell, double pathOhm) =>
+        bench.LimitA(cell, receives: true) is { } chargeA && bench.LimitA(cell, receives: false) is { } dischargeA ? (chargeA * pathOhm, dischargeA * pathOhm) : null;
 
     private static JoinPair? WorstPair(JoinBench bench)
     {

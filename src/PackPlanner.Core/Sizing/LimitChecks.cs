@@ -40,6 +40,7 @@ internal static class LimitChecks
         yield return ("fuse-too-small", Over(choice.FuseMinA, electrics.FuseA));
         yield return ("fuse-over-cell-current", Over(electrics.FuseA, choice.Parallel * cell.PeakDischargeA * derate));
         yield return ("fuse-voltage", Over(choice.VoltageFullV, electrics.FuseV));
+        // By the DC figure, as a limit that is broken whatever the first instant is; that one is judged by caution 21.
         yield return ("fuse-breaking", Over(choice.ShortCircuitA, electrics.FuseBreakingA));
         yield return ("charge-too-cold", Over(cell.MinChargeDegC, request.Need.ChargeTemperatureDegC));
         yield return ("peak-power-short", Over(

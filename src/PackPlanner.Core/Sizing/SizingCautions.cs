@@ -1,5 +1,6 @@
 using System.Globalization;
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Packs;
 
 namespace PackPlanner.Core.Sizing;
@@ -16,8 +17,14 @@ internal static class SizingCautions
         if (choice.LimitsBroken.Contains("charge-too-cold"))
             raised.Add(new("caution-11", SignalWord.Warning, where,
                 $"charging planned at {Text(request.Need.ChargeTemperatureDegC)} °C, the cell allows {Text(choice.Cell.MinChargeDegC)} °C"));
+        else if (choice.Cell.MinChargeDegC is null && Chemistries.Find(choice.Cell.Chemistry)?.LowestCharging?.DegreesCelsius is { } usual && request.Need.ChargeTemperatureDegC < usual)
+            raised.Add(new("caution-11", SignalWord.Warning, where,
+                $"charging planned at {Text(request.Need.ChargeTemperatureDegC)} °C, {choice.Cell.Chemistry} cells are usually charged from {Text(usual)} °C on"));
         if (choice.ProspectiveShortCircuitA is { } first && ShortCircuit.HighCurrent(where, first) is { } high)
             raised.Add(high with { Saw = $"{high.Saw}; {Text(choice.ShortCircuitA)} A by DC resistance" });
+        if (choice.ProspectiveShortCircuitA > request.Electrics.FuseBreakingA)
+            raised.Add(new("caution-21", SignalWord.Warning, "fuse",
+                $"a short circuit begins at about {Text(choice.ProspectiveShortCircuitA)} A, the fuse breaks {Text(request.Electrics.FuseBreakingA)} A"));
         if (choice.Parallel > ShortCircuit.FewInParallel)
             raised.Add(new("caution-22", SignalWord.Caution, where, $"{choice.Parallel} cells in parallel and no fuse for each cell stated; one is asked for above {ShortCircuit.FewInParallel}"));
         if (request.Electrics.FuseA is null)

@@ -67,7 +67,8 @@ internal static class SizingFigures
     {
         double? nominalV = series * cell.NominalV;
         double? loss = ContinuousW(request) / nominalV * ResistanceOhm(request, cell.ResistanceMilliohm, series, parallel) / nominalV;
-        return nominalV * parallel * cell.CapacityAh * KeptFraction(request.Need) * (1 - loss);
+        // Where the cells lose all of their volts on the way, nothing arrives.
+        return nominalV * parallel * cell.CapacityAh * KeptFraction(request.Need) * (loss is { } lost ? Math.Max(0, 1 - lost) : null);
     }
 
     /// <summary>Smallest P whose usable energy covers the range; null when unknown or when no P does.</summary>

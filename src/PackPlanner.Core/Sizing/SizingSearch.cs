@@ -57,7 +57,7 @@ public static class SizingSearch
         int[] inside = [.. candidates.Where(series => window.Min is null || series >= window.Min)];
         if (inside.Length == 0)
             inside = [.. candidates.Where(series => series >= window.MinStranding)];
-        return window.Min is null && window.MatchingCharger is null ? [inside[^1]] : inside;
+        return window.Min is null && window.MatchingCharger is null ? [.. inside.TakeLast(1)] : inside;
     }
 
     private static PackChoice? InSpace(PackChoice choice, SizingRequest request, int places)
@@ -83,6 +83,8 @@ public static class SizingSearch
             return new("series-open", $"{name}neither controller volts nor charger volts nor S are given, so nothing says how many in series. Give pack.series or electrics.controllerMaxV.");
         if (window is { Max: { } max, MinStranding: { } min } && min > max)
             return new("controller-window", $"{name}the controller's {Text(electrics.ControllerMaxV)} V at full charge allows {max} in series, its {Text(electrics.ControllerMinV)} V low-voltage limit wants {min} or more. Another controller, or a cell of another voltage.");
+        if (window.Max is < 1)
+            return new("controller-window", $"{name}one cell has {Text(cell.FullV)} V when full, the controller bears {Text(electrics.ControllerMaxV)} V. Another controller, or a cell of another voltage.");
         if (window.MatchingCharger is { Count: 0 })
             return new("charger-volts", $"{name}no whole number in series suits a charger of {Text(electrics.ChargerV)} V: {Text(electrics.ChargerV / cell.FullV)} cells of {Text(cell.FullV)} V. Another charger setting.");
         return new("charger-against-controller", $"{name}the charger of {Text(electrics.ChargerV)} V suits {string.Join(", ", window.MatchingCharger ?? [])} in series, the controller allows {window.MinStranding?.ToString(CultureInfo.InvariantCulture) ?? "any"} to {window.Max?.ToString(CultureInfo.InvariantCulture) ?? "any"}. Another charger or another controller.");

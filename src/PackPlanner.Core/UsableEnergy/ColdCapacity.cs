@@ -15,6 +15,9 @@ public static class ColdCapacity
     private const double PerKelvin = 0.005;
     private const double MeasuredDownToDegC = 15;
 
+    // Drawn on far below what was measured, the line of LFP would cross nought; some charge is always left. Our choice.
+    private const double Least = 0.05;
+
     /// <summary>Charge left over charge at 25 °C.</summary>
     /// <param name="chemistry">The chemistry.</param>
     /// <param name="degC">Cell temperature, degrees Celsius.</param>
@@ -24,11 +27,11 @@ public static class ColdCapacity
         if (degC >= TestDegC)
             return 1;
         if (chemistry.Name != "LFP")
-            return Math.Max(0, 1 - PerKelvin * (TestDegC - degC));
+            return Math.Max(Least, 1 - PerKelvin * (TestDegC - degC));
         int upper = degC < 0 ? 1 : 2;
         (double lowC, double low) = IronPhosphate[upper - 1];
         (double highC, double high) = IronPhosphate[upper];
-        return Math.Max(0, low + (high - low) * (degC - lowC) / (highC - lowC));
+        return Math.Max(Least, low + (high - low) * (degC - lowC) / (highC - lowC));
     }
 
     /// <summary>Whether a temperature lies outside what the rule was measured for.</summary>

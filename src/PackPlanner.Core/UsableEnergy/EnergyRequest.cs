@@ -76,8 +76,15 @@ public sealed record EnergyRequest
     /// <summary>Links, joints and leads together, milliohm; what is unknown counts as nothing.</summary>
     public double BesideCellsMilliohm => (LinkMilliohm ?? 0) * (Groups.Count - 1) + (LeadsMilliohm ?? 0) + (JointsMilliohm ?? 0);
 
-    /// <summary>Whether full lies above empty and both are volts that a group of this chemistry can have.</summary>
-    public bool HasLimitsOfItsChemistry => EndsAtV < ChargedToV && ChargedToV <= Chemistry.Physics.HighestV && EndsAtV >= Chemistry.Physics.LowestV;
+    /// <summary>Whether full lies above empty, both are volts that a group of this chemistry can have, and its curve has a shape between them.</summary>
+    public bool HasLimitsOfItsChemistry => EndsAtV < ChargedToV && ChargedToV <= Chemistry.Physics.HighestV && EndsAtV >= Chemistry.Physics.LowestV
+        && Chemistry.Curve.Spans(CountedFromV, CountedToV);
+
+    /// <summary>Resting volts at which the capacities count as full.</summary>
+    internal double CountedFromV => Math.Max(Chemistry.FullV, ChargedToV);
+
+    /// <summary>Resting volts at which they count as empty.</summary>
+    internal double CountedToV => TestCutoffV ?? EndsAtV;
 
     /// <summary>The charge limit that holds.</summary>
     public double ChargedToV => FullV ?? Chemistry.FullV;

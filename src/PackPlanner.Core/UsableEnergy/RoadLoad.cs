@@ -46,9 +46,9 @@ public sealed record RoadLoad(
     /// <param name="speedKmh">Kilometres per hour, above zero.</param>
     /// <param name="efficiencyFraction">Battery to wheel, 0..1.</param>
     /// <param name="accessoryW">Lamps and the like, watts.</param>
-    /// <returns>Watt-hours per kilometre.</returns>
+    /// <returns>Watt-hours per kilometre; where slope or wind push, the accessories alone, because what a brake gives back is not counted.</returns>
     public double WhPerKm(double speedKmh, double efficiencyFraction, double accessoryW) =>
-        (WheelW(speedKmh) / efficiencyFraction + accessoryW) / speedKmh;
+        (Math.Max(0, WheelW(speedKmh)) / efficiencyFraction + accessoryW) / speedKmh;
 
     /// <summary>The speed at which the road takes a given power.</summary>
     /// <param name="wheelW">Power at the wheel, watts, above zero.</param>

@@ -12,9 +12,8 @@ internal sealed class StringModel
     internal StringModel(EnergyRequest request, OpenCircuitCurve? curve = null)
     {
         this.request = request;
-        double topV = Math.Max(request.Chemistry.FullV, request.ChargedToV);
-        Curve = curve ?? request.Chemistry.Curve.Between(topV, request.TestCutoffV ?? request.EndsAtV);
-        TopFraction = request.ChargedToV >= topV ? 1 : Curve.FractionAt(request.ChargedToV);
+        Curve = curve ?? request.Chemistry.Curve.Between(request.CountedFromV, request.CountedToV);
+        TopFraction = request.ChargedToV >= request.CountedFromV ? 1 : Curve.FractionAt(request.ChargedToV);
         ResistanceOhm = KnownResistances(request.Groups);
         CapacityAh = [.. request.Groups.Select((group, g) => AtRestAh(group.CapacityAh, ResistanceOhm?[g]))];
     }
@@ -93,13 +92,16 @@ internal sealed class StringModel
         };
     }
 
+    // A current that leaves half of the charge was none that a capacity is tested with: the figure is then taken as it stands.
+    private const double MostLeft = 0.5;
+
     // A test at a current stopped while some charge was left: what the same cell holds at rest is more.
     private double AtRestAh(double testedAh, double? ohm)
     {
         if (request.TestCurrentA is not > 0 || ohm is null)
             return testedAh;
         double left = LoadedEnd(Curve, request.TestCurrentA.Value, ohm.Value, request.TestCutoffV ?? request.EndsAtV);
-        return testedAh / (1 - left);
+        return left > MostLeft ? testedAh : testedAh / (1 - left);
     }
 
     /// <summary>State of charge at which a group's loaded volts meet a cut-off; 1 when they begin below it.</summary>

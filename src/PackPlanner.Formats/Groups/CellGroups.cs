@@ -79,7 +79,7 @@ public static class CellGroups
         [
             .. groups.Select(group => ParallelCells.Alike(
                 group.Group,
-                [.. group.Cells.Select(row => new CellBranch(row.Label, row.RestV ?? chemistry!.FullV, row.ResistanceMilliohm!.Value, row.CapacityAh))],
+                [.. group.Cells.Select(row => new CellBranch(row.Label, row.LaterRestV ?? row.RestV ?? chemistry!.FullV, row.ResistanceMilliohm!.Value, row.CapacityAh))],
                 linkMilliohm,
                 positiveAt,
                 negativeAt ?? group.Cells.Count)),

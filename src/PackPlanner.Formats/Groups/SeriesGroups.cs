@@ -84,7 +84,7 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
             : [.. rows.Select((row, i) => Together(i + 1, [row]))];
         groups = AgainstOneAnother(groups, [.. rows], understood);
         understood.AddRange(CellGroups.Kinds([.. rows]));
-        bool onlyFirstInstant = rows.Any(row => row.ResistanceMilliohm is not null) && rows.All(row => row.ResistanceKind == ResistanceKind.Ac1Khz || row.ResistanceMilliohm is null);
+        bool onlyFirstInstant = ResistanceKinds.TellOnlyFirstInstant(rows.Select(row => (row.ResistanceMilliohm, row.ResistanceKind)));
         return Checked(groups, onlyFirstInstant, file, understood);
     }
 

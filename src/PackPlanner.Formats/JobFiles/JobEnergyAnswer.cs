@@ -22,7 +22,13 @@ public static class JobEnergyAnswer
             return Refusal.Input("no-groups", job.Title, "the job has neither groups with known capacities nor a last log that tells them", "Add cells, and set series and parallel; or add a log of a ride from full to empty, and set ratedAh.");
         if (request.EndsAtV >= request.ChargedToV)
             return Refusal.Input("limits-crossed", job.Title, $"{request.EndsAtV} V empty is not below {request.ChargedToV} V full", "Set fullV and emptyV of one cell.");
-        StringFigures figures = StringFigures.Of(request, JobEnergy.Protection(job.Givens), stopped);
+        if (!request.HasLimitsOfItsChemistry)
+        {
+            return Refusal.Input("limits-outside", job.Title, $"{request.ChargedToV} V full and {request.EndsAtV} V empty do not fit {request.Chemistry.Name}, which works from {request.Chemistry.CutoffV} to {request.Chemistry.FullV} V",
+                "Set fullV and emptyV of one cell, and the right chemistry.");
+        }
+
+        StringFigures figures = StringFigures.Of(request, JobEnergy.Protection(job.Givens, groups), stopped);
         EnergyAnswer answer = EnergyWords.Answer(figures, job.Givens.NumberOf("whPerKm")) with
         {
             Understood = [.. EnergyAssumptions.Of(request, job.Givens.RepeatabilityFraction is not null)],

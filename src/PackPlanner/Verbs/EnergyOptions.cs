@@ -116,6 +116,7 @@ internal sealed class EnergyOptions
     /// <summary>What is typed of the protection, over what a job says.</summary>
     internal StringProtection Over(StringProtection job) => new()
     {
+        OnlyFirstInstant = job.OnlyFirstInstant || Protection.OnlyFirstInstant,
         Fuse = job.Fuse || Protection.Fuse,
         Disconnect = job.Disconnect || Protection.Disconnect,
         PreCharge = job.PreCharge || Protection.PreCharge,

@@ -84,7 +84,7 @@ internal static class EnergyVerb
         if (!options.Linked(request).Is(out EnergyRequest? linked, out why))
             return why;
         return Wrong(linked, file) is { } crossed ? crossed : Answer(
-            call, options, linked, options.Over(JobEnergy.Protection(job.Givens)), options.WhPerKm ?? job.Givens.NumberOf("whPerKm"),
+            call, options, linked, options.Over(JobEnergy.Protection(job.Givens, groups)), options.WhPerKm ?? job.Givens.NumberOf("whPerKm"),
             ["What was typed stands over what the job says; the job itself is unchanged."], null);
     }
 
@@ -139,19 +139,8 @@ internal static class EnergyVerb
     {
         if (request.EndsAtV >= request.ChargedToV)
             return Refusal.CommandLine("limits-crossed", "--empty-v", $"{request.EndsAtV} V is not below the {request.ChargedToV} V of full", "Give volts of one group: --full-v 4.2V --empty-v 3.0V.");
-        try
-        {
-            request.Chemistry.Curve.Between(Math.Max(request.Chemistry.FullV, request.ChargedToV), request.TestCutoffV ?? request.EndsAtV);
-        }
-        catch (ArgumentOutOfRangeException)
-        {
-            return Refusal.Input("limits-outside", file, $"{request.ChargedToV} V full and {request.EndsAtV} V empty do not fit {request.Chemistry.Name}, which works from {request.Chemistry.CutoffV} to {request.Chemistry.FullV} V",
+        return request.HasLimitsOfItsChemistry ? null
+            : Refusal.Input("limits-outside", file, $"{request.ChargedToV} V full and {request.EndsAtV} V empty do not fit {request.Chemistry.Name}, which works from {request.Chemistry.CutoffV} to {request.Chemistry.FullV} V",
                 "Give volts of one group, and the right --chemistry.");
-        }
-
-        (double lowestV, double highestV) = request.Chemistry.Physics;
-        return request.ChargedToV > highestV || request.EndsAtV < lowestV
-            ? Refusal.Input("limits-outside", file, $"{request.ChargedToV} V full and {request.EndsAtV} V empty lie outside what {request.Chemistry.Name} can have ({lowestV} to {highestV} V)", "Give volts of one group, and the right --chemistry.")
-            : null;
     }
 }

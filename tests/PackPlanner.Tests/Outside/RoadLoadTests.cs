@@ -52,4 +52,9 @@ public class RoadLoadTests
             Assert.Equal(4920, road.WheelW(speed), 1e-6);
         }
     }
+
+    // By hand: 100 kg at 6 % down pull 58.7 N, tyres and air at 20 km/h hold 9.8 + 9.5 N; 20 W of lamps at 20 km/h are 1 Wh/km.
+    [Fact]
+    public void Downhill_only_the_accessories_are_paid_for() =>
+        Assert.Equal(1, new RoadLoad(100, 0.5, 0.01, -0.06).WhPerKm(20, 0.8, accessoryW: 20), tolerance: 1e-9);
 }

@@ -239,4 +239,38 @@ public class EnergyVerbTests
         using JsonDocument document = JsonDocument.Parse(output);
         Assert.Equal(highestA, document.RootElement.GetProperty("charger").GetProperty("highestA").GetDouble(), 1e-9);
     }
+
+    // What a job knows of its cells must not be lost on the way to the same question: 1 kHz resistances tell no current that lasts.
+    [Fact]
+    public void A_job_of_cells_with_1_kHz_resistances_tells_only_the_first_instant_as_their_table_does()
+    {
+        using Folder folder = new();
+        string job = folder.File("a.job.json"), cells = folder.File("cells.csv");
+        File.WriteAllText(cells, "label,group,capacityAh,resistance 1 kHz (mOhm)\nA,1,2.5,20\nB,1,2.5,20\nC,2,2.5,20\nD,2,2.5,20\n");
+        Assert.Equal(0, Planner.Run("job", "new", job).ExitCode);
+        Assert.Equal(0, Planner.Run("job", "add", job, cells).ExitCode);
+        Assert.Equal(0, Planner.Run("job", "set", job, "chemistry=NMC", "series=2", "parallel=2").ExitCode);
+
+        JsonElement ofJob = Planner.Json("energy", job).Document, ofTable = Planner.Json("energy", cells, "--chemistry", "NMC").Document;
+
+        Assert.Equal(JsonValueKind.Null, ofTable.GetProperty("shortCircuitA").ValueKind);
+        Assert.Equal(JsonValueKind.Null, ofJob.GetProperty("shortCircuitA").ValueKind);
+        Assert.Equal(ofTable.GetProperty("prospectiveShortCircuitA").GetDouble(), ofJob.GetProperty("prospectiveShortCircuitA").GetDouble(), tolerance: 1e-6);
+    }
+
+    [Fact]
+    public void A_window_too_narrow_for_the_curve_is_refused_of_a_job_too()
+    {
+        using Folder folder = new();
+        string job = folder.File("a.job.json"), cells = folder.File("cells.csv");
+        File.WriteAllText(cells, "label,group,capacityAh\nA,1,2.5\nB,2,2.5\n");
+        Assert.Equal(0, Planner.Run("job", "new", job).ExitCode);
+        Assert.Equal(0, Planner.Run("job", "add", job, cells).ExitCode);
+        Assert.Equal(0, Planner.Run("job", "set", job, "chemistry=NMC", "series=2", "parallel=1", "emptyV=4.19V").ExitCode);
+
+        (int exitCode, JsonElement answer) = Planner.Json("energy", job);
+
+        Assert.Equal(3, exitCode);
+        Assert.Equal("limits-outside", answer.GetProperty("code").GetString());
+    }
 }

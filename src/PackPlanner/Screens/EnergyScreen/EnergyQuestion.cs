@@ -17,13 +17,12 @@ internal sealed record EnergyQuestion(IReadOnlyList<JobGroup> Groups, RideDiagno
             return "the chemistry is not known, and without its curve no energy can be told";
         double full = givens.NumberOf("fullV") ?? chemistry.FullV;
         double empty = givens.NumberOf("emptyV") ?? chemistry.CutoffV;
-        (double lowest, double highest) = chemistry.Physics;
-        return empty >= full || full > highest || empty < lowest
+        return !new EnergyRequest { Groups = [], Chemistry = chemistry, FullV = full, EmptyV = empty }.HasLimitsOfItsChemistry
             ? $"{full:0.00} V full and {empty:0.00} V empty do not fit {chemistry.Name}, which works from {chemistry.CutoffV:0.00} to {chemistry.FullV:0.00} V"
             : null;
     }
 
-    internal StringFigures Answer(CancellationToken stop) => StringFigures.Of(Request(), JobEnergy.Protection(Givens), stop);
+    internal StringFigures Answer(CancellationToken stop) => StringFigures.Of(Request(), JobEnergy.Protection(Givens, Groups), stop);
 
     private EnergyRequest Request() => Groups.Count > 0
         ? JobEnergy.Request(new Job { Title = "", Givens = Givens }, Groups)!

@@ -182,4 +182,25 @@ public class GroupingDetailsTests
         Assert.All(ah.Zip(steps.Steps), pair => Assert.Equal(pair.First, steps.InAh(pair.Second), tolerance: 0.6e-7));
         Assert.Equal(steps.Steps[0], steps.StepsOf(ah[0]));
     }
+
+    // By hand: 20 A over 20 and 21 milliohm are 10.24 and 9.76 A; aged to a half, b may carry 5.5 of its 11 A, and a carries less than its 11.
+    [Fact]
+    public void A_tired_cell_is_held_against_its_own_rating_though_another_carries_more()
+    {
+        MatchedPack pack = Pack(1, 2, [], Cell("a", 2.5, 20), Cell("b", 1.25, 21));
+
+        Caution caution = Assert.Single(GroupingCautions.Of(pack, null, null, loadA: 20, ratingA: 11, ratedAh: 2.5));
+
+        Assert.Equal(("caution-24", "group 1, cell b"), (caution.Code, caution.Where));
+        Assert.StartsWith("9.76 A at first, rated 11.0 A, 5.5 A after ageing", caution.Saw, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_spare_of_unknown_resistance_comes_after_those_that_are_known()
+    {
+        Dictionary<string, int> locks = new() { ["a"] = 1, ["b"] = 1 };
+        MatchedPack pack = Pack(1, 2, locks, Cell("a", 2.0, 20), Cell("b", 2.0, 20), Cell("c", 2.0), Cell("d", 2.0, 90));
+
+        Assert.Equal(["d", "c"], SpareAdvice.Best(pack, "b").Select(option => option.Cell));
+    }
 }

@@ -55,12 +55,16 @@ public class JoiningPropertiesTests
 
                 // The current at which the first of them reaches its rating, or half its ampere-hours.
                 double? Rating(JoinCell one, bool receives) => (receives ? request.ChargeRatingA : request.DischargeRatingA) ?? one.CapacityAh / 2;
-                double limit = Math.Min(Rating(cell, amps > 0)!.Value, others.Select((other, k) => Rating(other, amps < 0)!.Value * Math.Abs(amps / othersA[k])).Min());
+                double Limit(bool receives) => Math.Min(Rating(cell, receives)!.Value, others.Select((other, k) => Rating(other, !receives)!.Value * Math.Abs(amps / othersA[k])).Min());
+                double limit = Limit(amps > 0);
                 Assert.Equal(limit, step.LimitA!.Value, tolerance: 1e-6 * limit);
 
                 double pathOhm = Math.Abs((restingV - cell.RestV!.Value) / amps);
-                Assert.Equal(plan.Cells[0].BringToV!.Value - limit * pathOhm, step.Within!.Value.LowV, tolerance: 1e-6);
-                Assert.Equal(plan.Cells[0].BringToV!.Value + limit * pathOhm, step.Within.Value.HighV, tolerance: 1e-6);
+                // Below the others it would be charged, above them it would give; and no cell is charged past full or drawn past empty for it.
+                double target = plan.Cells[0].BringToV!.Value;
+                Assert.Equal(Math.Max(2.75, target - Limit(receives: true) * pathOhm), step.Within!.Value.LowV, tolerance: 1e-6);
+                Assert.Equal(Math.Min(4.2, target + Limit(receives: false) * pathOhm), step.Within.Value.HighV, tolerance: 1e-6);
+                Assert.Equal(Math.Min(Limit(true), Limit(false)) * pathOhm, step.ApartV!.Value, tolerance: 1e-6);
                 // Through the resistor no more than the limit flows.
                 Assert.Equal(Math.Min(Math.Abs(amps), limit), Math.Abs(restingV - cell.RestV.Value) / (pathOhm + step.ResistorOhm!.Value), tolerance: 1e-6 * limit);
             }

@@ -58,7 +58,7 @@ public class EnergyDetailsTests
     [InlineData("LFP", -10, 0.65, false)]
     [InlineData("LFP", -20, 0.5, false)]
     [InlineData("LFP", -21, 0.485, true)]
-    [InlineData("LFP", -60, 0.0, true)]
+    [InlineData("LFP", -60, 0.05, true)]
     [InlineData("NMC", 25, 1.0, false)]
     [InlineData("NMC", 15, 0.95, false)]
     [InlineData("NMC", 14, 0.945, true)]
@@ -217,4 +217,29 @@ public class EnergyDetailsTests
         Assert.Equal(possible, (String(5) with { FullV = fullV, EmptyV = emptyV }).HasLimitsOfItsChemistry);
         Assert.True((String(5) with { FullV = Nmc.Physics.HighestV, EmptyV = Nmc.Physics.LowestV }).HasLimitsOfItsChemistry);
     }
+
+    // 4.19 V and 4.18 V hold no point of the curve between them.
+    [Fact]
+    public void A_window_too_narrow_for_the_curve_is_told_and_not_run_into()
+    {
+        Assert.False(Nmc.Curve.Spans(4.2, 4.19));
+        Assert.True(Nmc.Curve.Spans(4.2, 2.75));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Nmc.Curve.Between(4.2, 4.19));
+        Assert.False((String(5) with { EmptyV = 4.19 }).HasLimitsOfItsChemistry);
+    }
+
+    // 30 A over 60 milliohm take 1.8 V: the test would have ended before it began.
+    [Fact]
+    public void A_test_current_that_no_capacity_is_measured_with_leaves_the_capacity_as_it_was_typed()
+    {
+        EnergyBudget plain = Of(String(60, 60)), stated = Of(String(60, 60) with { TestCurrentA = 30 });
+
+        Assert.Equal(plain.UsableWh, stated.UsableWh, tolerance: 1e-9);
+    }
+
+    [Theory]
+    [InlineData("LFP")]
+    [InlineData("NMC")]
+    public void In_the_deepest_cold_some_charge_is_left(string chemistry) =>
+        Assert.InRange(ColdCapacity.Fraction(Chemistries.Find(chemistry)!, -60), 0.05, 0.6);
 }
