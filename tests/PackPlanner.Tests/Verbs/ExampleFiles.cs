@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.IO.Compression;
 using System.Text;
@@ -10,6 +11,9 @@ namespace PackPlanner.Tests.Verbs;
 /// <summary>The files that the examples of the verbs name, invented or out of the invented scenes.</summary>
 internal static class ExampleFiles
 {
+    private static readonly ConcurrentDictionary<string, Lazy<string>> answers = new();
+    private static readonly Lazy<Dictionary<string, byte[]>> trike = new(Demo);
+
     /// <summary>Writes one.</summary>
     /// <param name="name">As the example names it.</param>
     /// <param name="before">The words before it, from the verb on: one name stands for other files with other verbs.</param>
@@ -25,7 +29,10 @@ internal static class ExampleFiles
             case ("groups.csv", ["match", ..]): File.WriteAllText(path, Built()); break;
             case ("groups.csv", _): File.WriteAllText(path, "group,capacityAh,resistanceMilliohm,stateOfCharge\n1,39.7,3.5,0.52\n2,39.5,3.4,0.50\n3,38.8,3.6,0.55\n"); break;
             case ("groups.json", ["energy", ..]): Answer(path, "match", LotFile(folder), "--series", "13", "--parallel", "4"); break;
-            case ("groups.json" or "tray.json" or "fit.json" or "trike.job.json", _): Scene(name, folder); break;
+            case ("groups.json", _): Answer(path, "match", Sample("trike", "cells.csv"), "--rated-ah", "5Ah", "--chemistry", "NMC", "--series", "13", "--parallel", "9"); break;
+            case ("tray.json", _): File.Copy(Sample("trike", "tray.json"), path); break;
+            case ("fit.json", _): Answer(path, "fit", Sample("trike", "tray.json")); break;
+            case ("trike.job.json", _): Job(folder); break;
             case ("group7.json", _): File.WriteAllText(path, """
                 {"cells":[{"cell":"K01","openCircuitV":3.62,"resistanceMilliohm":31.4},{"cell":"K02","openCircuitV":3.61,"resistanceMilliohm":30.0}],
                  "positiveLinkMilliohm":[0.2],"negativeLinkMilliohm":[0.2],"positiveAt":1,"negativeAt":2,"loadA":9}
@@ -42,29 +49,35 @@ internal static class ExampleFiles
 
     private static string Sample(string scene, string name) => Path.Combine(Repository.Root, "sample-data", scene, name);
 
-    private static void Answer(string path, params string[] line)
+    // The same line answers the same: what one example has made, the next takes.
+    private static void Answer(string path, params string[] line) => File.WriteAllText(path, answers.GetOrAdd(string.Join(' ', line), _ => new(() =>
     {
         (int exitCode, string output, string notes) = Planner.Run([.. line, "--json"]);
         Assert.True(exitCode == 0, output + notes);
-        File.WriteAllText(path, output);
-    }
+        return output;
+    })).Value);
 
     // A job and the files that it is made of, as the trike's demo writes them.
-    private static void Scene(string name, Folder folder)
+    private static void Job(Folder folder)
     {
         string place = folder.File("scene");
         if (!Directory.Exists(place))
-            Planner.Run("demo", "trike", "--into", place);
-        switch (name)
-        {
-            case "tray.json": File.Copy(Sample("trike", "tray.json"), folder.File(name)); break;
-            case "fit.json": Answer(folder.File(name), "fit", Sample("trike", "tray.json")); break;
-            case "groups.json": Answer(folder.File(name), "match", Sample("trike", "cells.csv"), "--rated-ah", "5Ah", "--chemistry", "NMC", "--series", "13", "--parallel", "9"); break;
-            default:
-                File.Copy(Path.Combine(place, name), folder.File(name));
-                Planner.Run("job", "set", folder.File(name), "reserve=12%");
-                break;
-        }
+            foreach ((string name, byte[] content) in trike.Value)
+            {
+                Directory.CreateDirectory(Path.GetDirectoryName(Path.Combine(place, name))!);
+                File.WriteAllBytes(Path.Combine(place, name), content);
+            }
+
+        File.Copy(Path.Combine(place, "trike.job.json"), folder.File("trike.job.json"));
+        Planner.Run("job", "set", folder.File("trike.job.json"), "reserve=12%");
+    }
+
+    private static Dictionary<string, byte[]> Demo()
+    {
+        using Folder made = new();
+        string place = made.File("scene");
+        Planner.Run("demo", "trike", "--into", place);
+        return Directory.EnumerateFiles(place, "*", SearchOption.AllDirectories).ToDictionary(file => Path.GetRelativePath(place, file), File.ReadAllBytes);
     }
 
     // The examples say the use themselves.
