@@ -3,16 +3,19 @@ using PackPlanner.Core.Jobs;
 
 namespace PackPlanner.Formats.Sheets;
 
-/// <summary>What the pack takes besides its cells, counted from the layout. Sizes of fuses and cables are left to the maker's data.</summary>
+/// <summary>What the pack takes besides its cells, and those too while none is measured, counted from the layout. Sizes of fuses and cables are left to the maker's data.</summary>
 internal static class BuySheet
 {
     internal static IReadOnlyList<SheetPage> Pages(SheetInput input)
     {
-        int series = input.Groups.Count;
-        int cells = input.Groups.Sum(group => group.Cells.Count);
+        bool grouped = input.Groups.Count > 0;
+        int series = grouped ? input.Groups.Count : input.Layout!.Series!.Value;
+        int cells = grouped ? input.Groups.Sum(group => group.Cells.Count) : input.Layout!.Used;
         bool round = input.Layout?.Cells.Any(cell => cell.RoundAlong is not null) ?? false;
         List<(string What, string Count, string Note)> rows = [];
         void Add(string what, int count, string note) => rows.Add((what, count.ToString(CultureInfo.InvariantCulture), note));
+        if (!grouped)
+            Add("cells", cells, $"{(input.Case is { CellName.Length: > 0 } known ? known.CellName : "of the size that was placed")}, {series} in series; used ones: more, because not all will do");
         if (round)
         {
             Add("insulating rings for positive ends", cells, "a few more, they tear");

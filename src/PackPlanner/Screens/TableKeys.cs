@@ -58,5 +58,5 @@ internal static class TableKeys
 
     private static void AskColumns(Desk desk, ListTable table) => desk.Show(new ListOverlay(
         desk, "columns shown", () => [.. table.Columns.Select(column => new ListItem(
-            $"[{(table.IsHidden(column) ? " " : "x")}] {column.Heading}", "", () => table.Toggle(column)))], staysOpen: true));
+            $"[{(table.Seen.IsHidden(column) ? " " : "x")}] {column.Heading}", table.Seen.LacksRoom(column) ? "no room" : "", () => table.Seen.Toggle(column, table.Columns)))], staysOpen: true));
 }

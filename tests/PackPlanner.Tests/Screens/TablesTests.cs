@@ -131,6 +131,35 @@ public class TablesTests
         Assert.DoesNotContain("remark", page.ToText());
     }
 
+    [Fact]
+    public void A_column_that_was_asked_for_takes_the_room_of_those_that_stand_there_by_themselves()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("2");
+        string before = Heading(bench);
+        Assert.DoesNotContain("model", before);
+        Assert.Contains("resting V", before);
+
+        bench.Press(["c", .. Enumerable.Repeat("Down", 13), "Enter"]);
+        bench.Text();
+        string list = bench.Text();
+        bench.Press("Esc");
+
+        Assert.Contains("model", Heading(bench));
+        Assert.Contains("[x] model", list);
+        Assert.Contains("Ah", Heading(bench));
+        // Right goes past what has no room: what is drawn as chosen is always in view.
+        for (int i = 0; i < 16; i++)
+        {
+            bench.Press("Right", "s");
+            string chosen = bench.Desk.Says!.Split("sorted by ")[1].Split(',')[0];
+            Assert.Contains(chosen, Heading(bench));
+        }
+    }
+
+    private static string Heading(Bench bench) => bench.Text().Split('\n').First(line => line.Contains("verdict", StringComparison.Ordinal) && line.Contains("label", StringComparison.Ordinal));
+
     [Theory]
     [InlineData("T9", "T10", -1)]
     [InlineData("t010", "T10", 1)]

@@ -70,7 +70,7 @@ internal sealed class CellsModel(Desk desk) : IStep
         : null;
 
     public string? CopyText() => Lot() is not null && table.Row is { } row
-        ? string.Join("  ", table.Columns.Where(c => !table.IsHidden(c)).Select(c => $"{c.Heading} {c.Text(row)}"))
+        ? string.Join("  ", table.Columns.Where(c => !table.Seen.IsHidden(c)).Select(c => $"{c.Heading} {c.Text(row)}"))
         : null;
 
     public MainTable Table() => Lot() is { } lot

@@ -17,7 +17,7 @@ internal static class ColumnLayout
         List<int> shown = [];
         for (int i = 0; i < wants.Length; i++)
         {
-            if (table.IsHidden(table.Columns[i]))
+            if (table.Seen.IsHidden(table.Columns[i]))
                 continue;
             wants[i] = Wanted(table, i, rows, look);
             shown.Add(i);
@@ -31,7 +31,7 @@ internal static class ColumnLayout
         }
 
         while (shown.Count > 1 && First + shown.Sum(i => Least(table.Columns[i], wants[i]) + Gap) - Gap > width)
-            shown.Remove(shown.OrderByDescending(i => table.Columns[i].Rank).ThenByDescending(i => i).First());
+            shown.Remove(shown.OrderByDescending(i => table.Seen.RankOf(table.Columns[i])).ThenByDescending(i => i).First());
         int spare = width - First + Gap - shown.Sum(i => Least(table.Columns[i], wants[i]) + Gap);
         List<(int, int, int)> layout = [];
         int x = First;

@@ -9,7 +9,6 @@ namespace PackPlanner.Screens.Tables;
 internal sealed class ListTable
 {
     private readonly HashSet<string> marks = [];
-    private readonly HashSet<string> hidden = [];
     private Func<int, string> nameOf = row => "";
     private int[] order = [];
     private int top;
@@ -19,11 +18,13 @@ internal sealed class ListTable
     internal ListTable(IReadOnlyList<Column> columns)
     {
         Columns = columns;
-        foreach (Column column in columns.Where(c => c.StartsHidden))
-            hidden.Add(column.Heading);
+        Seen = new ColumnsShown(columns);
     }
 
     internal IReadOnlyList<Column> Columns { get; private set; }
+
+    /// <summary>Which columns are wanted, and which have room.</summary>
+    internal ColumnsShown Seen { get; }
 
     /// <summary>Rows there are, shown or not.</summary>
     internal int Count { get; private set; }
@@ -59,14 +60,6 @@ internal sealed class ListTable
 
     /// <summary>Called when a row is clicked that already has the cursor.</summary>
     internal Action? Opened { get; set; }
-
-    internal bool IsHidden(Column column) => hidden.Contains(column.Heading);
-
-    internal void Toggle(Column column)
-    {
-        if (!hidden.Remove(column.Heading) && Columns.Count(c => !hidden.Contains(c.Heading)) > 1)
-            hidden.Add(column.Heading);
-    }
 
     internal void SetColumns(IReadOnlyList<Column> columns) => Columns = columns;
 
@@ -189,6 +182,7 @@ internal sealed class ListTable
         pageRows = Math.Max(1, area.Height - 1);
         top = Math.Clamp(top, Math.Max(0, Cursor - pageRows + 1), Math.Max(0, Math.Min(Cursor, Math.Max(0, order.Length - pageRows))));
         IReadOnlyList<(int Index, int X, int Width)> layout = ColumnLayout.Of(this, area.Width, order.AsSpan(top, Math.Min(pageRows, order.Length - top)), area.Look);
+        Seen.DrawnAre(layout.Select(drawn => Columns[drawn.Index]), Columns);
         foreach ((int index, int x, int width) in layout)
             PaintHeading(area, index, x, width);
         for (int line = 0; line < pageRows && top + line < order.Length; line++)
@@ -235,7 +229,8 @@ internal sealed class ListTable
     private void Step(int by)
     {
         int next = ActiveColumn + by;
-        while (next >= 0 && next < Columns.Count && IsHidden(Columns[next]))
+        // What is not in view cannot be chosen unseen.
+        while (next >= 0 && next < Columns.Count && (Seen.IsHidden(Columns[next]) || Seen.LacksRoom(Columns[next])))
             next += by;
         if (next >= 0 && next < Columns.Count)
             ActiveColumn = next;

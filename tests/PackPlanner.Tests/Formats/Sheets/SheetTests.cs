@@ -25,6 +25,20 @@ public class SheetTests
         .Of(input, SheetCatalogue.All.Where(sheet => sheet.WhyNot(input) is null), decimalComma: false)
         .ToDictionary(file => file.File, file => Encoding.UTF8.GetString(file.Bytes));
 
+    // The scooter is a space with a pack in it and no measured cell: 14s6p, by its case and its drawing.
+    [Fact]
+    public void A_space_without_measured_cells_gives_the_placement_and_what_to_buy_and_says_why_not_the_others()
+    {
+        SheetInput scooter = Input(Assert.IsType<Outcome<JobHistory>.Given>(DemoJobs.Of("scooter")).Value);
+
+        Assert.Equal(["place", "buy"], SheetCatalogue.All.Where(sheet => sheet.WhyNot(scooter) is null).Select(sheet => sheet.Name));
+        string buy = string.Concat(SheetCatalogue.All.Single(sheet => sheet.Name == "buy").Pages(scooter).Select(page => page.Body));
+        Assert.Matches("cells</td><td[^>]*><b class=\"num\">84</b></td><td[^>]*>21700 NMC 5.0, 14 in series", buy);
+        Assert.Matches("series links</td><td[^>]*><b class=\"num\">13</b>", buy);
+        Assert.Matches("sense leads</td><td[^>]*><b class=\"num\">15</b>", buy);
+        Assert.Equal("the job has no cells: the volts to expect come from theirs", SheetCatalogue.All.Single(sheet => sheet.Name == "taps").WhyNot(scooter));
+    }
+
     [Fact]
     public void Every_block_says_which_job_revision_page_and_content_it_belongs_to()
     {
