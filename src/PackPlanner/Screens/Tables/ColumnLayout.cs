@@ -31,7 +31,7 @@ internal static class ColumnLayout
         }
 
         while (shown.Count > 1 && First + shown.Sum(i => Least(table.Columns[i], wants[i]) + Gap) - Gap > width)
-            shown.Remove(shown.OrderByDescending(i => table.Seen.RankOf(table.Columns[i])).ThenByDescending(i => i).First());
+            shown.Remove(shown.OrderByDescending(i => table.SortColumn == i ? 0 : table.Seen.RankOf(table.Columns[i])).ThenByDescending(i => i).First());
         int spare = width - First + Gap - shown.Sum(i => Least(table.Columns[i], wants[i]) + Gap);
         List<(int, int, int)> layout = [];
         int x = First;
@@ -52,7 +52,7 @@ internal static class ColumnLayout
     private static int Wanted(ListTable table, int index, ReadOnlySpan<int> rows, Look look)
     {
         Column column = table.Columns[index];
-        // Room for the arrow of the sorted column is always kept, so that columns do not jump on sorting.
+        // The arrow of the sorted column takes room; another column gives way for it, never that one.
         int widest = Math.Max(column.Least, TextWidth.Of(look.Of(column.Heading)) + (table.SortColumn == index ? 1 : 0));
         foreach (int row in rows)
             widest = Math.Max(widest, TextWidth.Of(look.Of(column.Text(row))));
