@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+
 namespace PackPlanner.Formats.Files;
 
 /// <summary>Reads a small input whole, or says why it cannot be read.</summary>
@@ -12,24 +14,35 @@ public static class InputBytes
     /// <returns>The bytes, at least one, or why there are none.</returns>
     public static Outcome<byte[]> Read(string file, Func<Stream>? standardInput = null)
     {
+        if (file == "-" && standardInput is not null)
+            return Guarded("standard input", standardInput, stream => NotEmpty("standard input", ReadAll(stream)));
+        return OfFile(file, stream => NotEmpty(file, ReadAll(stream)));
+    }
+
+    /// <summary>Checksum of a file of any length, as jobs keep it; the file is not kept in memory.</summary>
+    /// <param name="file">Path.</param>
+    /// <returns>64 lower-case hexadecimal digits, or why it cannot be read.</returns>
+    public static Outcome<string> FingerprintOf(string file) => OfFile<string>(file, stream => Convert.ToHexStringLower(SHA256.HashData(stream)));
+
+    private static Outcome<T> OfFile<T>(string file, Func<Stream, Outcome<T>> read)
+    {
+        if (Directory.Exists(file))
+            return Refusal.Input("is-folder", file, "this is a folder, a file was expected", "Name the file in it.");
+        if (!File.Exists(file))
+            return Refusal.Input("file-not-found", file, "there is no such file", "Check the name, and the folder that you are in.");
+        return Guarded(file, () => InputFile.Open(file), read);
+    }
+
+    private static Outcome<T> Guarded<T>(string name, Func<Stream> open, Func<Stream, Outcome<T>> read)
+    {
         try
         {
-            if (file == "-" && standardInput is not null)
-            {
-                using Stream input = standardInput();
-                return NotEmpty("standard input", ReadAll(input));
-            }
-
-            if (Directory.Exists(file))
-                return Refusal.Input("is-folder", file, "this is a folder, a file was expected", "Name the file in it.");
-            if (!File.Exists(file))
-                return Refusal.Input("file-not-found", file, "there is no such file", "Check the name, and the folder that you are in.");
-            using Stream stream = InputFile.Open(file);
-            return NotEmpty(file, ReadAll(stream));
+            using Stream stream = open();
+            return read(stream);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or InvalidDataException or ArgumentException or NotSupportedException)
         {
-            return Refusal.Input("file-not-read", file, $"it could not be read: {fault.Message.TrimEnd('.')}", "Check that it exists and that you may read it.");
+            return Refusal.Input("file-not-read", name, $"it could not be read: {fault.Message.TrimEnd('.')}", "Check that it exists and that you may read it.");
         }
     }
 

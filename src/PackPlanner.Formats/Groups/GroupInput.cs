@@ -40,7 +40,7 @@ public sealed record GroupInput
             standardInput = () => new MemoryStream(bytes);
         }
 
-        bool[] json = [.. files.Select(file => LooksLikeJson(file, standardInput))];
+        bool[] json = [.. files.Select(file => JsonLook.IsJson(file, standardInput))];
         if (json.Contains(true) && files.Count > 1)
             return Refusal.Input("files-mixed", name, "a JSON file was named together with others", "Name one JSON file alone, or tables only.");
         if (json is [true])
@@ -72,28 +72,6 @@ public sealed record GroupInput
             ? Refusal.Input("two-chemistries", Name, $"two chemistries are named: {string.Join(" and ", found.Select(chemistry => chemistry.Name))}",
                 "They never belong into one pack: work on each by itself. (caution-06)")
             : new ChemistryFound(found.FirstOrDefault());
-    }
-
-    private static bool LooksLikeJson(string file, Func<Stream>? standardInput)
-    {
-        if (file == "-" ? standardInput is null : !File.Exists(file))
-            return false;
-        try
-        {
-            using Stream stream = file == "-" ? standardInput!() : InputFile.Open(file);
-            Span<byte> start = stackalloc byte[256];
-            int read = stream.ReadAtLeast(start, start.Length, throwOnEndOfStream: false);
-            ReadOnlySpan<byte> text = start[..read];
-            if (text is [0xEF, 0xBB, 0xBF, ..])
-                text = text[3..];
-            text = text.TrimStart(" \t\r\n"u8);
-            return text is [(byte)'{', ..];
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or InvalidDataException)
-        {
-            // The reader of tables says why it cannot be read.
-            return false;
-        }
     }
 }
 

@@ -3,6 +3,7 @@ using System.Text.Json;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats.Json;
+using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Formats.JobFiles;
 
@@ -32,6 +33,10 @@ public static class JobDocuments
             return Unknown(file);
         JsonInput input = JsonInput.Of(file, root);
         SourceKind? kind = KindOf(input);
+        // Figures of an answer are worked out, many of them for a group: none of them is a given of the job.
+        if (kind is null && SchemaOf(input) is var schema && schema.StartsWith(Answers, StringComparison.Ordinal))
+            return Refusal.Input("answer-not-a-given", file, $"this is an answer of packplanner {OneLine.Of(schema[Answers.Length..])}, and what it says was worked out, not measured",
+                "Add the table or log that it came from, or an answer of match or fit; set what the job is to know by job set JOB series=13. Nothing was added.");
         JobSource Source(SourceKind of) => new(job.NextSourceId, Path.GetFileName(file), JobFile.FingerprintOf(bytes), of, []);
         return kind switch
         {
@@ -63,15 +68,20 @@ public static class JobDocuments
     private static Refusal Damaged(JobDocument document) =>
         Refusal.Input("bad-document", document.Source.File, "what the job holds of it is not a JSON object", "Add the file again.");
 
+    private const string Answers = "packplanner/";
+
+    private static string SchemaOf(JsonInput input) => input.Raw("schema") is { ValueKind: JsonValueKind.String } named ? named.GetString()! : "";
+
     private static SourceKind? KindOf(JsonInput input)
     {
-        string schema = input.Raw("schema") is { ValueKind: JsonValueKind.String } named ? named.GetString()! : "";
+        string schema = SchemaOf(input);
         return schema switch
         {
             "packplanner/match" => SourceKind.Groups,
             "packplanner-fit-case" => SourceKind.FitCase,
             "packplanner/fit" => SourceKind.FitAnswer,
             "packplanner-size-case" => SourceKind.SizeNeed,
+            _ when schema.StartsWith(Answers, StringComparison.Ordinal) => null,
             _ when input.Has("groups") && input.Raw("groups") is { ValueKind: JsonValueKind.Array } => SourceKind.Groups,
             _ when input.Has("need") || input.Has("electrics") => SourceKind.SizeNeed,
             _ when input.Has("cavity") && input.Has("cell") => SourceKind.FitCase,

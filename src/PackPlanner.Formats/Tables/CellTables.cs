@@ -32,10 +32,10 @@ public static class CellTables
     internal static Outcome<CellTableReading> Read(SourceFile source, ReadOptions options) =>
         ReadOne(source, options).Is(out CellFile? one, out Refusal? why) ? Together([one]) : why;
 
-    private static Outcome<CellFile> ReadOne(SourceFile source, ReadOptions options) => FileFaults.ToItsEnd<CellFile>(source, () =>
+    internal static Outcome<CellFile> ReadOne(SourceFile source, ReadOptions options) => FileFaults.ToItsEnd<CellFile>(source, () =>
         TextTable.Read(source, options.Stopped).Is(out TextTable? table, out Refusal? why) ? CellTableReader.Read(source, table, options) : why);
 
-    private static CellTableReading Together(IReadOnlyList<CellFile> files)
+    internal static CellTableReading Together(IReadOnlyList<CellFile> files)
     {
         CellRow[] rows = [.. files.SelectMany(file => file.Rows)];
         string[][] clashes = LabelClashes.Among(rows);

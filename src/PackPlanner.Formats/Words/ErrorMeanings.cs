@@ -79,6 +79,7 @@ public static class ErrorMeanings
         Of("no-load", "nothing says which current is drawn", "Add --load."),
         Of("no-pictures", "no picture can be drawn of this job yet", Add),
         Of("no-place-in-a-job", "this JSON is none that a job holds", "See docs/files.md for those that it does."),
+        Of("answer-not-a-given", "an answer of this program was to be added, and its figures are worked out, for groups", "Add the table or log that it came from."),
         Of("no-rated-ah", "nothing says what a group held when new", "Say --rated-ah."),
         Of("no-reason", "a verdict by hand needs its reason", "Add --reason."),
         Of("no-resistance", "a resistance above zero is missing", Column),

@@ -21,7 +21,7 @@ internal static class FileReader
         // Looked at first, so that a log is not refused as a bad table, nor a table as a bad log.
         if (FileLooks.KindOf(choices.Path, logOptions).Is(out string? kind, out _) && kind == "pack-log")
             return PackLogs.Read(choices.Path, logOptions).Is(out PackLogReading? log, out why) ? Log(choices, log) : null;
-        if (!CellTables.Read([choices.Path], options).Is(out CellTableReading? reading, out why))
+        if (!CellSources.Read([choices.Path], options, givens.NumberOf("emptyV")).Is(out CellTableReading? reading, out why))
             return null;
         return Cells(choices, reading);
     }
@@ -98,7 +98,7 @@ internal static class FileReader
         RowAccount account = reading.Account;
         return new FileInHand(
             "Have I read your file right?",
-            $"{cells} cells. {account.RowsRead} rows read: {account.RowsUsed} used{repeats}, {account.RowsRead - account.RowsUsed} set aside.",
+            $"{cells} cell{(cells == 1 ? "" : "s")}. {account.RowsRead} rows read: {account.RowsUsed} used{repeats}, {account.RowsRead - account.RowsUsed} set aside.",
             reading.Shapes[0].Kind,
             reading.Shapes[0].Columns,
             FirstValues(reading.Shapes[0].Columns, rows),
