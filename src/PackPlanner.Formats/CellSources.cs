@@ -1,5 +1,4 @@
 using PackPlanner.Core.Bench;
-using PackPlanner.Core.Cells;
 using PackPlanner.Formats.Logs;
 using PackPlanner.Formats.Tables;
 

@@ -54,6 +54,19 @@ internal static class CellRowText
         ("group", row => row.Group, (row, value) => row with { Group = value }),
     ];
 
+    /// <summary>Everything that a row holds, by the names of the job file.</summary>
+    internal static IReadOnlyDictionary<string, Func<CellRow, object?>> Columns { get; } = new Dictionary<string, Func<CellRow, object?>>(
+    [
+        new("label", row => row.Label),
+        new("resistanceKind", row => KindName(row.ResistanceKind)),
+        .. Figures.Select(column => KeyValuePair.Create<string, Func<CellRow, object?>>(column.Name, row => column.Get(row))),
+        .. Words.Select(column => KeyValuePair.Create<string, Func<CellRow, object?>>(column.Name, row => column.Get(row))),
+        .. Moments.Select(column => KeyValuePair.Create<string, Func<CellRow, object?>>(column.Name, row => column.Get(row))),
+        .. Wholes.Select(column => KeyValuePair.Create<string, Func<CellRow, object?>>(column.Name, row => column.Get(row))),
+    ]);
+
+    private static string? KindName(ResistanceKind kind) => kind switch { ResistanceKind.Dc => "dc", ResistanceKind.Ac1Khz => "ac-1khz", _ => null };
+
     internal static void Write(Utf8JsonWriter writer, CellRow row)
     {
         writer.WriteStartObject();
@@ -70,8 +83,8 @@ internal static class CellRowText
                 writer.WriteNumber(name, known);
         }
 
-        if (row.ResistanceKind != ResistanceKind.Unknown)
-            writer.WriteString("resistanceKind", row.ResistanceKind == ResistanceKind.Dc ? "dc" : "ac-1khz");
+        if (KindName(row.ResistanceKind) is { } kind)
+            writer.WriteString("resistanceKind", kind);
         foreach ((string name, Func<CellRow, string?> get, _) in Words)
         {
             if (get(row) is { } known)

@@ -29,7 +29,7 @@ public static class ShareWords
         foreach (ShareGroupJson group in answer.Groups)
         {
             string worst = group.Worst.TimesEqual is { } times
-                ? $"{group.Worst.Cell} carries {Figures.Fixed(times, 2)} times an equal share"
+                ? $"{group.Worst.Cell} {Carries(times, answer.LoadA)} {Figures.Fixed(Math.Abs(times), 2)} times an equal share"
                 : $"{group.Worst.Cell} carries most";
             lines.Add($"Group {group.Group} at {Figures.Digits(answer.LoadA, 4)} A: {Figures.Fixed(group.TerminalV, 4)} V, {worst}; {Figures.Digits(group.CirculatingA, 3)} A circulate without a load.");
             lines.Add("  cell               A   share %");
@@ -40,7 +40,7 @@ public static class ShareWords
         {
             string crossings = swing.Crossings.Count == 0 ? "nobody else takes the lead"
                 : string.Join(", ", swing.Crossings.Take(6).Select(crossing => $"{crossing.Cell} leads from {Figures.Digits(crossing.AtAh, 3)} Ah"));
-            lines.Add($"Group {swing.Group} on the way down: up to {Figures.Fixed(swing.TimesEqual, 2)} times for {swing.Cell} at {Figures.Digits(swing.AtAh, 3)} Ah; {crossings}.");
+            lines.Add($"Group {swing.Group} on the way down: {Most(swing, answer.LoadA)} at {Figures.Digits(swing.AtAh, 3)} Ah; {crossings}.");
         }
 
         if (answer.Through is { } through)
@@ -55,6 +55,13 @@ public static class ShareWords
         ["group", "cell", "currentA", "sharePercent", "terminalV"],
         [.. answer.Groups.SelectMany(group => group.Cells.Select(cell => (IReadOnlyList<object?>)[group.Group, cell.Cell, cell.CurrentA, cell.SharePercent, group.TerminalV]))]);
 
+    private static string Most(ShareSwingJson swing, double loadA) => swing.TimesEqual is < 0 and var times
+        ? $"{swing.Cell} {Carries(times, loadA)} up to {Figures.Fixed(-times, 2)} times an equal share"
+        : $"up to {Figures.Fixed(swing.TimesEqual, 2)} times for {swing.Cell}";
+
+    // Against the load: a full cell that charges an empty one drives it the other way.
+    private static string Carries(double? timesEqual, double loadA) => timesEqual is not < 0 ? "carries" : loadA > 0 ? "is charged with" : "is discharged with";
+
     private static ShareGroupJson Group(ParallelCells group, GroupShare share, double loadA) => new(
         group.Number,
         share.TerminalV,
@@ -64,7 +71,7 @@ public static class ShareWords
 
     private static ShareSwingJson Swing(ParallelCells group, int index, SharedDischargeRun run)
     {
-        SharedMoment largest = run.Through.MaxBy(moment => moment.Groups[index].TimesEqual)!;
+        SharedMoment largest = run.Through.MaxBy(moment => Math.Abs(moment.Groups[index].TimesEqual ?? 0))!;
         List<ShareCrossingJson> crossings = [];
         for (int m = 1; m < run.Through.Count; m++)
         {

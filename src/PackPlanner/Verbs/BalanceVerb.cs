@@ -66,7 +66,10 @@ internal static class BalanceVerb
             return input.ChemistryOf(asked).Is(out ChemistryFound? named, out Refusal? unread) && GroupCharges.Read(json, named.Chemistry).Is(out GroupCharges? read, out unread)
                 ? FromAnswer(read, named.Chemistry)
                 : unread;
-        if (!BenchCells.Judge(input, asked).Is(out BenchCells? bench, out Refusal? why) || !FromTable(bench).Is(out GroupsFound? found, out why))
+        if (!BenchCells.Judge(input, asked).Is(out BenchCells? bench, out Refusal? why))
+            return why;
+        bench.LeaveUngroupedOut();
+        if (!FromTable(bench).Is(out GroupsFound? found, out why))
             return why;
         return InParallel(found with
         {
@@ -147,13 +150,13 @@ internal static class BalanceVerb
         double fullestAh = bench.Cells.Where(cell => !cell.HeldForSafety).Select(cell => cell.Rows[^1].ChargeOffsetAh!.Value).DefaultIfEmpty(0).Max();
         return new GroupsFound(
             [.. bench.Cells.Select((cell, i) => new GroupCharge(
-                cell.Rows[^1].Group ?? i + 1, cell.CapacityAh, null, null, fullestAh - cell.Rows[^1].ChargeOffsetAh!.Value, cell.HeldForSafety))],
+                BenchCells.Of(cell) ?? i + 1, cell.CapacityAh, null, null, fullestAh - cell.Rows[^1].ChargeOffsetAh!.Value, cell.HeldForSafety))],
             [GroupCharges.OffsetsInAhUnderstood], []);
     }
 
     private static GroupCharge Charge(ScreenedCell cell, int place, bool byCharge, double? stated, Chemistry? chemistry)
     {
-        int number = cell.Rows[^1].Group ?? place;
+        int number = BenchCells.Of(cell) ?? place;
         if (byCharge)
             return new GroupCharge(number, cell.CapacityAh, stated, NotToBeCharged: cell.HeldForSafety);
         (double Fraction, double Spread)? told = cell.RestV is { } restV && chemistry is not null ? CurveTells.FractionAt(chemistry, restV) : null;

@@ -18,6 +18,7 @@ internal sealed class BenchCells
         Understood = input.Understood;
         Chemistry = chemistry;
         this.lot = lot;
+        Cells = lot.Cells;
     }
 
     internal string Name { get; }
@@ -28,7 +29,7 @@ internal sealed class BenchCells
 
     internal Chemistry? Chemistry { get; }
 
-    internal IReadOnlyList<ScreenedCell> Cells => lot.Cells;
+    internal IReadOnlyList<ScreenedCell> Cells { get; private set; }
 
     /// <summary>Reads tables and judges their cells.</summary>
     internal static Outcome<BenchCells> Read(VerbCall call, IReadOnlyList<string> files, Chemistry? asked)
@@ -53,16 +54,30 @@ internal sealed class BenchCells
     /// <summary>The cells in their parallel groups; one group 1 where the table numbers none.</summary>
     internal IReadOnlyList<(int Number, IReadOnlyList<ScreenedCell> Cells)> Groups()
     {
-        int? Of(ScreenedCell cell) => cell.Rows.Select(row => row.Group).LastOrDefault(group => group is not null);
         ScreenedCell[] ungrouped = [.. Cells.Where(cell => Of(cell) is null)];
         // A table of groups has one row a number: there it is the groups that are joined.
         bool eachAlone = Cells.Where(cell => Of(cell) is not null).GroupBy(Of).All(group => group.Count() == 1);
         if (ungrouped.Length == Cells.Count || (ungrouped.Length == 0 && eachAlone))
             return [(1, Cells)];
         if (ungrouped.Length > 0)
-            Understood = [.. Understood, $"{ungrouped.Length} cells have no group number and are left out."];
+            Understood = [.. Understood, LeftOut(ungrouped.Length)];
         return [.. Cells.Where(cell => Of(cell) is not null).GroupBy(cell => Of(cell)!.Value).OrderBy(group => group.Key).Select(group => (group.Key, (IReadOnlyList<ScreenedCell>)[.. group]))];
     }
+
+    /// <summary>Leaves the cells without a group number out where others have one: a spare is no group, and of none.</summary>
+    internal void LeaveUngroupedOut()
+    {
+        ScreenedCell[] grouped = [.. Cells.Where(cell => Of(cell) is not null)];
+        if (grouped.Length == 0 || grouped.Length == Cells.Count)
+            return;
+        Understood = [.. Understood, LeftOut(Cells.Count - grouped.Length)];
+        Cells = grouped;
+    }
+
+    /// <summary>The group that a cell's rows name; null where they name none.</summary>
+    internal static int? Of(ScreenedCell cell) => cell.Rows.Select(row => row.Group).LastOrDefault(group => group is not null);
+
+    private static string LeftOut(int cells) => cells == 1 ? "1 cell has no group number and is left out." : $"{cells} cells have no group number and are left out.";
 
     /// <summary>The cautions for which a cell may not be charged, and those of two chemistries.</summary>
     internal IEnumerable<Caution> SafetyCautions() =>

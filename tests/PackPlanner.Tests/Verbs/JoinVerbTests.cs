@@ -146,6 +146,18 @@ public class JoinVerbTests
         Assert.Equal(0.8 / 0.06, answer.GetProperty("hours").GetDouble(), tolerance: 1e-6);
     }
 
+    [Theory]
+    [InlineData("cell,group,Ah,stateOfCharge\nS,,5,0.5\nA,1,5,0.96\nB,1,5,0.94\nC,2,5,1\nD,2,5,1\n", 0.5)]
+    [InlineData("cell,group,chargeOffsetAh\nS,,-3\nA,1,0.2\nC,2,0.7\n", 0.5)]
+    public void A_spare_without_a_group_is_left_out_of_the_balance(string table, double secondAh)
+    {
+        (int exitCode, JsonElement answer) = Run("balance", table, "--bleed", "100mA");
+
+        Assert.Equal(0, exitCode);
+        Assert.Equal([0, secondAh], answer.GetProperty("groups").EnumerateArray().Select(group => Math.Round(group.GetProperty("removeAh").GetDouble(), 9)));
+        Assert.Contains("1 cell has no group number and is left out.", answer.GetProperty("understood").EnumerateArray().Select(line => line.GetString()));
+    }
+
     // By hand: 5 Ah at 96 and 94 % are 95 %, 0.5 Ah under the full group of twice 5 Ah.
     [Fact]
     public void Cells_of_one_group_number_are_levelled_as_one()

@@ -38,6 +38,27 @@ public class ShareVerbTests
         Assert.Equal(JsonValueKind.Null, answer.GetProperty("groups")[0].GetProperty("worst").GetProperty("timesEqual").ValueKind);
     }
 
+    // K1 rests far below the three others, which charge it while 1 A is drawn.
+    [Fact]
+    public void A_cell_that_is_charged_hardest_is_named_as_charged()
+    {
+        string cells = string.Join(',', new[] { 3.3, 3.7, 3.7, 3.7 }.Select((volts, i) =>
+            FormattableString.Invariant($"{{\"cell\":\"K{i + 1}\",\"openCircuitV\":{volts},\"resistanceMilliohm\":30,\"capacityAh\":2.5}}")));
+        string input = $"{{\"cells\":[{cells}],\"positiveLinkMilliohm\":[0,0,0],\"negativeLinkMilliohm\":[0,0,0],\"positiveAt\":1,\"negativeAt\":4,\"loadA\":1}}";
+
+        (_, JsonElement answer) = Share(input, "--chemistry", "NMC");
+        (_, string words, _) = Planner.RunWithInput(input, "share", "-", "--chemistry", "NMC");
+
+        // By hand: 3.6 V less 7.5 mohm x 1 A are 3.5925 V; K1 takes (3.5925 - 3.3) / 0.03 = 9.75 A, 39 times the equal 0.25 A.
+        JsonElement swing = answer.GetProperty("swings")[0];
+        Assert.Equal(-39, answer.GetProperty("groups")[0].GetProperty("worst").GetProperty("timesEqual").GetDouble(), 1e-6);
+        Assert.Equal("K1", swing.GetProperty("cell").GetString());
+        Assert.Equal(-39, swing.GetProperty("timesEqual").GetDouble(), 0.5);
+        Assert.Contains("K1 is charged with 39.00 times an equal share", words, StringComparison.Ordinal);
+        Assert.Contains("on the way down: K1 is charged with up to", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("-39", words.Split('\n')[0], StringComparison.Ordinal);
+    }
+
     [Fact]
     public void With_capacities_and_a_chemistry_it_goes_on_to_near_empty()
     {

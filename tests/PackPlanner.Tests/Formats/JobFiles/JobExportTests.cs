@@ -1,0 +1,106 @@
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Diagnosis;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Screening;
+using PackPlanner.Formats;
+using PackPlanner.Formats.JobFiles;
+
+namespace PackPlanner.Tests.Formats.JobFiles;
+
+/// <summary>What is exported is read again as what the job held.</summary>
+public class JobExportTests
+{
+    private static readonly CellRow Full = Jobs.Row() with { Remark = "swollen" };
+
+    private static T Value<T>(Outcome<T> outcome)
+        where T : class => Assert.IsType<Outcome<T>.Given>(outcome).Value;
+
+    private static Job Again(Job job, string file, bool comma)
+    {
+        using Folder folder = new();
+        OpenJob open = Value(JobFile.Create(folder.File("one"), JobHistory.Of(job)));
+        Value(JobExport.Write(open, folder.File("out"), comma));
+        return Value(JobAdding.Add(JobHistory.Of(new Job { Title = "again" }), [folder.File($"out/{file}")], new())).History.Now;
+    }
+
+    private static Job Holding(params CellRow[] rows) => JobHistory.Of(new Job { Title = "one" }).Do(JobChanges.AddTable(new JobTable(
+        new JobSource("s1", "cells.csv", new string('a', 64), SourceKind.Cells, []), rows, 0))).Now;
+
+    // Where a row was read and the step of its figures follow from the table that it stands in.
+    private static CellRow Bare(CellRow row) => row with { File = null, Line = null, CapacityStepAh = null };
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Rows_of_cells_come_back_with_every_figure(bool comma)
+    {
+        CellRow[] rows =
+        [
+            Full,
+            Full with { Label = "T043", Remark = null, Condition = null, CapacityAh = 4.391, StateOfChargeFraction = 0.29, Date = new DateTime(2026, 10, 12, 14, 30, 5) },
+            Full with { Label = "T044", AcResistanceMilliohm = null, LaterRestV = null, LaterDate = null, Group = null, CapacityAh = 4.402 },
+        ];
+
+        Job again = Again(Holding(rows), "cells.csv", comma);
+
+        Assert.Equal(rows.Select(Bare), again.Rows.Select(Bare));
+    }
+
+    [Fact]
+    public void Rows_of_several_kinds_of_resistance_keep_their_kind()
+    {
+        CellRow[] rows =
+        [
+            new() { Label = "A", CapacityAh = 2.5, ResistanceMilliohm = 31, ResistanceKind = ResistanceKind.Dc },
+            new() { Label = "B", CapacityAh = 2.4, ResistanceMilliohm = 17, ResistanceKind = ResistanceKind.Ac1Khz },
+            new() { Label = "C", CapacityAh = 2.3, ResistanceMilliohm = 33, SelfDischargeMillivoltPerDay = 1.25 },
+        ];
+
+        Assert.Equal(rows.Select(Bare), Again(Holding(rows), "cells.csv", comma: false).Rows.Select(Bare));
+    }
+
+    [Fact]
+    public void A_swollen_cell_is_rejected_after_export_and_adding_too()
+    {
+        Job job = Holding([.. Enumerable.Range(1, 12).Select(i => new CellRow { Label = $"T{i:00}", CapacityAh = 4.4 + (i * 0.001), ResistanceMilliohm = 32, Remark = i == 5 ? "swollen" : null })]);
+
+        Job again = Again(job, "cells.csv", comma: false);
+
+        Assert.Equal(Verdict.Reject, JobLot.Judge(job).Cells.Single(cell => cell.Label == "T05").Verdict);
+        Assert.Equal(JobLot.Judge(job).Cells.Select(cell => cell.Verdict), JobLot.Judge(again).Cells.Select(cell => cell.Verdict));
+    }
+
+    [Fact]
+    public void A_log_comes_back_with_pack_volts_and_state_of_charge()
+    {
+        const int rows = 60;
+        double[] time = [.. Enumerable.Range(0, rows).Select(i => (double)i)];
+        RideLog log = new()
+        {
+            TimeS = time,
+            CurrentA = [.. time.Select(t => 20 + (t % 7))],
+            GroupV = [[.. time.Select(t => 3.9 - (t / 500))], [.. time.Select(t => 3.88 - (t / 480))], [.. time.Select(t => 3.91 - (t / 510))]],
+            TemperatureDegC = [[.. time.Select(t => 21 + (t / 100))]],
+            PackV = [.. time.Select(t => Math.Round(11.7 - (t / 160), 3))],
+            ShownStateOfCharge = [.. time.Select(t => Math.Round(0.91 - (t / 1000), 3))],
+            Source = "ride.csv",
+        };
+        Job job = JobHistory.Of(new Job { Title = "one" }).Do(JobChanges.AddLog(new JobLog(new JobSource("s1", "ride.csv", new string('a', 64), SourceKind.PackLog, []), log, 0))).Now;
+
+        RideLog again = Assert.Single(Again(job, "log-s1.csv", comma: false).Logs).Log;
+
+        Assert.Equal(log.GroupV, again.GroupV);
+        Assert.Equal(log.CurrentA, again.CurrentA);
+        Assert.Equal(log.PackV, again.PackV);
+        Assert.Equal(log.ShownStateOfCharge.Select(fraction => Math.Round(fraction, 9)), again.ShownStateOfCharge!.Select(fraction => Math.Round(fraction, 9)));
+    }
+
+    [Fact]
+    public void Nothing_that_a_row_holds_is_left_out()
+    {
+        string[] names = [.. CellRowText.Columns.Keys.Except(["file", "line", "capacityStepAh"])];
+
+        Assert.Equal(typeof(CellRow).GetProperties().Length - 3, names.Length);
+        Assert.Equal(names.Length - 1, ExportedCells.Of([Full]).Headings.Count);
+    }
+}
