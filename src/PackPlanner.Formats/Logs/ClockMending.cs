@@ -12,23 +12,28 @@ internal static class ClockMending
     internal static bool IsNeeded(double[] seconds) => Falls(seconds) > 0 || LeapsYears(seconds);
 
     /// <summary>Moments that never fall, and the order of the rows where they were sorted.</summary>
-    // Few falls back to the start, or to 1970 or 2000, are a clock that was reset: the log goes on by the usual step.
-    // A clock without date that falls by half a day passed midnight. An hour back is the end of summer time. All else is disorder: sorted.
+    // Falls back to the start, or to 1970 or 2000, are a clock that was reset, once or at every ride: the log goes on by the usual step.
+    // A clock without date that falls by over an hour stands on the next day. An hour back is the end of summer time. All else is disorder: sorted.
     internal static (double[] Seconds, int[]? Order) Mend(double[] seconds, TimeColumn time, double usual, bool alwaysSort, List<string> said)
     {
         int falls = Falls(seconds);
-        if (alwaysSort || falls > Math.Max(3, seconds.Length / 200))
+        // Where a third of all rows fall back, no clock was reset so often: the rows are shuffled or stand backward.
+        if (alwaysSort || falls > Math.Max(3, seconds.Length / 3))
             return Sort(seconds, said, falls);
-        bool reset = LeapsYears(seconds);
-        for (int i = 1; i < seconds.Length && !reset; i++)
-            reset = seconds[i] < seconds[i - 1] && IsReset(seconds, i, time, usual);
-        if (!reset)
+        int resets = 0;
+        for (int i = 1; i < seconds.Length; i++)
+            resets += seconds[i] < seconds[i - 1] && IsReset(seconds, i, time, usual) ? 1 : 0;
+        bool seldom = falls <= Math.Max(3, seconds.Length / 200);
+        if (seldom ? resets == 0 && !LeapsYears(seconds) : resets * 10 < falls * 8)
             return Sort(seconds, said, falls);
         return (new GoingOn(seconds, time, usual).Mended(said), null);
     }
 
     /// <summary>A step as at the end of summer time.</summary>
     internal static bool IsHourBack(double stepS, double usualS) => Math.Abs(stepS + 3600 - usualS) < Math.Max(120, 3 * usualS);
+
+    /// <summary>A clock without a date that falls so far was read on another day.</summary>
+    internal static bool IsNewDay(double stepS, double usualS) => stepS < -Math.Max(3600, 20 * usualS);
 
     private static int Falls(double[] seconds)
     {
@@ -50,7 +55,7 @@ internal static class ClockMending
     {
         double step = seconds[i] - seconds[i - 1];
         if (time.IsClock)
-            return step < -DayS / 2;
+            return IsNewDay(step, usual);
         if (time.IsStamp)
             return IsHourBack(step, usual) || step < -LeapS;
         return seconds[i] <= seconds[0] + (5 * usual) || Math.Abs(seconds[i]) < 5 * usual;

@@ -176,7 +176,9 @@ internal static class CurveLog
         double counted = 0;
         for (int i = 1; i < timeS.Length; i++)
             counted += double.IsFinite(currentA[i]) ? Math.Abs(currentA[i]) * (timeS[i] - timeS[i - 1]) / 3600 : 0;
-        double shown = column.Values.Where(double.IsFinite).Select(Math.Abs).DefaultIfEmpty(0).Max();
+        // A counter starts anew at each step, so its rises count and not its largest figure.
+        double[] known = [.. column.Values.Where(double.IsFinite).Select(Math.Abs)];
+        double shown = known.Zip(known.Skip(1), (one, next) => Math.Max(0, next - one)).Sum() + (known.Length > 0 ? known[0] : 0);
         FileUnit unit = counted > 0 && shown / counted > 30 ? FileUnit.MilliampereHour : FileUnit.AmpereHour;
         said.Add($"The counter {column.Name} has no unit; beside the charge that the current carried it is read in {unit.Name}.");
         return unit;

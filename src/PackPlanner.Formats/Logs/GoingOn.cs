@@ -30,7 +30,7 @@ internal sealed class GoingOn(double[] seconds, TimeColumn time, double usual)
     private void Step(int row)
     {
         double step = seconds[row] - seconds[row - 1];
-        if (step < 0 && time.IsClock && step < -ClockMending.DayS / 2)
+        if (time.IsClock && ClockMending.IsNewDay(step, usual))
         {
             shift += ClockMending.DayS;
             midnights++;

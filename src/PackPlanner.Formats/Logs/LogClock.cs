@@ -39,9 +39,8 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
         else if (!time.IsClock && seconds.Length > 0)
         {
             (seconds, usual) = ShortYears.Mend(seconds, time, usual, said);
+            (seconds, usual) = DayMonthOrder.Mend(seconds, time, usual, said);
             start = StampText.MomentOf(seconds[0]);
-            if (time.OrderAssumed)
-                said.Add("Day and month could stand in either order in the stamps; the day is taken first.");
         }
 
         int[]? order = null;

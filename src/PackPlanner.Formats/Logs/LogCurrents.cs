@@ -61,11 +61,14 @@ internal static class LogCurrents
             return false;
         }
 
+        // The idle one of the two is often left blank.
         for (int i = 0; i < current.Length; i++)
-            current[i] = Math.Abs(current[i]) - off[i];
+            current[i] = double.IsNaN(current[i]) && double.IsNaN(off[i]) ? double.NaN : Known(Math.Abs(current[i])) - Known(off[i]);
         said.Add($"Discharge and charge stand in two columns; the current is {discharge.Name} less {charge.Name}.");
         return true;
     }
+
+    private static double Known(double figure) => double.IsNaN(figure) ? 0 : figure;
 
     /// <summary>Gives an unsigned current its sign by a column of states, in place.</summary>
     /// <param name="columns">All columns.</param>

@@ -64,7 +64,8 @@ internal sealed class LogFamilies
                 column.Number = column.Heading.Numbers[counting[^1]];
         List<LogColumn> inOrder = [];
         Dictionary<string, LogColumn> met = [];
-        foreach (LogColumn column in family.OrderBy(column => counting.Length > 1 ? column.Heading.Numbers[counting[0]] : 0).ThenBy(column => column.Number))
+        IOrderedEnumerable<LogColumn> ordered = counting.Aggregate(family.OrderBy(_ => 0), (sorted, at) => sorted.ThenBy(column => column.Heading.Numbers[at]));
+        foreach (LogColumn column in ordered.ThenBy(column => column.Number))
         {
             string numbered = $"{column.Number}/{string.Join('/', column.Heading.Numbers)}";
             if (!met.TryAdd(numbered, column) && met[numbered] is { } before)

@@ -101,7 +101,7 @@ internal sealed class LogPart(LogReading log, TextPart part, int from, int room,
             (column.Unit, column.SetBy) = (unit, "cells");
         }
 
-        return unit == column.Unit ? value : value * unit.Scale / column.Unit.Scale;
+        return unit == column.Unit ? value : (unit.Convert(value) - column.Unit.Offset) / column.Unit.Scale;
     }
 
     private void SetAside(CsvReader csv, int line) =>

@@ -30,7 +30,8 @@ internal static class ShortYears
         return (yearFirst, LogClock.Usual(yearFirst));
     }
 
-    private static int Leaps(double[] seconds)
+    /// <summary>Steps of a month or more, forward or back.</summary>
+    internal static int Leaps(double[] seconds)
     {
         int leaps = 0;
         for (int i = 1; i < seconds.Length; i++)

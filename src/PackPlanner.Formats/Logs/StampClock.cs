@@ -14,7 +14,7 @@ internal static class StampClock
         double days = 0;
         if (!TryWhole(ref left, out int first, out int digits))
             return false;
-        if (digits == 6 && (left.IsEmpty || left[0] is (byte)'Z' or (byte)'.'))
+        if (digits == 6 && first / 100 % 100 < 60 && first % 100 < 61 && (left.IsEmpty || left[0] is (byte)'Z' or (byte)'.'))
         {
             seconds = (first / 10000 * 3600.0) + (first / 100 % 100 * 60) + (first % 100) + Fraction(ref left);
             return true;

@@ -41,14 +41,14 @@ internal static class StepTable
         return new TesterLogReading(curve, true, 1, counter.Account(), TesterLogs.Shape(source, head, columns, "steps", sign, steps.Count, []), said);
     }
 
-    private sealed record Step(double? StartS, double DurationS, double StartV, double EndV, double StartA, double EndA, double ChargeAh, double DischargeAh, double? Wh, double? TemperatureDegC, int Number);
+    private sealed record Step(double? StartS, double DurationS, double StartV, double EndV, double StartA, double EndA, double? ChargeAh, double? DischargeAh, double? CapacityAh, double? Wh, double? TemperatureDegC, int Number);
 
     private static Step? StepOf(TextRow row, LogColumns columns, LogHead head)
     {
         LogColumn? duration = FirstOf(columns, ColumnRole.Duration) ?? FirstOf(columns, ColumnRole.StepTime);
         double? Figure(ColumnRole role) =>
-            FirstOf(columns, role) is { } column && Figures.TryRead(row[column.Index], head.Mark, out double value, out _)
-                ? (column.Unit ?? FileUnit.Usual(ColumnNames.DimensionOf(role))).Convert(value)
+            FirstOf(columns, role) is { } column && Figures.TryRead(row[column.Index], head.Mark, out double value, out string tail)
+                ? (UnitBeside(tail, ColumnNames.DimensionOf(role)) ?? column.Unit ?? FileUnit.Usual(ColumnNames.DimensionOf(role))).Convert(value)
                 : null;
         if (duration is null || Seconds(row[duration.Index], duration, head.Mark) is not { } seconds)
             return null;
@@ -56,19 +56,29 @@ internal static class StepTable
         if (Figure(ColumnRole.StartVoltage) is not { } startV || Figure(ColumnRole.EndVoltage) is not { } endV || startA is null)
             return null;
         double[] wh = [.. columns.All.Where(column => column.Role == ColumnRole.Energy && column.Fit >= 1000)
-            .Select(column => Figures.TryRead(row[column.Index], head.Mark, out double value, out _) ? Math.Abs((column.Unit ?? FileUnit.WattHour).Convert(value)) : 0)];
+            .Where(column => Figures.TryRead(row[column.Index], head.Mark, out _, out _))
+            .Select(column => Figures.TryRead(row[column.Index], head.Mark, out double value, out string tail) ? Math.Abs((UnitBeside(tail, Dimension.Energy) ?? column.Unit ?? FileUnit.WattHour).Convert(value)) : 0)];
         double? stamp = FirstOf(columns, ColumnRole.Time) is { } time && StampText.TryRead(Encoding.UTF8.GetBytes(row[time.Index]), StampKind.YearFirst, out double moment) ? moment : null;
         return new Step(stamp, seconds, startV, endV, startA.Value, Figure(ColumnRole.EndCurrent) ?? startA.Value,
-            Math.Abs(Figure(ColumnRole.ChargeCapacity) ?? 0), Math.Abs(Figure(ColumnRole.DischargeCapacity) ?? 0),
+            Size(Figure(ColumnRole.ChargeCapacity)), Size(Figure(ColumnRole.DischargeCapacity)), Size(Figure(ColumnRole.Capacity)),
             wh.Length == 0 ? null : wh.Max(), Figure(ColumnRole.Temperature), (int)(Figure(ColumnRole.Step) ?? 0));
     }
 
     private static LogColumn? FirstOf(LogColumns columns, ColumnRole role) =>
         columns.All.Where(column => column.Role == role).OrderByDescending(column => column.Fit >= 1000 ? 1 : 0).ThenBy(column => column.Index).FirstOrDefault();
 
-    private static double? Seconds(string text, LogColumn column, DecimalMark mark) =>
-        StampText.TryRead(Encoding.UTF8.GetBytes(text), StampKind.Clock, out double seconds) ? seconds
-            : Figures.TryRead(text, mark, out double value, out _) ? (column.Unit ?? FileUnit.Second).Convert(value) : null;
+    private static double? Size(double? figure) => figure is { } known ? Math.Abs(known) : null;
+
+    private static FileUnit? UnitBeside(string tail, Dimension of) => FileUnit.Find(tail) is { } unit && unit.Of == of ? unit : null;
+
+    // A bare figure is one, also of six digits; only with a colon, or with hours and minutes named, it is a clock.
+    private static double? Seconds(string text, LogColumn column, DecimalMark mark)
+    {
+        bool clock = text.Contains(':', StringComparison.Ordinal);
+        if (!clock && Figures.TryRead(text, mark, out double value, out string tail) && (tail.Length == 0 || UnitBeside(tail, Dimension.Time) is not null))
+            return (UnitBeside(tail, Dimension.Time) ?? column.Unit ?? FileUnit.Second).Convert(value);
+        return StampText.TryRead(Encoding.UTF8.GetBytes(text), StampKind.Clock, out double seconds) ? seconds : null;
+    }
 
     private static TestCurve Curve(SourceFile source, List<Step> steps)
     {
@@ -84,7 +94,8 @@ internal static class StepTable
             double start = Math.Max(end, step.StartS - zero ?? end);
             end = start + step.DurationS;
             (timeS[2 * i], timeS[(2 * i) + 1]) = (start, end);
-            ah[(2 * i) + 1] = Math.Max(step.ChargeAh, step.DischargeAh);
+            // What the tester did not count is counted from its current, not taken as nought.
+            ah[(2 * i) + 1] = step.ChargeAh is null && step.DischargeAh is null ? step.CapacityAh ?? double.NaN : Math.Max(step.ChargeAh ?? 0, step.DischargeAh ?? 0);
             wh[(2 * i) + 1] = step.Wh ?? double.NaN;
         }
 
@@ -106,13 +117,13 @@ internal static class StepTable
     // The tester itself names each step's charge as charged or discharged, which settles the sign.
     private static string? SignOf(List<Step> steps, TestCurve curve, ReadOptions options, List<string> said)
     {
-        double along = steps.Sum(step => (step.DischargeAh - step.ChargeAh) * (step.StartA + step.EndA));
+        double along = steps.Sum(step => ((step.DischargeAh ?? 0) - (step.ChargeAh ?? 0)) * (step.StartA + step.EndA));
         if (options.CurrentSign != "auto" || along == 0)
             return CurveLog.TurnRound(curve.TimeS, curve.CurrentA, curve.Volts, options, said);
         bool unsigned = steps.All(step => step.StartA >= 0 && step.EndA >= 0) && steps.Any(step => step.DischargeAh > 0) && steps.Any(step => step.ChargeAh > 0);
         for (int i = 0; i < steps.Count; i++)
         {
-            bool turn = unsigned ? steps[i].ChargeAh > steps[i].DischargeAh : along < 0;
+            bool turn = unsigned ? (steps[i].ChargeAh ?? 0) > (steps[i].DischargeAh ?? 0) : along < 0;
             if (!turn)
                 continue;
             curve.CurrentA[2 * i] = 0 - curve.CurrentA[2 * i];
@@ -130,7 +141,7 @@ internal static class StepTable
         ColumnRole[] used =
         [
             ColumnRole.StartVoltage, ColumnRole.EndVoltage, ColumnRole.StartCurrent, ColumnRole.EndCurrent, ColumnRole.Duration, ColumnRole.Step,
-            ColumnRole.ChargeCapacity, ColumnRole.DischargeCapacity, ColumnRole.Time, ColumnRole.Temperature, ColumnRole.Energy,
+            ColumnRole.ChargeCapacity, ColumnRole.DischargeCapacity, ColumnRole.Capacity, ColumnRole.Time, ColumnRole.Temperature, ColumnRole.Energy,
         ];
         foreach (ColumnRole role in used)
             if (FirstOf(columns, role) is { } column)

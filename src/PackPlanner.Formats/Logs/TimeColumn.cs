@@ -71,7 +71,12 @@ internal sealed partial class TimeColumn
         if (!chosen && date is not null && clock is not null
             && StampText.KindOf(head.Column(clock.Index)).Kind == StampKind.Clock
             && StampText.KindOf(head.Column(date.Index)) is { Kind: not (null or StampKind.Clock) } dates)
-            return new TimeColumn(date, dates.Kind.Value, clock) { OrderAssumed = dates.OrderAssumed };
+            return new TimeColumn(date, dates.Kind.Value, clock)
+            {
+                OrderAssumed = dates.OrderAssumed,
+                HasShortYears = IsShort(dates.Kind, head.Column(date.Index)),
+                HasDashes = IsShort(dates.Kind, head.Column(date.Index)) && head.Column(date.Index)[0].Contains('-'),
+            };
         IEnumerable<LogColumn> candidates = columns.All
             .Where(column => column.Role is ColumnRole.Time or ColumnRole.Date or ColumnRole.Clock)
             .OrderByDescending(column => column.Role == ColumnRole.Time ? 1 : 0).ThenByDescending(column => column.Fit).ThenBy(column => column.Index)
@@ -99,6 +104,9 @@ internal sealed partial class TimeColumn
         "the times are two numbers from nought on, and can be hours and minutes or minutes and seconds",
         $"Say --column \"{Column.Name}=time:s\" if they are minutes and seconds, --column \"{Column.Name}=time:min\" if they are hours and minutes; or write h:mm or m:ss into the heading.");
 
+    /// <summary>A stamp was met that can only have its month first, though the day was taken first.</summary>
+    internal bool MetMonthFirst { get; private set; }
+
     /// <summary>Reads the moment of the current row: seconds since 2000 for stamps, else the plain figure.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal bool TryRead(CsvReader csv, out double moment)
@@ -106,7 +114,13 @@ internal sealed partial class TimeColumn
         if (Kind == StampKind.Number)
             return (csv.TryParse(_index, out moment) || (_withUnit && TryWithUnit(csv, out moment))) && Math.Abs(moment) < LargestMoment;
         if (!StampText.TryRead(csv.GetSpan(_index), Kind, out moment))
-            return false;
+        {
+            // The front of the file did not tell the order; 3/13 does, and turns all before it round.
+            if (!OrderAssumed || Kind != StampKind.DayFirst || !StampText.TryRead(csv.GetSpan(_index), StampKind.MonthFirst, out moment))
+                return false;
+            MetMonthFirst = true;
+        }
+
         if (_clockIndex < 0)
             return true;
         if (!StampText.TryRead(csv.GetSpan(_clockIndex), StampKind.Clock, out double clock))
@@ -145,9 +159,11 @@ internal sealed partial class TimeColumn
         (StampKind? kind, bool assumed) = StampText.KindOf(entries);
         if (kind == StampKind.Clock && entries.All(entry => entry.Length == 0 || StampText.IsTwoNumbers(Encoding.UTF8.GetBytes(entry))))
             return OfTwoNumbers(column, [.. entries.Where(entry => entry.Length > 0)]);
-        bool isShort = kind == StampKind.DayFirst && entries.All(entry => entry.Length == 0 || ShortDate().IsMatch(entry));
+        bool isShort = IsShort(kind, entries);
         return kind is null ? null : new TimeColumn(column, kind.Value, null) { OrderAssumed = assumed, HasShortYears = isShort, HasDashes = isShort && entries[0].Contains('-') };
     }
+
+    private static bool IsShort(StampKind? kind, string[] entries) => kind == StampKind.DayFirst && entries.All(entry => entry.Length == 0 || ShortDate().IsMatch(entry));
 
     // 095959 and then 100000: six digits whose steps are even as hours, minutes and seconds, and are not as a number.
     private static bool AreClockDigits(string[] entries)
