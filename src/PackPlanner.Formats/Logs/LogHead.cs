@@ -149,7 +149,7 @@ internal sealed record LogHead
         }
 
         // "10 mA" and "0.1 mV" begin like figures, and in a row of units they are units.
-        return filled > 1 && figures > 0 && figures * 2 >= filled && !fields.TrueForAll(entry => entry.Length == 0 || FileUnit.Find(entry.Trim('(', ')', '[', ']')) is not null);
+        return filled > 1 && figures > 0 && figures * 2 >= filled && !fields.TrueForAll(entry => entry.Length == 0 || FileUnit.FindInBrackets(entry) is not null);
     }
 
     private static bool LooksLikeStamp(string entry) =>
@@ -190,7 +190,7 @@ internal sealed record LogHead
 
     private static string Join(string name, string unit)
     {
-        string bare = unit.Trim('(', ')', '[', ']');
+        string bare = FileUnit.WithoutBrackets(unit);
         return FileUnit.Find(bare) is null ? name : $"{name} [{bare}]";
     }
 
@@ -199,7 +199,7 @@ internal sealed record LogHead
     private static bool IsUnits(List<string> fields)
     {
         string[] filled = [.. fields.Where(entry => entry.Length > 0)];
-        int units = filled.Count(entry => FileUnit.Find(entry.Trim('(', ')', '[', ']')) is not null);
+        int units = filled.Count(entry => FileUnit.FindInBrackets(entry) is not null);
         return filled.Length > 1 && units * 10 >= filled.Length * 6;
     }
 

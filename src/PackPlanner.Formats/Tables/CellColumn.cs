@@ -13,6 +13,9 @@ internal sealed class CellColumn(int index, HeadingWords heading)
 
     internal FileUnit? Unit { get; set; }
 
+    /// <summary>The heading tells a unit that its meaning cannot be read in.</summary>
+    internal bool HasUnknownUnit { get; init; }
+
     internal string SetBy { get; set; } = "heading";
 
     /// <summary>How well the heading fits the role.</summary>

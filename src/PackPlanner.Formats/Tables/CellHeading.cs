@@ -27,6 +27,8 @@ internal static class CellHeading
         }
 
         (ColumnRole role, int fit) = BestRole(heading, heading.Unit);
+        if (SelfDischargeHeading.Of(index, heading, BestRole(heading, null), role) is { } loss)
+            return loss;
         // A capacity in per cent is a share of the rated one, and no ampere-hours.
         if (role == ColumnRole.Unknown && heading.Unit is { Of: Dimension.Share } && BestRole(heading, null).Role is ColumnRole.Capacity or ColumnRole.DischargeCapacity)
         {
@@ -91,7 +93,7 @@ internal static class CellHeading
         string[] fields = [.. table.Rows[next].Fields.Where(field => field.Length > 0)];
         if (fields.Length == 0 || fields.Any(field => Figures.Split(field).Figure.Length > 0 && FileUnit.Find(field) is null))
             return -1;
-        int known = fields.Count(field => FileUnit.Find(field.Trim('(', ')', '[', ']')) is not null || Understand(0, new HeadingWords(field)).Fit >= 1000);
+        int known = fields.Count(field => FileUnit.FindInBrackets(field) is not null || Understand(0, new HeadingWords(field)).Fit >= 1000);
         return known * 2 >= fields.Length && known > 0 ? next : -1;
     }
 
@@ -99,7 +101,7 @@ internal static class CellHeading
     internal static bool IsUnits(TextRow row)
     {
         string[] filled = [.. row.Fields.Where(field => field.Length > 0)];
-        return filled.Length > 1 && filled.All(field => FileUnit.Find(field.Trim('(', ')', '[', ']')) is not null);
+        return filled.Length > 1 && filled.All(field => FileUnit.FindInBrackets(field) is not null);
     }
 
     /// <summary>What was taken for the heading is the row of units below it.</summary>
@@ -111,7 +113,7 @@ internal static class CellHeading
         string[] units = [.. table.Rows[heading].Fields.Where(field => field.Length > 0)];
         string[] above = [.. table.Rows[heading - 1].Fields.Where(field => field.Length > 0)];
         return units.Length > 1 && above.Length >= units.Length
-            && units.All(field => FileUnit.Find(field.Trim('(', ')', '[', ']')) is not null)
+            && units.All(field => FileUnit.FindInBrackets(field) is not null)
             && above.All(field => Figures.Split(field).Figure.Length == 0);
     }
 
@@ -128,8 +130,8 @@ internal static class CellHeading
         {
             over = top[i].Length > 0 ? top[i] : over;
             string under = below[i];
-            bool unit = FileUnit.Find(under.Trim('(', ')', '[', ']')) is not null;
-            names[i] = under.Length == 0 ? top[i] : unit ? $"{over} [{under.Trim('(', ')', '[', ']')}]" : $"{over} {under}".Trim();
+            bool unit = FileUnit.FindInBrackets(under) is not null;
+            names[i] = under.Length == 0 ? top[i] : unit ? $"{over} [{FileUnit.WithoutBrackets(under)}]" : $"{over} {under}".Trim();
         }
 
         return names;

@@ -11,8 +11,7 @@ internal sealed class CellRemarks(RowCounter counter)
 
     internal void Unreadable(TextRow row, CellColumn column, string field)
     {
-        string shown = field.Length > 40 ? field[..40] + "…" : field;
-        counter.Sample(column.Name, $"\"{shown}\" instead of a figure", row.LineOf(column.Index));
+        counter.Sample(column.Name, $"\"{Shown(field)}\" instead of a figure", row.LineOf(column.Index));
         Figures += field.Any(char.IsAsciiDigit) ? 1 : 0;
         if (!RowWords.IsNoFigure(field))
             Add(row, field);
@@ -23,6 +22,10 @@ internal sealed class CellRemarks(RowCounter counter)
         counter.Sample(column.Name, "a figure that no cell has", row.LineOf(column.Index));
         Add(row, $"{column.Name} {field}");
     }
+
+    internal void NoGroup(TextRow row, CellColumn column) => counter.Sample(column.Name, $"\"{Shown(row[column.Index])}\" instead of a group's number", row.LineOf(column.Index));
+
+    private static string Shown(string field) => field.Length > 40 ? field[..40] + "…" : field;
 
     private void Add(TextRow row, string words)
     {

@@ -4,7 +4,7 @@ namespace PackPlanner.Formats.Tables;
 
 /// <summary>Makes a row of a table of cells out of its columns.</summary>
 internal sealed class CellRowMaker(
-    SourceFile source, CellTableLayout layout, Dictionary<ColumnRole, FigureColumn> figures, IReadOnlyList<TextRow> rows, CellRemarks remarks)
+    SourceFile source, CellTableLayout layout, Dictionary<ColumnRole, FigureColumn> figures, IReadOnlyList<TextRow> rows, GroupNumbers groups, CellRemarks remarks)
 {
     private readonly FigureColumn? _capacity = First(figures, ColumnRole.DischargeCapacity, ColumnRole.Capacity, ColumnRole.ChargeCapacity);
     private readonly FigureColumn? _dc = First(figures, ColumnRole.DcResistance, ColumnRole.Resistance);
@@ -50,7 +50,7 @@ internal sealed class CellRowMaker(
             Chemistry = Text(ColumnRole.Chemistry, row),
             Condition = Text(ColumnRole.Condition, row),
             Remark = Remark(row),
-            Group = GroupOf(row),
+            Group = groups[i],
             ChargeOffsetAh = figures.GetValueOrDefault(ColumnRole.ChargeOffset)?[i],
             StateOfChargeFraction = Share(figures.GetValueOrDefault(ColumnRole.StateOfCharge)?[i], row),
         };
@@ -93,13 +93,6 @@ internal sealed class CellRowMaker(
         string? own = Text(ColumnRole.Remark, row);
         string? words = remarks.Of(row);
         return own is null ? words : words is null ? own : $"{own}; {words}";
-    }
-
-    private int? GroupOf(TextRow row)
-    {
-        string text = Text(ColumnRole.Group, row) ?? "";
-        int? number = new HeadingWords(text).Number;
-        return number is > 0 ? number : null;
     }
 
     private ResistanceKind KindOf(FigureColumn column, TextRow row)

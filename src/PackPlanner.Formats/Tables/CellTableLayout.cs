@@ -39,7 +39,7 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
         {
             // Names over names over units.
             last = second + 1;
-            names = [.. names.Select((name, i) => FileUnit.Find(table.Rows[last][i].Trim('(', ')', '[', ']')) is null ? name : $"{name} [{table.Rows[last][i].Trim('(', ')', '[', ']')}]")];
+            names = [.. names.Select((name, i) => FileUnit.FindInBrackets(table.Rows[last][i]) is null ? name : $"{name} [{FileUnit.WithoutBrackets(table.Rows[last][i])}]")];
         }
 
         CellColumn[] columns = [.. names.Select((name, index) => CellHeading.Understand(index, new HeadingWords(name)))];

@@ -37,7 +37,10 @@ internal static class CellTableReader
             return unsettled;
         if (Lacking(source, layout, figures, options) is { } lacking)
             return lacking;
-        CellRowMaker maker = new(source, layout, figures, rows, remarks);
+        if (!GroupNumbers.Of(source, layout[ColumnRole.Group], rows, remarks).Is(out GroupNumbers? groups, out why))
+            return why;
+        understood.AddRange(new[] { FallSign.Settle(figures.GetValueOrDefault(ColumnRole.SelfDischarge)), groups.Understood }.OfType<string>());
+        CellRowMaker maker = new(source, layout, figures, rows, groups, remarks);
         CellRow[] cells = [.. rows.Select((row, i) => maker.Make(row, i))];
         counter.Used = cells.Length;
         understood.AddRange(maker.Understood);
@@ -69,8 +72,8 @@ internal static class CellTableReader
             return Refusal.Input("empty-file", source.Name, "the file holds no row", "Export it again; a heading line and at least one row were expected.");
         if (layout.Columns.All(column => SaysNothingOfCells(column, table, layout)))
             return NotUnderstood(source, $"none of its columns is known as a reading of cells{Seen(table)}");
-        if (TwoCapacities(source, layout) is { } two)
-            return two;
+        if ((TwoCapacities(source, layout) ?? SelfDischargeHeading.Unknown(source, layout)) is { } unclear)
+            return unclear;
         if (layout.HeadingRow >= 0 && layout.FirstRow >= table.Rows.Count)
             return Refusal.Input("no-rows", source.Name, "there is a heading alone, no row below it", "Export the table again with its rows.");
         return null;

@@ -36,11 +36,19 @@ internal sealed class DecimalVote
         if (points > 0 && commas > 0)
             Count(figure, figure.LastIndexOf('.') > figure.LastIndexOf(','));
         else if (points + commas > 1)
-            Count(figure, commas > 1);
+            CountGrouped(figure, commas > 1);
         else if (CouldBeGrouped(figure))
             _ambiguous.Add((column, figure, commas == 1));
         else
             Count(figure, points == 1);
+    }
+
+    // 1.234.567 has points between thousands, so that its decimals could only follow a comma; 23.05.2024 is a date and tells nothing.
+    private void CountGrouped(string figure, bool point)
+    {
+        string[] groups = figure.TrimStart('+', '-').Split('.', ',');
+        if (groups[0].Length is >= 1 and <= 3 && groups.Skip(1).All(group => group.Length == 3) && groups.All(group => group.All(char.IsAsciiDigit)))
+            Count(figure, point);
     }
 
     private void Count(string figure, bool point)

@@ -59,8 +59,14 @@ internal sealed class FigureColumn
     /// <summary>Figures without a unit of their own, which need the column's.</summary>
     internal IEnumerable<double> Bare => _written.Where((value, i) => value is not null && _ownUnits[i] is null).Select(value => value!.Value);
 
+    /// <summary>The column writes its figures with the other sign.</summary>
+    internal bool IsTurned { get; set; }
+
     /// <summary>Figures in our own unit: the field's unit, else the column's.</summary>
-    internal double? this[int row] => _written[row] is { } written ? (_ownUnits[row] ?? Column.Unit ?? FileUnit.Usual(Of)).Convert(written) : null;
+    internal double? this[int row] => _written[row] is { } written ? (_ownUnits[row] ?? Column.Unit ?? FileUnit.Usual(Of)).Convert(IsTurned ? -written : written) : null;
+
+    /// <summary>All its figures in our own unit.</summary>
+    internal IEnumerable<double> All => Enumerable.Range(0, _written.Length).Select(row => this[row]).OfType<double>();
 
     /// <summary>The smallest step in which this column writes its figures, in our own unit.</summary>
     internal double Step => (OwnUnit ?? Column.Unit ?? FileUnit.Usual(Of)).Scale * Math.Pow(10, -Decimals);

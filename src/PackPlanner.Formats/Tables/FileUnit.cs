@@ -25,6 +25,12 @@ internal sealed record FileUnit(string Name, Dimension Of, double Scale, double 
         return Exact.GetValueOrDefault(text) ?? AnyCase.GetValueOrDefault(Fold(text));
     }
 
+    /// <summary>Finds a unit that may stand in brackets, as in a row of units below the names.</summary>
+    internal static FileUnit? FindInBrackets(string spelling) => Find(WithoutBrackets(spelling));
+
+    /// <summary>The text without brackets round it.</summary>
+    internal static string WithoutBrackets(string text) => text.Trim('(', ')', '[', ']');
+
     /// <summary>Names of the units of a quantity.</summary>
     internal static IReadOnlyList<string> NamesOf(Dimension of) => of == Dimension.None ? [] :
         [.. AnyCase.Values.Concat(Exact.Values).Append(Usual(of)).Where(unit => unit.Of == of).Distinct().OrderByDescending(unit => unit == Usual(of)).ThenByDescending(unit => unit.Scale).Select(unit => unit.Name)];
@@ -144,7 +150,11 @@ internal sealed record FileUnit(string Name, Dimension Of, double Scale, double 
         (Percent, "%|percent|pct|prozent|proz"),
         (Permille, "0.1%|0.1 %|‰|permille"),
         (MillivoltADay, "mv/day|mv/d|mv/tag|mv per day|mv/jour|mv/dia|mv/24h|mv/天"),
-        (new("mV/week", Dimension.VoltageRate, 1 / 7.0), "mv/week|mv/woche|mv per week"));
+        (new("mV/week", Dimension.VoltageRate, 1 / 7.0), "mv/week|mv/woche|mv per week|mv/周"),
+        (new("mV/month", Dimension.VoltageRate, 1 / 30.0), "mv/month|mv/monat|mv/mois|mv/mes|mv/mese|mv/maand|mv per month|mv/30d|mv/30 d|mv/30 days|mv/月"),
+        (new("mV/h", Dimension.VoltageRate, 24), "mv/h|mv/hr|mv/hour|mv/std|mv per hour|mv/小时"),
+        (new("uV/h", Dimension.VoltageRate, 0.024), "uv/h|uv/hr|uv/hour"),
+        (new("V/day", Dimension.VoltageRate, 1000), "v/day|v/d|v/tag"));
 
     private static string Fold(string text) => text
         .Replace('\u2126', '\u03A9').Replace('\u00B5', 'u').Replace('\u03BC', 'u').Replace('\u00A0', ' ').Replace(',', '.')

@@ -130,6 +130,13 @@ internal sealed class HeadingWords
             }
         }
 
+        // The slash of "drift mV/day" belongs to the unit.
+        if (text.LastIndexOfAny([' ', '_']) is var blank and > 0 && FileUnit.Find(text[(blank + 1)..]) is { Of: Dimension.VoltageRate } rate)
+        {
+            (Unit, UnitIsCertain) = (rate, true);
+            return text[..blank];
+        }
+
         foreach (string mark in (string[])["/", ",", " in ", ";", ":"])
         {
             int at = text.LastIndexOf(mark, StringComparison.Ordinal);

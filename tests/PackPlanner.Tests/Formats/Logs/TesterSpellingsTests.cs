@@ -42,4 +42,20 @@ public class TesterSpellingsTests
         if (read.Curve.CounterAh is { } counter)
             Assert.Equal(2.5, counter[^1], 0.001);
     }
+
+    // The points of a day make no decimal comma: 3.681 V stay volts and are not read as 3681.
+    [Theory]
+    [InlineData("Date,Time,Voltage (V),Current (A)", "23.05.2024,10:{0:00}:00,{1},1.250")]
+    [InlineData("Date;Time;Voltage (V);Current (A)", "2024.05.23;10:{0:00}:00;{1};1.250")]
+    public void A_day_with_points_does_not_make_the_decimal_mark_a_comma(string heading, string row)
+    {
+        string text = heading + "\n" + string.Concat(Enumerable.Range(0, 40).Select(i => string.Format(CultureInfo.InvariantCulture, row, i, (3.681 - (0.001 * i)).ToString("0.000", CultureInfo.InvariantCulture)) + "\n"));
+
+        Assert.True(TesterLogs.Read("-", new ReadOptions { StandardInput = () => new MemoryStream(Encoding.UTF8.GetBytes(text)) }).Is(out TesterLogReading? read, out Refusal? why), why?.ToString());
+
+        Assert.Equal("point", read.Shape.DecimalMark);
+        Assert.Equal(3.681, read.Curve.Volts[0], 1e-12);
+        Assert.Equal(3.642, read.Curve.Volts[39], 1e-12);
+        Assert.Equal(1.25, Math.Abs(read.Curve.CurrentA[0]), 1e-12);
+    }
 }

@@ -1,0 +1,136 @@
+using PackPlanner.Core.Screening;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Tables;
+
+namespace PackPlanner.Tests.Formats.Tables;
+
+/// <summary>Tables that were once read as something else than they say.</summary>
+public class MisreadTablesTests
+{
+    [Theory]
+    [InlineData("23.05.2024")]
+    [InlineData("2024.05.23")]
+    public void A_date_with_points_does_not_make_the_comma_the_decimal_mark(string date)
+    {
+        CellTableReading reading = TableText.Read($"cell,self discharge (mV/day),later date,capacity (Ah),temperature\nC1,1.125,{date},2.815,{date}\nC2,1.250,{date},2.790,{date}\n");
+
+        Assert.Equal([2.815, 2.79], reading.Rows.Select(row => row.CapacityAh));
+    }
+
+    // 1.234.567 can only be points between thousands: then 2,5 is two and a half.
+    [Theory]
+    [InlineData("1.234.567", 0, 1)]
+    [InlineData("1,234,567", 1, 0)]
+    [InlineData("23.05.2024", 0, 0)]
+    [InlineData("2024.05.23", 0, 0)]
+    [InlineData("1234.567.890", 0, 0)]
+    public void Several_marks_vote_only_as_marks_between_thousands(string figure, int points, int commas)
+    {
+        DecimalVote vote = new();
+        vote.Look(0, figure);
+
+        Assert.Equal((points, commas), (vote.Points, vote.Commas));
+    }
+
+    [Theory]
+    [InlineData("1.0", "1.0", "2.0", "2.0", null)]
+    [InlineData("1,0", "1,0", "2,0", "2,0", null)]
+    [InlineData("A", "A", "B", "B", "A is 1, B is 2")]
+    [InlineData("b", "B", "A", "a", "A is 1")]
+    [InlineData("0", "0", "1", "1", "group 0 is group 1")]
+    [InlineData("A1", "A1", "B1", "B1", "A1 is 1, B1 is 2")]
+    [InlineData("group 1", "1", "P2", "2", null)]
+    [InlineData("left", "left", "right", "right", "left is 1, right is 2")]
+    public void Groups_keep_their_cells_however_they_are_numbered(string first, string second, string third, string fourth, string? said)
+    {
+        CellTableReading reading = TableText.Read($"cell;group;capacity (mAh)\nC1;{first};2850\nC2;{second};2790\nC3;{third};2815\nC4;{fourth};2800\n");
+
+        Assert.Equal(first == "b" ? [2, 2, 1, 1] : [1, 1, 2, 2], reading.Rows.Select(row => row.Group));
+        Assert.Equal(said is not null, reading.Understood.Any(sentence => sentence.Contains("group", StringComparison.Ordinal)));
+        if (said is not null)
+            Assert.Contains(reading.Understood, sentence => sentence.Contains(said, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("1.5", "2", "not-understood")]
+    [InlineData("-1", "2", "not-understood")]
+    [InlineData("0", "1", "two-readings")]
+    public void Groups_that_cannot_be_told_are_refused(string first, string other, string code) =>
+        Assert.Equal(code, TableText.Refused($"cell;group;capacity (mAh)\nC1;{first};2850\nC2;{other};2790\nC3;{other};2815\n").Code);
+
+    [Fact]
+    public void A_word_among_the_numbers_of_groups_is_told()
+    {
+        CellTableReading reading = TableText.Read("cell;group;capacity (mAh)\nC1;1;2850\nC2;spare;2790\nC3;;2790\n");
+
+        Assert.Equal([1, null, null], reading.Rows.Select(row => row.Group));
+        Assert.Contains("spare", Assert.Single(reading.Account.Samples).Kind);
+    }
+
+    [Theory]
+    [InlineData("mV/day", 12, 1, 12)]
+    [InlineData("mV/month", 360, 30, 12)]
+    [InlineData("mV/h", 0.5, 0.041666666666666667, 12)]
+    [InlineData("uV/h", 500, 41.666666666666667, 12)]
+    [InlineData("V/day", 0.012, 0.001, 12)]
+    public void Self_discharge_is_read_in_its_own_unit(string unit, double leaky, double sound, double millivoltPerDay)
+    {
+        foreach (string heading in (string[])[$"self discharge ({unit})", $"drift {unit}", $"leak_{unit}"])
+        {
+            CellTableReading reading = TableText.Read(FormattableString.Invariant($"cell;capacity (mAh);{heading}\nC1;2850;{leaky}\nC2;2790;{sound}\n"));
+
+            Assert.Equal(millivoltPerDay, reading.Rows[0].SelfDischargeMillivoltPerDay!.Value, 1e-9);
+            Assert.Equal(1, reading.Rows[1].SelfDischargeMillivoltPerDay!.Value, 1e-9);
+            Assert.All(reading.Rows, row => Assert.Null(row.RestV));
+        }
+    }
+
+    [Theory]
+    [InlineData("self discharge (%/month)")]
+    [InlineData("self discharge (%)")]
+    [InlineData("self_discharge_pct_month")]
+    [InlineData("self discharge (mV/quarter)")]
+    [InlineData("self discharge (mV)")]
+    [InlineData("self discharge [mAh]")]
+    public void Self_discharge_in_a_unit_that_is_not_known_is_refused_until_it_is_said(string heading)
+    {
+        string text = $"cell;capacity (mAh);{heading}\nC1;2850;3\nC2;2790;30\n";
+
+        Assert.Contains(heading, TableText.Refused(text).Problem.Where, StringComparison.Ordinal);
+        Assert.Equal(3, Say("selfDischarge:mV/day").Rows[0].SelfDischargeMillivoltPerDay);
+        Assert.Null(Say("not used").Rows[0].SelfDischargeMillivoltPerDay);
+        Assert.All(Say("not used").Rows, row => Assert.Null(row.RestV));
+
+        CellTableReading Say(string meaning) =>
+            TableText.Read(text, new ReadOptions { Columns = new ColumnChoices([ColumnChoice.Read($"{heading}={meaning}", out _)!], "--column") });
+    }
+
+    [Theory]
+    [InlineData("self_discharge_mV_per_day")]
+    [InlineData("driftMillivoltPerDay")]
+    [InlineData("drift")]
+    [InlineData("drift (measured)")]
+    public void Self_discharge_in_millivolts_a_day_is_read_without_brackets(string heading) =>
+        Assert.Equal(3, TableText.Read($"cell;capacity (mAh);{heading}\nC1;2850;3\nC2;2790;4\n").Rows[0].SelfDischargeMillivoltPerDay);
+
+    // Caution 14 looks for the cell that falls most, and in a drift that one has the lowest figure.
+    [Fact]
+    public void A_drift_with_falls_below_zero_still_shows_the_cell_that_leaks()
+    {
+        string rows = string.Concat(Enumerable.Range(1, 9).Select(i => FormattableString.Invariant($"C{i};2850;3.650;{-1 - (0.01 * i)}\n")));
+        CellTableReading reading = TableText.Read($"cell;capacity (mAh);ocv (V);drift (mV/day)\n{rows}C10;2850;3.650;-12\n");
+
+        Assert.Equal(12, reading.Row("C10").SelfDischargeMillivoltPerDay);
+        Assert.Contains(reading.Understood, sentence => sentence.Contains("turned round", StringComparison.Ordinal));
+        Assert.Contains(LotScreening.Judge(reading.Rows, new ScreeningRequest()).Cautions, caution => caution.Code == "caution-14" && caution.Where.Contains("C10", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Cells_that_recover_a_little_beside_one_that_leaks_are_not_turned_round()
+    {
+        CellTableReading reading = TableText.Read("cell;capacity (mAh);drift (mV/day)\nC1;2850;-0.2\nC2;2850;-0.1\nC3;2850;12\n");
+
+        Assert.Equal([-0.2, -0.1, 12], reading.Rows.Select(row => row.SelfDischargeMillivoltPerDay));
+        Assert.Contains(reading.Understood, sentence => sentence.Contains("taken as a positive figure", StringComparison.Ordinal));
+    }
+}
