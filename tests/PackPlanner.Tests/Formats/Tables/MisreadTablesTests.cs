@@ -1,5 +1,4 @@
 using PackPlanner.Core.Screening;
-using PackPlanner.Formats;
 using PackPlanner.Formats.Tables;
 
 namespace PackPlanner.Tests.Formats.Tables;
