@@ -7,7 +7,7 @@ public static class CellsFromCurves
 {
     private const double WantedAfterS = 10;
 
-    // For a discharge that was broken off nobody needs the exact cut-off, only that the end lies above it.
+    // Where nobody said where a discharge should have ended, only that its end lies above that is known.
     private const double HighestCutOffV = 3.0;
 
     /// <summary>Rows of one cell.</summary>
@@ -34,19 +34,19 @@ public static class CellsFromCurves
             RestV = reading.Rests.Count > 0 ? reading.Rests[^1].EndV : null,
             Chemistry = chemistry?.Name,
         };
-        return tests.Length == 0 ? [bare] : [.. tests.Select(test => Row(bare, test, chemistry))];
+        return tests.Length == 0 ? [bare] : [.. tests.Select(test => Row(bare, test))];
     }
 
     private static bool IsTest(IReadOnlyList<TestStep> steps, int i) =>
         steps[i].Direction == CurrentDirection.Discharge && (i == 0 || steps[i - 1].Direction == CurrentDirection.Charge)
         && (i + 1 == steps.Count || steps[i + 1].Direction == CurrentDirection.Charge);
 
-    private static CellRow Row(CellRow bare, TestStep test, Chemistry? chemistry) => bare with
+    private static CellRow Row(CellRow bare, TestStep test) => bare with
     {
         CapacityAh = test.ChargeAh,
         TestCurrentA = test.UsualCurrentA,
         TestEndV = test.EndV,
-        TestCutoffV = test.EndedBy == StepEnd.Aborted ? chemistry?.CutoffV ?? HighestCutOffV : test.CutOffV ?? test.EndV,
+        TestCutoffV = test.EndedBy == StepEnd.Aborted ? test.LimitV ?? HighestCutOffV : test.CutOffV ?? test.EndV,
         TemperatureDegC = test.MeanTemperatureDegC,
     };
 

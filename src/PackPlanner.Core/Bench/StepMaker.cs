@@ -58,6 +58,7 @@ internal static class StepMaker
             EnergyWh = request.IsStepTable ? counterWh ?? sign * wh : sign * wh,
             ChargeToCutOffAh = cutOff is not { } volts ? null : request.IsStepTable ? columns.Volts[stretch.To] <= volts ? chargeAh : null : ToCutOff(columns, from, stretch, to, volts) + beforeAh,
             CutOffV = cutOff,
+            LimitV = limit,
             MeanCurrentA = chargeAh * 3600 / flowedS,
             UsualCurrentA = Usual(columns, stretch),
             StartV = columns.Volts[StartRow(stretch, all)],

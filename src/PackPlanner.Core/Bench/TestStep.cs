@@ -24,6 +24,9 @@ public sealed record TestStep
     /// <summary>The cut-off that <see cref="ChargeToCutOffAh"/> means, volts; null where none is known.</summary>
     public double? CutOffV { get; init; }
 
+    /// <summary>The volts at which it should have ended, as far as that is known: it was judged whole or broken off by them; null where they are not known.</summary>
+    public double? LimitV { get; init; }
+
     /// <summary>Charge over time, amperes, positive.</summary>
     public required double MeanCurrentA { get; init; }
 

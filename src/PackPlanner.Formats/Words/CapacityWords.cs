@@ -88,7 +88,7 @@ public static class CapacityWords
         ];
         string found = $"{answer.Tests.Count(test => test.Step == "discharge")} discharges, {answer.Tests.Count(test => test.Step == "charge")} charges, {answer.Pulses.Select(pulse => (pulse.File, pulse.AtTimeS)).Distinct().Count()} steps of the current.";
         return whole.Length == 0
-            ? $"{found} None of them is a whole discharge, so none is a capacity."
+            ? $"{found} None of them is known to be a whole discharge, so none is told as a capacity."
             : $"{found} Whole discharges gave {string.Join(", ", whole.Take(8).Select(test => Text(test.ChargeAh, "0.000")))}{(whole.Length > 8 ? " …" : "")} Ah.";
     }
 

@@ -1,5 +1,6 @@
 using PackPlanner.Core.Bench;
 using PackPlanner.Core.Cells;
+using PackPlanner.Core.Screening;
 
 namespace PackPlanner.Tests.Core.Bench;
 
@@ -116,5 +117,17 @@ public class TestCurvesTests
         Assert.Equal(1.00, rows[0].CapacityAh!.Value, 2e-3);
         Assert.Equal(1.01, rows[1].CapacityAh!.Value, 2e-3);
         Assert.Equal(2.0, rows[0].TestCurrentA);
+    }
+
+    // Three end at 2.50 V, which is then the end; the one that was broken off at 2.90 V is none of a cell's capacities.
+    [Fact]
+    public void A_discharge_that_was_broken_off_is_judged_by_the_end_that_it_should_have_had()
+    {
+        TestCurve curve = Curve((60, 0, 4.1, 4.1), (1800, 2, 4.0, 2.5), (1800, -2, 3.3, 4.2), (1818, 2, 4.0, 2.5), (1800, -2, 3.3, 4.2), (1836, 2, 4.0, 2.5), (1800, -2, 3.3, 4.2), (1200, 2, 4.0, 2.9), (60, 0, 3.2, 3.2));
+
+        IReadOnlyList<CellRow> rows = CellsFromCurves.Rows(TestCurves.Read(curve, new CurveRequest()), "K1", null);
+
+        Assert.Equal((2.5, 2.9), (rows[^1].TestCutoffV, rows[^1].TestEndV));
+        Assert.Equal(3, LotScreening.Judge([.. rows], new ScreeningRequest()).Cells[0].CapacityTests);
     }
 }
