@@ -50,7 +50,7 @@ internal static class ScreenStart
         Application.MaximumIterationsPerSecond = 40;
         Driver.Force16Colors = true;
         DriverSettings.Defaults.SizeDetection = SizeDetectionMode.Polling;
-        using IApplication app = Application.Create();
+        using IApplication app = QuietOutput.NewApplication(colour);
         app.Init();
         using PlannerWindow window = new(desk, colour);
         int exitCode = 0;

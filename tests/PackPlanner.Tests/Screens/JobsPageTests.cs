@@ -70,6 +70,26 @@ public class JobsPageTests
     }
 
     [Fact]
+    public void Each_screen_has_its_verb_on_the_page_and_in_the_list_of_commands()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        string[][] rows = [.. Rows.Where(row => row.Length == 2 && char.IsAsciiDigit(row[0][0]))];
+
+        Assert.Equal(bench.Desk.Steps.Select((step, i) => $"{i + 1} {step.Name}"), rows.Select(row => row[0]));
+        for (int i = 0; i < rows.Length; i++)
+        {
+            string verb = rows[i][1].Trim('`');
+            Assert.Contains(VerbList.All, known => known.Name == verb.Split(' ')[1]);
+            bench.Desk.GoTo(i);
+            bench.Press(":");
+            bench.Type("by script");
+            Assert.Contains($"by script: {verb}", bench.Text(120, 36));
+            bench.Press("Esc");
+        }
+    }
+
+    [Fact]
     public void Every_caution_has_a_place_and_what_feeds_it_exists()
     {
         Assert.Equal(CautionCatalogue.All.Select(entry => entry.Code).Order(StringComparer.Ordinal), CautionRows.Select(row => row[0]).Order(StringComparer.Ordinal));

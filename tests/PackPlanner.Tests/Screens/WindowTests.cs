@@ -123,7 +123,8 @@ public class WindowTests
 
         string codes = terminal.Ansi;
 
-        Assert.DoesNotMatch(@"\u001b\[[0-9;]*(3[0-7]|4[0-7]|9[0-7]|10[0-7]|38|48)[;0-9]*m", codes);
+        // The terminal's own colours, 39 and 49, are codes of colour too.
+        Assert.DoesNotMatch(@"\u001b\[[0-9;]*(3[0-9]|4[0-9]|9[0-7]|10[0-7])[;0-9]*m", codes);
         Assert.Matches(@"\u001b\[[0-9;]*7m", codes);
     }
 
@@ -138,8 +139,10 @@ public class WindowTests
 
         internal Terminal(Bench bench, bool colour = true)
         {
-            app = Application.Create(new VirtualTimeProvider());
+            app = QuietOutput.NewApplication(colour, new VirtualTimeProvider());
             app.Init(DriverRegistry.Names.ANSI);
+            // Where this fails the library has changed: the program then runs with its own output, and says more than it needs.
+            Assert.IsType<QuietOutput>(app.Driver!.GetOutput());
             app.Driver!.SetScreenSize(80, 24);
             window = new PlannerWindow(bench.Desk, colour);
             SessionToken token = app.Begin(window)!;

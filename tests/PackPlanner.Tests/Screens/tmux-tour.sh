@@ -86,9 +86,14 @@ start 80 24; sleep 1; screen | grep -qF "[2 Cells]" && ok || bad "not on the sam
 [ "$(screen | grep '^ > ')" = "$row" ] && ok || bad "not on the same row: was $row"
 keys q; stop
 
-say "no colour"
-start 80 24 NO_COLOR=1; keys 2; sleep 1
-tmux -L "$socket" capture-pane -pe -t tour | grep -qE $'\e''\[[0-9;]*(3[0-7]|4[0-7]|9[0-7])m' && bad "a colour code under NO_COLOR" || ok
+# What the program itself sends, before tmux makes its own codes of it.
+say "no colour, and nothing sent while nobody types"
+start 80 24 NO_COLOR=1; tmux -L "$socket" pipe-pane -t tour "cat > $home/sent"
+keys 3 2 : Escape; sleep 1; keys C-l; sleep 3
+[ "$(grep -ac T0 "$home/sent")" -gt 0 ] && ok || bad "nothing was caught of what is sent"
+grep -aqE $'\e''\[[0-9;]*(3[0-9]|4[0-9]|9[0-7])m' "$home/sent" && bad "a colour code under NO_COLOR" || ok
+before=$(stat -c %s "$home/sent"); sleep 3
+[ "$(stat -c %s "$home/sent")" = "$before" ] && ok || bad "$(($(stat -c %s "$home/sent") - before)) bytes sent in 3 s while nobody typed"
 keys q; stop
 
 echo "$passed passed, $failed failed"
