@@ -34,6 +34,16 @@ public class GroupingDetailsTests
         Assert.Throws<ArgumentException>(() => SpareAdvice.Best(pack, "e"));
     }
 
+    // By hand: the others hold 4.0 and 4.4, so the pack holds 4.0 with either spare; 4.25 is nearer to their 4.2 than 4.1.
+    [Fact]
+    public void Of_spares_that_serve_the_pack_alike_the_one_nearer_to_the_other_groups_comes_first()
+    {
+        Dictionary<string, int> locks = new() { ["a"] = 1, ["b"] = 1, ["c"] = 2, ["d"] = 2, ["e"] = 3, ["f"] = 3 };
+        MatchedPack pack = Pack(3, 2, locks, Cell("a", 2.0), Cell("b", 2.0), Cell("c", 2.0), Cell("d", 2.0), Cell("e", 2.2), Cell("f", 2.2), Cell("s", 2.1), Cell("t", 2.25));
+
+        Assert.Equal(["t", "s"], SpareAdvice.Best(pack, "a").Select(option => option.Cell));
+    }
+
     [Fact]
     public void An_exchanged_cell_changes_its_group_and_no_more()
     {
