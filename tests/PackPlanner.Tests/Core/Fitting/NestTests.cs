@@ -1,5 +1,4 @@
 using PackPlanner.Core.Fitting;
-using PackPlanner.Core.Packs;
 
 namespace PackPlanner.Tests.Core.Fitting;
 
