@@ -11,7 +11,7 @@ public static class FileLooks
     /// <summary>What a file is, from its front alone.</summary>
     /// <param name="file">Path as typed; - is standard input, which can be looked at once only.</param>
     /// <param name="options">What the user said.</param>
-    /// <returns>cells, tester-log, pack-log or unknown; or why the file cannot be read at all.</returns>
+    /// <returns>cells, tester-log or pack-log; or why the file cannot be read at all.</returns>
     public static Outcome<string> KindOf(string file, ReadOptions options)
     {
         if (!SourceFile.Open(file, options.StandardInput, options.StandardInputName).Is(out SourceFile? source, out Refusal? why))

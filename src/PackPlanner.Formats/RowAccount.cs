@@ -11,7 +11,7 @@ public sealed record RowAccount
     /// <summary>No file was read.</summary>
     public static RowAccount Nothing { get; } = new();
 
-    /// <summary>Rows of data that were read; headings, title lines and empty lines are no rows.</summary>
+    /// <summary>Rows of data that were read; headings, title lines and empty lines are no rows; a line of separators alone is a blank row.</summary>
     public int RowsRead { get; init; }
 
     /// <summary>Rows that were used.</summary>

@@ -25,6 +25,8 @@ internal sealed class CellRemarks(RowCounter counter)
 
     internal void NoGroup(TextRow row, CellColumn column) => counter.Sample(column.Name, $"\"{Shown(row[column.Index])}\" instead of a group's number", row.LineOf(column.Index));
 
+    internal void NoDate(TextRow row, CellColumn column) => counter.Sample(column.Name, $"\"{Shown(row[column.Index])}\" instead of a date", row.LineOf(column.Index));
+
     private static string Shown(string field) => field.Length > 40 ? field[..40] + "…" : field;
 
     private void Add(TextRow row, string words)

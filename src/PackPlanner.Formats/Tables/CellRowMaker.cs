@@ -10,11 +10,10 @@ internal sealed class CellRowMaker(
     private readonly FigureColumn? _dc = First(figures, ColumnRole.DcResistance, ColumnRole.Resistance);
     private readonly FigureColumn? _ac = First(figures, ColumnRole.AcResistance);
     private readonly FigureColumn? _rest = First(figures, ColumnRole.RestVoltage, ColumnRole.Voltage);
-    private readonly List<string> _understood = Sentences(figures);
     private readonly StampReader? _dates = StampReader.ForDates(layout, rows);
 
     /// <summary>What was assumed on the way.</summary>
-    internal IReadOnlyList<string> Understood => _understood;
+    internal IReadOnlyList<string> Understood => [.. Sentences(figures), .. _dates?.Understood is { } order ? [order] : Array.Empty<string>()];
 
     internal CellRow Make(TextRow row, int i)
     {
@@ -85,8 +84,17 @@ internal sealed class CellRowMaker(
 
     private string? Text(ColumnRole role, TextRow row) => layout[role] is { } column && row[column.Index].Length > 0 ? row[column.Index] : null;
 
-    private DateTime? Stamp(ColumnRole role, TextRow row) =>
-        layout[role] is { } column && _dates is not null && _dates.TryRead(row[column.Index], out DateTime stamp) ? stamp : null;
+    private DateTime? Stamp(ColumnRole role, TextRow row)
+    {
+        if (layout[role] is not { } column || _dates is null || row[column.Index].Length == 0)
+            return null;
+        if (_dates.TryRead(row[column.Index], out DateTime stamp))
+            return stamp;
+        // What is called a time can as well be a duration or a clock.
+        if (role != ColumnRole.Time && !RowWords.IsNoFigure(row[column.Index]))
+            remarks.NoDate(row, column);
+        return null;
+    }
 
     private string? Remark(TextRow row)
     {

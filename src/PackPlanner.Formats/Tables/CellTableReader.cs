@@ -70,6 +70,9 @@ internal static class CellTableReader
     {
         if (table.Rows.Count == 0)
             return Refusal.Input("empty-file", source.Name, "the file holds no row", "Export it again; a heading line and at least one row were expected.");
+        if (layout.Columns.Where(column => column.SetBy == HeadlessCells.Unsettled).Select(column => column.Name).ToArray() is { Length: > 0 } unsettled)
+            return Refusal.Input("two-readings", source.Name, $"it has no heading, and {string.Join(" and ", unsettled)} can be capacities in mAh or resting volts in mV",
+                "Put a heading line above the rows, such as: cell;rest voltage (mV);capacity (mAh).");
         if (layout.Columns.All(column => SaysNothingOfCells(column, table, layout)))
             return NotUnderstood(source, $"none of its columns is known as a reading of cells{Seen(table)}");
         if ((TwoCapacities(source, layout) ?? SelfDischargeHeading.Unknown(source, layout)) is { } unclear)
@@ -132,7 +135,7 @@ internal static class CellTableReader
             if (!missing && CellUnits.Doubt(column, capacityAh) is { } doubt)
                 understood.Add(doubt);
             if (missing && column.Column.Unit is { } unit && column.Of is not (Dimension.Share or Dimension.None))
-                understood.Add($"Column {column.Column.Name}: read in {unit.Name}, from {(column.Column.SetBy == "cells" ? "the units beside its figures" : "the size of its figures")}.");
+                understood.Add($"Column {column.Column.Name}: read in {unit.Name}, from {(column.Column.SetBy == "cells" ? "the units beside its figures" : CellUnits.LooksAtSize(column.Of) ? "the size of its figures" : "habit, since nothing names another")}.");
             if (column.Of == Dimension.Charge && double.IsNaN(capacityAh))
                 capacityAh = Usual(column);
         }

@@ -12,7 +12,7 @@ internal static class CellUnits
         double middle = column.Middle();
         if (column.Column.Unit is not null || double.IsNaN(middle))
             return null;
-        if (column.OwnUnit is { } own)
+        if (column.OwnUnit is { } own && !MovesAThousandfold(column, own, middle))
         {
             column.Column.Unit = own;
             column.Column.SetBy = "cells";
@@ -31,8 +31,15 @@ internal static class CellUnits
         if (unit is null)
             return both;
         column.Column.Unit = unit;
-        column.Column.SetBy = "heading and values";
+        column.Column.SetBy = LooksAtSize(column.Of) ? "heading and values" : column.Column.SetBy;
         return null;
+    }
+
+    // One "2850mAh" among 2.79 and 2.81: in its unit the others would be a thousandth of a cell, so their size tells.
+    private static bool MovesAThousandfold(FigureColumn column, FileUnit own, double middle)
+    {
+        double ratio = own.Convert(middle) / column.MiddleWithUnit();
+        return column.Of is Dimension.Charge or Dimension.Voltage or Dimension.Resistance or Dimension.Current && ratio > 0 && Math.Abs(Math.Log10(ratio)) > 2;
     }
 
     /// <summary>Says that a heading's unit makes figures of no lithium cell, where another unit would make ordinary ones.</summary>
@@ -51,6 +58,9 @@ internal static class CellUnits
             ? Invariant($"Column {column.Column.Name}: its heading says {stated.Name}, but {middle} {stated.Name} is no resistance of a cell of {capacityAh:0.###} Ah, and {middle} {likely.Name} would be; it is read as the heading says. Mend the heading if the unit is wrong.")
             : null;
     }
+
+    /// <summary>A unit of this quantity is told by the size of the figures; else it is the usual one.</summary>
+    internal static bool LooksAtSize(Dimension of) => of is Dimension.Charge or Dimension.Voltage or Dimension.Resistance or Dimension.Current or Dimension.Share;
 
     // Cells of 1 mAh to 0.3 Ah are not built into packs, nor single ones above some hundred Ah: below 350 it is Ah, above 600 mAh.
     private static (FileUnit? Unit, (string One, string Other)? Both) OfCharge(double middle, double capacityAh)

@@ -3,10 +3,14 @@ namespace PackPlanner.Formats.Tables;
 /// <summary>Which rows of a table are cells; the others are set aside with their reason.</summary>
 internal static class DataRows
 {
+    private const double TwoKnownNames = 4;
+
     internal static List<TextRow> Of(SourceFile source, TextTable table, CellTableLayout layout, RowCounter counter)
     {
         List<TextRow> rows = [];
         CellColumn? label = layout[ColumnRole.Label];
+        foreach (TextRow lost in UnderEarlierHeading(table, layout.HeadingRow))
+            counter.SetAside(lost.Line, "a row under an earlier heading with fewer known columns");
         for (int i = layout.FirstRow; i < table.Rows.Count; i++)
         {
             TextRow row = table.Rows[i];
@@ -17,6 +21,14 @@ internal static class DataRows
         }
 
         return rows;
+    }
+
+    // Of two tables below one another the one with the better heading is read; the cells of the one above are not passed over in silence.
+    private static IEnumerable<TextRow> UnderEarlierHeading(TextTable table, int heading)
+    {
+        int earlier = table.Rows.Take(Math.Max(0, heading)).TakeWhile(row => CellTableLayout.HeadingScore(row) < TwoKnownNames).Count();
+        return table.Rows.Take(Math.Max(0, heading)).Skip(earlier + 1).Where(row => row.Fields.Count(field => field.Length > 0) > 1
+            && row.Fields.Any(field => Figures.Split(field).Figure.Length > 0) && CellTableLayout.HeadingScore(row) == 0);
     }
 
     private static string? WhyNot(TextRow row, TextTable table, CellTableLayout layout, CellColumn? label)

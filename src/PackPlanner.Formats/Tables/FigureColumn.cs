@@ -74,6 +74,9 @@ internal sealed class FigureColumn
     /// <summary>The middle figure without a unit of its own; NaN when there is none.</summary>
     internal double Middle() => Robust.UpperMedian(Bare);
 
+    /// <summary>The middle figure of those with a unit of their own, in our own unit; NaN when there is none.</summary>
+    internal double MiddleWithUnit() => Robust.UpperMedian(_written.Select((value, i) => (value, unit: _ownUnits[i])).Where(one => one.value is not null && one.unit is not null).Select(one => one.unit!.Convert(one.value!.Value)));
+
     private static int DecimalsOf(string figure, DecimalMark mark)
     {
         int at = figure.LastIndexOf(mark == DecimalMark.Point ? '.' : ',');

@@ -6,13 +6,13 @@ public sealed record FileShape
     /// <summary>As the user named it.</summary>
     public required string File { get; init; }
 
-    /// <summary>cells, tester-log, pack-log or unknown.</summary>
+    /// <summary>cells, tester-log or pack-log.</summary>
     public required string Kind { get; init; }
 
     /// <summary>wide, long or steps.</summary>
     public required string Layout { get; init; }
 
-    /// <summary>The separator: a comma, semicolon or bar as itself, or tab.</summary>
+    /// <summary>The separator: a comma, semicolon or bar as itself, tab or blanks.</summary>
     public required string Separator { get; init; }
 
     /// <summary>point or comma.</summary>

@@ -3,6 +3,11 @@ namespace PackPlanner.Formats.Tables;
 /// <summary>Names the columns of a table of cells that has no heading, from how they behave.</summary>
 internal static class HeadlessCells
 {
+    /// <summary>Why a column has no meaning that can be mAh or resting mV.</summary>
+    internal const string Unsettled = "values, which can be mAh or mV";
+
+    private const int RowsForSpread = 3;
+
     /// <summary>Labels are the first column whose entries differ; figures are told by their size.</summary>
     /// <param name="table">All rows.</param>
     /// <param name="heading">Names that are not known stand in the first row; they are kept, and the row is no cell.</param>
@@ -15,11 +20,31 @@ internal static class HeadlessCells
         if (label is null)
             return columns;
         label.Role = ColumnRole.Label;
+        TellMillivolts(rows, [.. columns.Where(column => column != label)]);
         foreach (CellColumn column in columns)
-            if (column != label)
+            if (column != label && column.Role == ColumnRole.Unknown && column.SetBy != Unsettled)
                 column.Role = RoleOf(rows, column.Index, columns);
         return columns;
     }
+
+    // Of several columns whose size is that of mAh, one can be resting mV: those of a lot lie much closer together than its capacities.
+    private static void TellMillivolts(TextRow[] rows, CellColumn[] columns)
+    {
+        (CellColumn Column, double[] Figures)[] large = [.. columns.Select(column => (column, Sorted(rows, column.Index)))
+            .Where(one => one.Item2.Length * 2 >= rows.Length && one.Item2.Length > 0 && one.Item2[one.Item2.Length / 2] is > 400 and < 20000)];
+        (CellColumn Column, double[] Figures)[] volts = [.. large.Where(one => one.Figures[0] >= 2500 && one.Figures[^1] <= 4300).OrderBy(one => Spread(one.Figures))];
+        if (large.Length < 2 || volts.Length == 0)
+            return;
+        if (volts[0].Figures.Length >= RowsForSpread && Spread(volts[0].Figures) < 0.03 && large.All(other => other.Column == volts[0].Column || Spread(other.Figures) > 3 * Spread(volts[0].Figures)))
+            volts[0].Column.Role = ColumnRole.RestVoltage;
+        else
+            foreach ((CellColumn column, double[] _) in large)
+                column.SetBy = Unsettled;
+    }
+
+    private static double Spread(double[] sorted) => (sorted[^1] - sorted[0]) / sorted[sorted.Length / 2];
+
+    private static double[] Sorted(TextRow[] rows, int index) => [.. rows.Select(row => Size(row[index])).Where(size => !double.IsNaN(size)).Order()];
 
     /// <summary>The first row has words alone where the rows below it have figures.</summary>
     internal static bool BeginsWithNames(TextTable table)
@@ -49,7 +74,7 @@ internal static class HeadlessCells
                 Dimension.Mass => ColumnRole.Mass,
                 _ => ColumnRole.Unknown,
             }, columns);
-        double[] figures = [.. rows.Select(row => Size(row[index])).Where(size => !double.IsNaN(size)).Order()];
+        double[] figures = Sorted(rows, index);
         if (figures.Length * 2 < rows.Length)
             return ColumnRole.Unknown;
         double middle = figures[figures.Length / 2];

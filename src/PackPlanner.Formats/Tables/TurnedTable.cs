@@ -15,6 +15,9 @@ internal static class TurnedTable
         TextRow[] readings = [.. table.Rows.Skip(named ? 1 : 0)];
         if (!named || readings.Any(row => Role(row[0]) == ColumnRole.Unknown) || !readings.Any(row => IsReading(Role(row[0]))) || !readings.All(HoldsFigures))
             return null;
+        // A heading over one cell that is called C1: the names of the readings stand in the first row already.
+        if (table.Rows[0].Fields.Skip(1).Where(name => HeadingWords.Plain(name).Length > 2).Select(Role).Where(role => role is not (ColumnRole.Unknown or ColumnRole.Label)).Distinct().Count() > 1)
+            return null;
         // C1, C2, C3 are labels, not three readings of one name.
         if (readings.Select(row => Role(row[0])).Distinct().Count() < readings.Length)
             return null;

@@ -132,4 +132,85 @@ public class MisreadTablesTests
         Assert.Equal([-0.2, -0.1, 12], reading.Rows.Select(row => row.SelfDischargeMillivoltPerDay));
         Assert.Contains(reading.Understood, sentence => sentence.Contains("taken as a positive figure", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void The_cells_under_an_earlier_heading_are_set_aside_with_their_lines()
+    {
+        CellTableReading reading = TableText.Read(
+            "cell;capacity (mAh)\nA1;2850\nA2;2790\ncell;capacity (mAh);resistance (mOhm)\nB1;2810;31\nB2;2805;32\n");
+
+        Assert.Equal(["B1", "B2"], reading.Rows.Select(row => row.Label));
+        Assert.Equal([2, 3], reading.Account.RowsSetAside.Select(row => row.Line));
+    }
+
+    // Notes above a heading are no cells.
+    [Fact]
+    public void Lines_above_the_first_heading_are_no_rows() =>
+        Assert.Equal(1, TableText.Read("My lot;2026\nrated;2850;mAh\ncell;capacity (mAh)\nA1;2850\n").Account.RowsRead);
+
+    // Seven days in March where another date has its day above twelve; else the order that is taken is said.
+    [Theory]
+    [InlineData("3/4/2026", "3/11/2026", "3/25/2026", 7, null)]
+    [InlineData("3/4/2026 9:05", "3/11/2026 9:05", "3/25/2026 9:05", 7, null)]
+    [InlineData("3/4/26 9:05", "3/11/26 9:05", "3/25/26 9:05", 7, null)]
+    [InlineData("3/4/26 9:05 AM", "3/11/26 9:05 AM", "3/12/26 9:05 AM", 7, "2026-03-04")]
+    [InlineData("4/3/2026", "11/3/2026", "25/3/2026", 7, null)]
+    [InlineData("04.03.26 9:05:10", "11.03.26 9:05:10", "12.03.26 9:05:10", 7, null)]
+    [InlineData("3/4/2026", "3/11/2026", "3/12/2026", 214, "2026-04-03")]
+    [InlineData("2026-03-04", "2026-03-11", "2026-03-12", 7, null)]
+    [InlineData("Mar 4, 2026", "Mar 11, 2026", "Mar 12, 2026", 7, null)]
+    public void The_order_of_day_and_month_is_told_by_the_dates_or_said(string first, string later, string last, double days, string? said)
+    {
+        CellTableReading reading = TableText.Read(
+            $"cell;capacity (mAh);date;ocv (V);second date;second ocv (V)\nC1;2800;{first};4.100;{later};4.093\nC2;2800;{first};4.100;{last};4.093\n");
+
+        Assert.Equal(days, (reading.Rows[0].LaterDate - reading.Rows[0].Date)!.Value.TotalDays);
+        Assert.Equal(said is null ? 0 : 1, reading.Understood.Count(sentence => sentence.StartsWith("No date tells", StringComparison.Ordinal) && sentence.Contains(said!, StringComparison.Ordinal)));
+        Assert.Empty(reading.Account.Samples);
+    }
+
+    [Fact]
+    public void A_date_that_cannot_be_read_is_counted_and_two_orders_in_one_file_are_said()
+    {
+        CellTableReading reading = TableText.Read("cell;capacity (mAh);date\nC1;2800;25/3/2026\nC2;2800;3/25/2026\nC3;2800;3/4/2026\nC4;2800;soon\n");
+
+        Assert.Equal([25, 25, 3, null], reading.Rows.Select(row => row.Date?.Day));
+        Assert.Contains(reading.Understood, sentence => sentence.Contains("\"3/4/2026\" and the like", StringComparison.Ordinal));
+        Assert.Contains("soon", Assert.Single(reading.Account.Samples).Kind);
+    }
+
+    [Fact]
+    public void Without_a_heading_resting_millivolts_are_told_from_capacities_by_their_spread()
+    {
+        CellTableReading reading = TableText.Read("K01;3652;2815\nK02;3648;2640\nK03;3655;2790\nK04;3650;2515\n");
+
+        Assert.Equal([2.815, 2.64, 2.79, 2.515], reading.Rows.Select(row => row.CapacityAh));
+        Assert.Equal([3.652, 3.648, 3.655, 3.65], reading.Rows.Select(row => row.RestV));
+    }
+
+    [Theory]
+    [InlineData("K01;3652;2815\nK02;3648;2790\n")]
+    [InlineData("K01;3652;2815\nK02;3448;2790\nK03;3555;2710\n")]
+    public void Without_a_heading_what_can_be_millivolts_or_capacities_is_refused(string text) =>
+        Assert.Equal("two-readings", TableText.Refused(text).Code);
+
+    [Fact]
+    public void A_table_of_one_cell_called_C1_is_not_turned()
+    {
+        CellTableReading reading = TableText.Read("cell;capacity (mAh);resistance (mOhm);ocv (V)\nC1;2850;31;3.65\n");
+
+        Assert.Equal(("C1", 2.85, 31.0, 3.65), (Assert.Single(reading.Rows).Label, reading.Rows[0].CapacityAh, reading.Rows[0].ResistanceMilliohm, reading.Rows[0].RestV));
+    }
+
+    [Theory]
+    [InlineData("2850mAh", "2.79", "2.81", "Ah")]
+    [InlineData("2.85Ah", "2790", "2810", "mAh")]
+    [InlineData("2850mAh", "2790", "2810", "mAh")]
+    public void One_unit_beside_a_figure_holds_for_the_others_only_where_they_stay_cells(string first, string second, string third, string unit)
+    {
+        CellTableReading reading = TableText.Read($"cell;capacity\nC1;{first}\nC2;{second}\nC3;{third}\n");
+
+        Assert.Equal([2.85, 2.79, 2.81], reading.Rows.Select(row => row.CapacityAh));
+        Assert.Contains(reading.Understood, sentence => sentence.Contains($"read in {unit},", StringComparison.Ordinal));
+    }
 }
