@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using System.Security.Cryptography;
 
 namespace PackPlanner.Formats.Files;
@@ -17,6 +18,19 @@ public static class InputBytes
         if (file == "-" && standardInput is not null)
             return Guarded("standard input", standardInput, stream => NotEmpty("standard input", ReadAll(stream)));
         return OfFile(file, stream => NotEmpty(file, ReadAll(stream)));
+    }
+
+    /// <summary>Reads the file, unpacked where it is packed with gzip.</summary>
+    /// <param name="file">Path, or - for standard input.</param>
+    /// <param name="standardInput">Opens standard input; null where it may not be used.</param>
+    /// <returns>The bytes, at least one, or why there are none.</returns>
+    public static Outcome<byte[]> ReadUnpacked(string file, Func<Stream>? standardInput = null)
+    {
+        if (!Read(file, standardInput).Is(out byte[]? bytes, out Refusal? why))
+            return why;
+        return bytes is [0x1F, 0x8B, ..]
+            ? Guarded(file, () => new GZipStream(new MemoryStream(bytes), CompressionMode.Decompress), stream => NotEmpty(file, ReadAll(stream)))
+            : bytes;
     }
 
     /// <summary>Checksum of a file of any length, as jobs keep it; the file is not kept in memory.</summary>

@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace PackPlanner.Formats.Files;
 
 /// <summary>Whether an input is a JSON object, told by what it begins with and not by its name.</summary>
@@ -13,15 +15,23 @@ public static class JsonLook
     {
         if (file == "-" ? standardInput is null : !File.Exists(file))
             return false;
+        return Head(() => file == "-" ? standardInput!() : InputFile.Open(file)) is { } head && BeginsAsObject(head);
+    }
+
+    /// <summary>The first part of a file as text; null where it cannot be read, or is no JSON object.</summary>
+    internal static string? HeadOf(string file) => Head(() => InputFile.Open(file)) is { } head && BeginsAsObject(head) ? Encoding.UTF8.GetString(head).TrimStart('\uFEFF') : null;
+
+    private static byte[]? Head(Func<Stream> open)
+    {
         try
         {
-            using Stream stream = file == "-" ? standardInput!() : InputFile.Open(file);
-            Span<byte> start = stackalloc byte[HeadBytes];
-            return BeginsAsObject(start[..stream.ReadAtLeast(start, start.Length, throwOnEndOfStream: false)]);
+            using Stream stream = open();
+            byte[] start = new byte[HeadBytes];
+            return start[..stream.ReadAtLeast(start, start.Length, throwOnEndOfStream: false)];
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or InvalidDataException)
         {
-            return false;
+            return null;
         }
     }
 

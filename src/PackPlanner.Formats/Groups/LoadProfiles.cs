@@ -19,7 +19,7 @@ public static class LoadProfiles
     /// <returns>The profile, or which line is wrong.</returns>
     public static Outcome<LoadPlan.Profile> Read(string file, bool chargeIsPositive, Func<Stream>? standardInput)
     {
-        if (!InputBytes.Read(file, standardInput).Is(out byte[]? bytes, out Refusal? why))
+        if (!InputBytes.ReadUnpacked(file, standardInput).Is(out byte[]? bytes, out Refusal? why))
             return why;
         string[] lines = Encoding.UTF8.GetString(bytes).TrimStart('\uFEFF').Split('\n');
         char separator = lines[0].Contains(';') ? ';' : lines[0].Contains('\t') ? '\t' : ',';

@@ -1,11 +1,12 @@
 using System.Security.Cryptography;
+using System.Text.RegularExpressions;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats.Files;
 
 namespace PackPlanner.Formats.JobFiles;
 
 /// <summary>Opens, saves and copies job files. A file is always the old one or the new one, never half of one.</summary>
-public static class JobFile
+public static partial class JobFile
 {
     /// <summary>What a job file's name ends in.</summary>
     public const string Ending = ".job.json";
@@ -45,6 +46,15 @@ public static class JobFile
             return why;
         return new OpenJob(named, read.History, FingerprintOf(bytes), read.Unknown);
     }
+
+    /// <summary>Whether a name given among other files means a job, with or without its ending.</summary>
+    /// <param name="path">A name as typed.</param>
+    /// <returns>True for a name of a job, for one that a job file lies under, and for a file that begins as a job.</returns>
+    public static bool IsNamedBy(string path) => path.EndsWith(Ending, StringComparison.OrdinalIgnoreCase)
+        || (File.Exists(path) ? JsonLook.HeadOf(path) is { } head && SchemaOfAJob().IsMatch(head) : File.Exists(WithEnding(path)));
+
+    [GeneratedRegex("^\\s*\\{\\s*\"schema\"\\s*:\\s*\"packplanner/job\"")]
+    private static partial Regex SchemaOfAJob();
 
     /// <summary>Saves an open job in its place.</summary>
     /// <param name="job">The job with its changes.</param>

@@ -15,11 +15,16 @@ public static class SizeAsked
     {
         if (!SizeCase.Read(input, out IReadOnlyList<string> understood).Is(out SizingRequest? request, out Refusal? why))
             return why;
-        if (!SizeSpace.Read(input, stopped).Is(out SizeSpace? space, out why) && why is not null)
+        List<string> said = [.. understood];
+        if (!SizeSpace.Read(input, request, said, stopped).Is(out SizeSpace? space, out why) && why is not null)
             return why;
         if (space is null && elsewhere is not null)
             space = SizeSpace.Of(elsewhere, stopped);
         SizingOutcome found = SizingSearch.Find(request, space is null ? null : (cell, series, parallel) => space.Knows(cell) ? space.Places(cell, series, parallel) : series * parallel);
-        return (found, space?.Untried is { } untried ? [.. understood, untried] : understood);
+        // Only now every field has been looked for, those of the space too.
+        said.AddRange(input.NotRead);
+        if (space?.Untried is { } untried)
+            said.Add(untried);
+        return (found, said);
     }
 }

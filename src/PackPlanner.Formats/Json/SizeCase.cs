@@ -15,7 +15,7 @@ public static class SizeCase
 
     /// <summary>Reads the case.</summary>
     /// <param name="input">The opened file.</param>
-    /// <param name="understood">What was filled in from a chemistry and which fields were not read, one sentence each.</param>
+    /// <param name="understood">What was filled in from a chemistry, one sentence each.</param>
     /// <returns>The request, or the first field that is wrong.</returns>
     public static Outcome<SizingRequest> Read(JsonInput input, out IReadOnlyList<string> understood)
     {
@@ -34,7 +34,6 @@ public static class SizeCase
             Electrics(input.Part("electrics"), input.Part("motor")),
             limits?.Number("packMassKg", 0),
             limits?.Number("topSpeedKmh", 0));
-        notes.AddRange(input.NotRead);
         understood = notes;
         if (input.Wrong is { } wrong)
             return wrong;

@@ -10,28 +10,30 @@ public sealed class SizeSpace
     // A tenth of the full search: enough to gain the few places that free packing brings, for each choice in turn.
     private static readonly FitEffort Effort = new(70);
 
-    private readonly Dictionary<string, FitCase> cases;
+    // By the models themselves: names need not be given, nor differ.
+    private readonly Func<SizingCell, FitCase?> caseOf;
     private readonly CancellationToken stopped;
-    private readonly Dictionary<string, SpaceLayouts> quick = [];
-    private readonly Dictionary<string, SpaceLayouts> thorough = [];
+    private readonly Dictionary<FitCase, SpaceLayouts> quick = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<FitCase, SpaceLayouts> thorough = new(ReferenceEqualityComparer.Instance);
     private readonly List<string> untried = [];
     private int tried;
 
-    private SizeSpace(Dictionary<string, FitCase> cases, CancellationToken stopped)
+    private SizeSpace(Func<SizingCell, FitCase?> caseOf, CancellationToken stopped)
     {
-        this.cases = cases;
+        this.caseOf = caseOf;
         this.stopped = stopped;
     }
 
     /// <summary>Reads cavity, keep-outs and clearances beside the cells of a sizing need.</summary>
     /// <param name="input">The opened file.</param>
+    /// <param name="request">The need read from it: its models in the order of the file.</param>
+    /// <param name="understood">Takes what was assumed of the space, one sentence each.</param>
     /// <param name="stopped">Stops the search; the best so far counts.</param>
     /// <returns>The space; null in it when the need gives none; or the first field that is wrong.</returns>
-    public static Outcome<SizeSpace?> Read(JsonInput input, CancellationToken stopped)
+    public static Outcome<SizeSpace?> Read(JsonInput input, SizingRequest request, List<string> understood, CancellationToken stopped)
     {
         if (!input.Has("cavity"))
             return new Outcome<SizeSpace?>.Given(null);
-        List<string> understood = [];
         IReadOnlyList<JsonInput> several = input.Parts("cells");
         IReadOnlyList<JsonInput> models = several.Count > 0 ? several : [.. new[] { input.Part("cell") }.OfType<JsonInput>()];
         JsonInput? pack = input.Part("pack");
@@ -40,12 +42,12 @@ public sealed class SizeSpace
         Clearances clearances = FitCaseJson.ClearancesOf(input);
         double linkReachMm = pack?.Number("linkReachMm", 0) ?? 0;
         int jumpers = pack?.Whole("jumpersAllowed", 0) ?? 0;
-        Dictionary<string, FitCase> cases = [];
-        foreach (JsonInput model in models)
+        Dictionary<SizingCell, FitCase> cases = new(ReferenceEqualityComparer.Instance);
+        foreach ((JsonInput model, SizingCell cell) in models.Zip(request.Cells))
         {
             string name = model.Text("name") ?? "";
             if (FitCaseJson.Body(model) is { } body)
-                cases[name] = new FitCase(cavity, keepOuts, name, body, model.Number("massG", 0), clearances, LinkReachMm: linkReachMm, JumpersAllowed: jumpers);
+                cases[cell] = new FitCase(cavity, keepOuts, name, body, model.Number("massG", 0), clearances, LinkReachMm: linkReachMm, JumpersAllowed: jumpers);
         }
 
         if (input.Wrong is { } wrong)
@@ -53,7 +55,7 @@ public sealed class SizeSpace
         foreach (FitCase fitCase in cases.Values)
             if (FitCaseCheck.Problems(fitCase) is [Problem first, ..])
                 return new Refusal(ExitCodes.Input, "bad-case", first with { Where = $"{input.File}, {first.Where}" });
-        return new SizeSpace(cases, stopped);
+        return new SizeSpace(cases.GetValueOrDefault, stopped);
     }
 
     /// <summary>The space of a fit case, for the one cell that the case is about.</summary>
@@ -63,7 +65,8 @@ public sealed class SizeSpace
     public static SizeSpace Of(FitCase fitCase, CancellationToken stopped)
     {
         ArgumentNullException.ThrowIfNull(fitCase);
-        return new SizeSpace(new() { [fitCase.CellName] = fitCase with { Parallel = null } }, stopped);
+        FitCase open = fitCase with { Parallel = null };
+        return new SizeSpace(cell => (cell.Name ?? "") == open.CellName ? open : null, stopped);
     }
 
     /// <summary>Whether a model can be tried in the space: its size is known there.</summary>
@@ -72,7 +75,7 @@ public sealed class SizeSpace
     public bool Knows(SizingCell cell)
     {
         ArgumentNullException.ThrowIfNull(cell);
-        return cases.ContainsKey(cell.Name ?? "");
+        return caseOf(cell) is not null;
     }
 
     /// <summary>Which choices were left out because the search was stopped; null when none.</summary>
@@ -93,17 +96,17 @@ public sealed class SizeSpace
             return null;
         }
 
-        string name = cell.Name ?? "";
-        if (Layouts(quick, name, FitEffort.Quick).Grouped(series, parallel, stopped) is { } asked)
+        FitCase body = caseOf(cell) ?? throw new ArgumentException("The size of this model is not known in the space.", nameof(cell));
+        if (Layouts(quick, body, FitEffort.Quick).Grouped(series, parallel, stopped) is { } asked)
             return asked.Places;
-        return Layouts(thorough, name, Effort).Grouped(series, null, stopped) is { } found ? series * found.Parallel : 0;
+        return Layouts(thorough, body, Effort).Grouped(series, null, stopped) is { } found ? series * found.Parallel : 0;
     }
 
     // The layouts of a cell are the same whatever S and P are to be made of them.
-    private SpaceLayouts Layouts(Dictionary<string, SpaceLayouts> known, string name, FitEffort effort)
+    private SpaceLayouts Layouts(Dictionary<FitCase, SpaceLayouts> known, FitCase body, FitEffort effort)
     {
-        if (!known.TryGetValue(name, out SpaceLayouts? layouts))
-            known[name] = layouts = SpaceLayouts.Find(cases[name], effort, stopped);
+        if (!known.TryGetValue(body, out SpaceLayouts? layouts))
+            known[body] = layouts = SpaceLayouts.Find(body, effort, stopped);
         return layouts;
     }
 }

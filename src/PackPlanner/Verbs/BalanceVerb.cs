@@ -29,7 +29,7 @@ internal static class BalanceVerb
             ("packplanner balance diagnosis.json --bleed 100mA", "charge offsets from an answer of diagnose"),
         ],
         [Files],
-        [Bleed, Duty, Charger, Level],
+        [Bleed, Duty, Charger, Level, GroupFiles.RatedAh],
         Run);
 
     private static Outcome<Reply> Run(VerbCall call)
@@ -37,6 +37,7 @@ internal static class BalanceVerb
         double? bleedA = call.Quantity<ElectricCurrent>(Bleed, "a current", "60mA")?.Amperes;
         double? chargerA = call.Quantity<ElectricCurrent>(Charger, "a current", "5A")?.Amperes;
         double duty = call.Quantity<Ratio>(Duty, "a share", "50%")?.DecimalFractions ?? 1;
+        double? ratedAh = GroupFiles.RatedAhOf(call);
         Chemistry? asked = call.Chemistry();
         string level = call.Value(Level)!.ToLowerInvariant();
         if (level is not ("top" or "bottom"))
@@ -45,7 +46,7 @@ internal static class BalanceVerb
             call.Refuse("--bleed, --charger, --duty", "currents are above zero, the duty from above 0% to 100%", "Correct the figure, or leave it out.");
         if (call.Wrong is { } wrong)
             return wrong;
-        if (!GroupFiles.Open(call, call.Value(Files)!, asked).Is(out GroupInput? input, out Refusal? why))
+        if (!GroupFiles.Open(call, call.Value(Files)!, asked, ratedAh).Is(out GroupInput? input, out Refusal? why))
             return why;
         if (!Found(input, asked).Is(out GroupsFound? found, out why))
             return why;

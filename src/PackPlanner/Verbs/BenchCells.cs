@@ -32,9 +32,9 @@ internal sealed class BenchCells
     internal IReadOnlyList<ScreenedCell> Cells { get; private set; }
 
     /// <summary>Reads tables and judges their cells.</summary>
-    internal static Outcome<BenchCells> Read(VerbCall call, IReadOnlyList<string> files, Chemistry? asked)
+    internal static Outcome<BenchCells> Read(VerbCall call, IReadOnlyList<string> files, Chemistry? asked, double? ratedAh)
     {
-        if (!GroupFiles.Open(call, files, asked).Is(out GroupInput? input, out Refusal? why))
+        if (!GroupFiles.Open(call, files, asked, ratedAh).Is(out GroupInput? input, out Refusal? why))
             return why;
         return input.Case is null
             ? Judge(input, asked)

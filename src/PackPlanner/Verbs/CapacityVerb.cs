@@ -25,7 +25,7 @@ internal static class CapacityVerb
             ("packplanner capacity pulses.csv --json", "every resistance with its step and seconds"),
         ],
         [Files],
-        [CutOffV, Series, CorrectOffset],
+        [CutOffV, Series, CorrectOffset, GroupFiles.RatedAh],
         Run);
 
     private static Outcome<Reply> Run(VerbCall call)
@@ -37,6 +37,7 @@ internal static class CapacityVerb
             Series = call.Value(Series),
             CorrectOffset = call.Value(CorrectOffset),
         };
+        double? ratedAh = GroupFiles.RatedAhOf(call);
         if (request.Series is < 1 or > 1000)
             call.Refuse("--series", $"{request.Series} is not a number of cells in series", "Give a whole number from 1 up.");
         if (call.Wrong is { } wrong)
@@ -44,7 +45,7 @@ internal static class CapacityVerb
         List<(CurveReading Reading, TesterLogReading Log)> read = [];
         foreach (string file in call.Value(Files)!)
         {
-            if (!TesterLogs.Read(file, Options(call, request)).Is(out TesterLogReading? log, out Refusal? why))
+            if (!TesterLogs.Read(file, Options(call, request) with { RatedAh = ratedAh }).Is(out TesterLogReading? log, out Refusal? why))
                 return why;
             read.Add((TestCurves.Read(log.Curve, RequestFor(request, log)), log));
         }

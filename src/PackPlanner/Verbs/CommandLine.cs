@@ -22,7 +22,8 @@ internal static class CommandLine
     internal static int Run(
         string[] args, Func<Stream> standardInput, TextWriter output, TextWriter notes, CancellationToken stopped)
     {
-        bool json = args.TakeWhile(word => word != "--").Contains("--json");
+        // Until the words are read, so that a misreading is told as it was asked for.
+        bool json = args.TakeWhile(word => word != "--").Any(word => word is "--json" or "--json=true");
         Verb? verb = VerbList.All.FirstOrDefault(known => known.Name == args[0]);
         if (verb is null)
             return Print(UnknownVerb(args[0]), json, output, notes);
@@ -35,6 +36,7 @@ internal static class CommandLine
         ParseResult parsed = Describe(verb).Parse(args[1..]);
         if (Misreading.Of(parsed, verb, args[1..]) is { } misread)
             return Print(misread, json, output, notes);
+        json = parsed.GetValue(CommonOptions.Json);
         using TimeLimit limit = new(stopped);
         VerbCall call = new(parsed, standardInput, notes, limit);
         if (call.Quantity<Duration>(CommonOptions.TimeLimit, "a time", "30s") is { } time)

@@ -55,6 +55,9 @@ internal sealed class EnergyOptions
 
     internal int? Parallel { get; private init; }
 
+    /// <summary>Capacity of a group when new, ampere-hours; null when not typed.</summary>
+    internal double? RatedGroupAh => Above(RatedAh, call.Quantity<ElectricCharge>(RatedAh, "a charge", "45Ah")?.AmpereHours);
+
     internal double? WhPerKm { get; private init; }
 
     /// <summary>Draws of the Monte Carlo run; null: the spread is formed directly.</summary>
@@ -95,7 +98,7 @@ internal sealed class EnergyOptions
         PeakA = Above(Peak, call.Quantity<ElectricCurrent>(Peak, "a current", "60A")?.Amperes) ?? request.PeakA,
         PeakS = Above(PeakTime, call.Quantity<Duration>(PeakTime, "a time", "20s")?.Seconds) ?? request.PeakS,
         CellMassKg = Above(CellMass, call.Quantity<Mass>(CellMass, "a mass", "48g")?.Kilograms) ?? request.CellMassKg,
-        RatedAh = Above(RatedAh, call.Quantity<ElectricCharge>(RatedAh, "a charge", "45Ah")?.AmpereHours) ?? request.RatedAh,
+        RatedAh = RatedGroupAh ?? request.RatedAh,
         NominalV = Volts(NominalV) ?? request.NominalV,
         TestCurrentA = call.Quantity<ElectricCurrent>(TestCurrent, "a current", "2A")?.Amperes ?? request.TestCurrentA,
         TestCutoffV = Volts(TestCutoffV) ?? request.TestCutoffV,

@@ -28,14 +28,14 @@ internal static class EnergyVerb
 
     private static Outcome<Reply> Run(VerbCall call)
     {
-        if (call.Value(Files)! is [string job] && job.EndsWith(JobFile.Ending, StringComparison.OrdinalIgnoreCase))
+        if (call.Value(Files)! is [string job] && JobFile.IsNamedBy(job))
             return OfJob(call, job);
         EnergyOptions options = EnergyOptions.Read(call);
         Chemistry? asked = call.Chemistry();
         double repeatability = call.RepeatabilityFraction() ?? EnergyRequest.DefaultRepeatabilityFraction;
         if (call.Wrong is { } wrong)
             return wrong;
-        if (!GroupFiles.Open(call, call.Value(Files)!, asked).Is(out GroupInput? input, out Refusal? why)
+        if (!GroupFiles.Open(call, call.Value(Files)!, asked, options.RatedGroupAh).Is(out GroupInput? input, out Refusal? why)
             || !input.ChemistryOf(asked).Is(out ChemistryFound? found, out why)
             || !SeriesGroups.Read(input).Is(out SeriesGroups? groups, out why)
             || !EnergyOptions.Load(call).Is(out LoadFound? load, out why))
@@ -70,10 +70,15 @@ internal static class EnergyVerb
         Job job = open.History.Now;
         if (asked is not null && job.Givens.Chemistry is { } own && own != asked)
             return Refusal.Input("two-chemistries", file, $"the job says {own}, --chemistry says {asked}", "Leave --chemistry out, or set it in the job.");
+        // Before anything is asked of the job: without a chemistry, or cells in parallel, it may have no answer at all.
+        if (asked is not null)
+            job = job with { Givens = job.Givens.With("chemistry", new Given(new JobValue.Word(asked.Name), Origin.You(Today.Date()))) };
+        if (options.Parallel is { } parallel)
+            job = job with { Givens = job.Givens.With("parallel", new Given(new JobValue.Number(parallel), Origin.You(Today.Date()))) };
         IReadOnlyList<JobGroup> groups = JobGroups.Find(job, JobLot.Judge(job), call.Stopped).Groups;
         if (!JobEnergyAnswer.Of(job, groups, call.Stopped).Is(out (EnergyAnswer Answer, StringFigures Figures) told, out why))
             return why;
-        if (!EnergyOptions.All.Any(call.Given) && repeatability is null)
+        if (!EnergyOptions.All.Any(call.Given) && asked is null && repeatability is null)
             return Reply.Of(told.Answer, EnergyAnswerContext.Default.EnergyAnswer, EnergyWords.Lines(told.Answer), EnergyWords.Table(told.Answer));
         EnergyRequest said = told.Figures.Request;
         EnergyRequest request = options.Fill(said with

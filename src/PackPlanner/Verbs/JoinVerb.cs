@@ -24,7 +24,7 @@ internal static class JoinVerb
             ("packplanner join cells.csv --charge-rating 2A --discharge-rating 10A --json", "with the data sheet's ratings"),
         ],
         [Files],
-        [Link, ChargeRating, DischargeRating],
+        [Link, ChargeRating, DischargeRating, GroupFiles.RatedAh],
         Run);
 
     private static Outcome<Reply> Run(VerbCall call)
@@ -32,6 +32,7 @@ internal static class JoinVerb
         double? linkMilliohm = call.Quantity<ElectricResistance>(Link, "a resistance", "0.2mohm")?.Milliohms;
         double? chargeA = call.Quantity<ElectricCurrent>(ChargeRating, "a current", "2A")?.Amperes;
         double? dischargeA = call.Quantity<ElectricCurrent>(DischargeRating, "a current", "10A")?.Amperes;
+        double? ratedAh = GroupFiles.RatedAhOf(call);
         Chemistry? asked = call.Chemistry();
         if (linkMilliohm < 0)
             call.Refuse("--link", $"{linkMilliohm} mohm is below zero", "Give 0mohm or more.");
@@ -39,7 +40,7 @@ internal static class JoinVerb
             call.Refuse("--charge-rating, --discharge-rating", "a rating is above zero", "Correct the figure, or leave it out.");
         if (call.Wrong is { } wrong)
             return wrong;
-        if (!BenchCells.Read(call, call.Value(Files)!, asked).Is(out BenchCells? cells, out Refusal? why))
+        if (!BenchCells.Read(call, call.Value(Files)!, asked, ratedAh).Is(out BenchCells? cells, out Refusal? why))
             return why;
         if (cells.Cells.All(cell => cell.RestV is null))
             return Refusal.Input("no-resting-volts", cells.Name, "no cell has resting volts", "Measure them at rest on the day of joining.");

@@ -48,7 +48,7 @@ internal static class ShareVerb
             call.Refuse("--link", $"{linkMilliohm} mohm is below zero", "Give 0mohm or more.");
         if (call.Wrong is { } wrong)
             return wrong;
-        Outcome<(ShareCase, RowAccount?)> read = Read(call, linkMilliohm, positiveAt, negativeAt, chemistry);
+        Outcome<(ShareCase, RowAccount?)> read = Read(call, linkMilliohm, positiveAt, negativeAt, chemistry, ratedAh);
         if (!read.Is(out (ShareCase Case, RowAccount? Account) input, out Refusal? why))
             return why;
         chemistry ??= input.Case.Chemistry;
@@ -90,9 +90,9 @@ internal static class ShareVerb
     }
 
     private static Outcome<(ShareCase, RowAccount?)> Read(
-        VerbCall call, double? linkMilliohm, int? positiveAt, int? negativeAt, Chemistry? chemistry)
+        VerbCall call, double? linkMilliohm, int? positiveAt, int? negativeAt, Chemistry? chemistry, double? ratedAh)
     {
-        if (!GroupFiles.Open(call, call.Value(Files)!, chemistry).Is(out GroupInput? input, out Refusal? why)
+        if (!GroupFiles.Open(call, call.Value(Files)!, chemistry, ratedAh).Is(out GroupInput? input, out Refusal? why)
             || !input.ChemistryOf(chemistry).Is(out ChemistryFound? found, out why))
             return why;
         if (input.Case is { } json)

@@ -27,6 +27,17 @@ public class CommandLineTests
     }
 
     [Theory]
+    [InlineData(true, "--json=true")]
+    [InlineData(true, "--json", "true")]
+    [InlineData(false, "--json=false")]
+    [InlineData(false, "--json", "false")]
+    public void A_flag_with_its_value_counts_as_what_it_says(bool json, params string[] flag)
+    {
+        Assert.Equal(json, Planner.Run(["explain", "caution-01", .. flag]).Output.StartsWith('{'));
+        Assert.Equal(json, Planner.Run(["explain", "caution-99", .. flag]).Output.StartsWith('{'));
+    }
+
+    [Theory]
     [InlineData("match", "--replce", "--replace")]
     [InlineData("look", "--jsn", "--json")]
     [InlineData("share", "-load", "--load")]

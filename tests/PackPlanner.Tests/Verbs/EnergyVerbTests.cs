@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using System.Text.Json;
 using PackPlanner.Tests.Formats.JobFiles;
 using PackPlanner.Tests.House;
@@ -272,5 +273,41 @@ public class EnergyVerbTests
 
         Assert.Equal(3, exitCode);
         Assert.Equal("limits-outside", answer.GetProperty("code").GetString());
+    }
+
+    [Fact]
+    public void A_job_is_taken_under_each_name_that_job_takes_and_asked_with_what_is_typed()
+    {
+        using Folder folder = new();
+        string cells = folder.File("cells.csv"), plain = folder.File("my.json");
+        File.WriteAllText(cells, "label,group,capacityAh,resistanceMilliohm\nA,1,2.5,20\nB,1,2.5,20\nC,2,2.5,20\nD,2,2.4,20\n");
+        foreach (string job in new[] { folder.File("trike"), plain })
+        {
+            Assert.Equal(0, Planner.Run("job", "new", job, "series=2").ExitCode);
+            Assert.Equal(0, Planner.Run("job", "add", job, cells).ExitCode);
+        }
+
+        (int unknown, JsonElement why) = Planner.Json("energy", folder.File("trike"), "--parallel", "2");
+        JsonElement byName = Planner.Json("energy", folder.File("trike"), "--chemistry", "NMC", "--parallel", "2").Document;
+        JsonElement byFile = Planner.Json("energy", plain, "--chemistry", "NMC", "--parallel", "2").Document;
+
+        Assert.Equal((3, "no-chemistry"), (unknown, why.GetProperty("code").GetString()));
+        Assert.Equal(4.9, byName.GetProperty("usableAh").GetDouble(), 0.15);
+        Assert.Equal(byName.GetProperty("usableWh").GetDouble(), byFile.GetProperty("usableWh").GetDouble());
+    }
+
+    [Fact]
+    public void A_packed_profile_is_read_as_the_plain_one()
+    {
+        using Folder folder = new();
+        string groups = folder.File("groups.csv"), plain = folder.File("profile.csv"), packed = folder.File("profile.csv.gz");
+        File.WriteAllText(groups, "group,capacityAh,resistanceMilliohm\n1,45,2\n2,44,2\n");
+        File.WriteAllText(plain, "time_s,current_A\n0,20\n60,5\n120,5\n");
+        using (GZipStream packing = new(File.Create(packed), CompressionMode.Compress))
+            packing.Write(File.ReadAllBytes(plain));
+
+        JsonElement Of(string load) => Planner.Json("energy", groups, "--chemistry", "NMC", "--load", load).Document;
+
+        Assert.Equal(Of(plain).GetProperty("usableWh").GetDouble(), Of(packed).GetProperty("usableWh").GetDouble());
     }
 }

@@ -158,6 +158,22 @@ public class JoinVerbTests
         Assert.Contains("1 cell has no group number and is left out.", answer.GetProperty("understood").EnumerateArray().Select(line => line.GetString()));
     }
 
+    [Theory]
+    [InlineData("join", "cell,capacity,restV,mOhm\nA,450,3.61,20\nB,460,3.60,20\n")]
+    [InlineData("balance", "group,capacity,stateOfCharge\n1,450,0.9\n2,460,0.8\n")]
+    [InlineData("share", "cell,capacity,restV,mOhm\nA,450,3.61,20\nB,460,3.60,20\n", "--load", "1A")]
+    [InlineData("energy", "group,capacity,mOhm\n1,450,20\n2,460,20\n")]
+    [InlineData("capacity", "time s,current,voltage V\n0,500,4.1\n60,500,4.0\n120,500,3.9\n180,500,3.8\n240,500,3.7\n300,500,3.6\n")]
+    public void The_option_that_a_refusal_names_settles_it(string verb, string table, params string[] more)
+    {
+        (int refused, JsonElement why) = Run(verb, table, [.. more, "--chemistry", "NMC"]);
+        (int settled, JsonElement answer) = Run(verb, table, [.. more, "--chemistry", "NMC", "--rated-ah", "0.5Ah"]);
+
+        Assert.Equal((3, "two-readings"), (refused, why.GetProperty("code").GetString()));
+        Assert.Contains("--rated-ah", why.GetProperty("next").GetString(), StringComparison.Ordinal);
+        Assert.True(settled == 0, answer.ToString());
+    }
+
     // By hand: 5 Ah at 96 and 94 % are 95 %, 0.5 Ah under the full group of twice 5 Ah.
     [Fact]
     public void Cells_of_one_group_number_are_levelled_as_one()
