@@ -15,7 +15,7 @@ internal static class CellWhereFrom
         if (column is "mΩ")
             lines.AddRange([("kind", Kind(cell)), ("spread", ResistanceSpread(cell, look))]);
         else if (column is not ("resting V" or "mV/day"))
-            lines.Add(("spread", Spread(cell, lot, look)));
+            lines.AddRange([("spread", Spread(cell, lot, look)), .. Share(cell, look)]);
         // What speaks of another reading has no say in this figure; the verdict below weighs all.
         foreach (VerdictReason reason in cell.Reasons.Where(reason => column is not ("mΩ" or "resting V" or "mV/day") || ReasonWords.What(reason.What) == Reading(column)))
         {
@@ -53,6 +53,11 @@ internal static class CellWhereFrom
         ResistanceKind.Ac1Khz => "at 1 kHz, which leaves out the slow part: under load the drop is larger",
         _ => "the table does not say whether DC or 1 kHz; the two differ by a half or more",
     };
+
+    // Where two models lie in one lot, each is measured by its own.
+    private static IEnumerable<(string, string)> Share(ScreenedCell cell, Look look) => cell is { HealthFraction: { } share, RatedAh: { } rated }
+        ? [("share", $"{look.Percent(share, 1)} of {look.Figure(rated, 2)} Ah rated{(cell.Model is { } model ? $", model {model}" : "")}")]
+        : [];
 
     private static string Reading(string column) => column is "mV/day" ? ReasonWords.What(ReadingName.SelfDischarge) : column;
 
