@@ -5,7 +5,7 @@ namespace PackPlanner.Core.Bench;
 /// <summary>Counts each charge and discharge and tells how it ended.</summary>
 internal static class StepMaker
 {
-    // A last row this near a limit has reached it, for each cell in series. Our choice.
+    // A last row this near a limit has reached it, for each cell in series; the ends of a log are alike when they lie as near. Our choice.
     private const double NearV = 0.02;
 
     // The current has faded when its last rows are under this share of its middle.
@@ -105,7 +105,7 @@ internal static class StepMaker
             : usualEnd ?? request.Chemistry?.FullV * series;
     }
 
-    // Where three or more steps one way ended at the same volts, that was their limit.
+    // Where more than half of three or more steps one way ended at the same volts, that was their limit.
     private static double? UsualEnd(CurveColumns columns, IReadOnlyList<StepFinder.Stretch> tests, CurrentDirection direction)
     {
         double[] ends = [.. tests.Where(test => test.Direction == direction).Select(test => columns.Volts[test.To]).Order()];

@@ -100,7 +100,7 @@ internal static class TapErrors
         return Math.Abs(rawV[a] - tapV) < limitV || (b >= 0 && Math.Abs(rawV[b] + tapV) < limitV);
     }
 
-    /// <summary>The parameters with a place for one more tap error, at zero.</summary>
+    /// <summary>The parameters with a place for one more tap error, at a start.</summary>
     private static double[] WithRoom(PackModel model, double[] x, int taps, double start) =>
         [.. x[..(model.TapAt + taps)], start, .. x[(model.TapAt + taps)..]];
 

@@ -8,13 +8,16 @@ public static class JobBlock
     // Cells that stand at the stated gap are neighbours; a millimetre more is still a link.
     private const double LinkReachMm = 1;
 
-    /// <summary>Whether a block can be placed: series, parallel and the size of a cell are known.</summary>
+    // Beyond this S and P were mistyped; a place for each would take the memory of the machine.
+    private const int MostCells = 100_000;
+
+    /// <summary>Whether a block can be placed: series, parallel and the size of a cell are known, and no more than 100,000 cells are meant.</summary>
     /// <param name="givens">What the job was told.</param>
     /// <returns>True when <see cref="Of"/> has an answer.</returns>
     public static bool IsKnown(JobGivens givens)
     {
         ArgumentNullException.ThrowIfNull(givens);
-        return givens is { Series: not null, Parallel: not null } && Body(givens) is not null;
+        return givens is { Series: { } series, Parallel: { } parallel } && (long)series * parallel <= MostCells && Body(givens) is not null;
     }
 
     /// <summary>Places the job's groups side by side.</summary>
@@ -23,7 +26,7 @@ public static class JobBlock
     public static (FitCase Case, FitAnswer Answer)? Of(JobGivens givens)
     {
         ArgumentNullException.ThrowIfNull(givens);
-        if (givens is not { Series: { } series, Parallel: { } parallel } || Body(givens) is not { } body)
+        if (!IsKnown(givens) || givens is not { Series: { } series, Parallel: { } parallel } || Body(givens) is not { } body)
             return null;
         double gap = givens.NumberOf("cellGapMm") ?? 0;
         FitCase model = new(

@@ -15,7 +15,7 @@ public sealed record EnergyBudget
     /// <summary>Ampere-hours that go with them.</summary>
     public required double UsableAh { get; init; }
 
-    /// <summary>Half the width of the 90 % range of <see cref="UsableWh"/>; null where no spread is known.</summary>
+    /// <summary>Half the width of the 90 % range of <see cref="UsableWh"/>, and its ends.</summary>
     public required UsableSpread Spread { get; init; }
 
     /// <summary>Ampere-hours between the first full and the first empty group without a load, warm, nothing kept back.</summary>

@@ -119,7 +119,7 @@ public static class TypedGiven
 
     private static string? OutOfRange(GivenKind kind, double number) => kind switch
     {
-        GivenKind.Count when number < 1 || number > 10_000 || number % 1 != 0 => "a whole number from 1 on was expected",
+        GivenKind.Count when number < 1 || number > 10_000 || number % 1 != 0 => "a whole number from 1 to 10000 was expected",
         GivenKind.Fraction when number is < 0 or > 1 => "a share from 0 to 100 % was expected",
         GivenKind.DegC when number is < -60 or > 100 => "a temperature from -60 to 100 degC was expected",
         GivenKind.DegC or GivenKind.Count or GivenKind.Fraction => null,
