@@ -21,7 +21,8 @@ public static class JobEnergy
         return Asked(givens, chemistry, [.. groups.Select(Of)], parallel) with
         {
             TestCurrentA = Alike(tests.Select(row => row.TestCurrentA)) * parallel,
-            TestCutoffV = Alike(tests.Select(row => row.TestCutoffV)),
+            // A column of cut-offs can hold those of charging; the end of no discharge lies there.
+            TestCutoffV = Alike(tests.Select(row => row.TestCutoffV)) is { } cutoffV && chemistry.Curve.Spans(chemistry.FullV, cutoffV) ? cutoffV : null,
             RepeatabilityFraction = givens.RepeatabilityFraction ?? EnergyRequest.DefaultRepeatabilityFraction,
         };
     }

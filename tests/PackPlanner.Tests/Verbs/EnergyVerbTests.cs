@@ -310,4 +310,25 @@ public class EnergyVerbTests
 
         Assert.Equal(Of(plain).GetProperty("usableWh").GetDouble(), Of(packed).GetProperty("usableWh").GetDouble());
     }
+
+    // A cut-off of 4.2 V is that of a charger: an energy of the cells is told all the same, as if nothing had been said.
+    [Fact]
+    public void A_cut_off_that_no_discharge_has_is_not_taken_for_the_end_of_the_tests()
+    {
+        Assert.Equal(Usable(""), Usable(",4.2"), tolerance: 1e-9);
+        Assert.NotEqual(Usable(""), Usable(",3.3"), tolerance: 0.01);
+
+        static double Usable(string cutoff)
+        {
+            using Folder folder = new();
+            string job = folder.File("a.job.json"), cells = folder.File("cells.csv");
+            File.WriteAllText(cells, $"label,group,capacityAh{(cutoff.Length > 0 ? ",cutoff_V" : "")}\nA,1,2.5{cutoff}\nB,2,2.5{cutoff}\n");
+            Assert.Equal(0, Planner.Run("job", "new", job).ExitCode);
+            Assert.Equal(0, Planner.Run("job", "add", job, cells).ExitCode);
+            Assert.Equal(0, Planner.Run("job", "set", job, "chemistry=NMC", "series=2", "parallel=1").ExitCode);
+            (int exitCode, JsonElement answer) = Planner.Json("energy", job);
+            Assert.Equal(0, exitCode);
+            return answer.GetProperty("usableWh").GetDouble();
+        }
+    }
 }
