@@ -97,4 +97,7 @@ public sealed record FitAnswer
 
     /// <summary>True when the search was stopped before its own end.</summary>
     public bool Stopped { get; init; }
+
+    /// <summary>True when only regular nests and quick slabs were looked at: a longer search may find more places and larger groups.</summary>
+    public bool FirstLook { get; init; }
 }

@@ -27,7 +27,7 @@ public static class LayoutSearch
         (Layout layout, GroupPlan? plan, OtherLayout? other) = Grouped(scene, choice.Layouts, effort.PreferGroups, cancel);
         progress?.Report(new FitProgress("groups", layout.Bodies.Count, choice.Bound, 1));
         IReadOnlyList<FitReason> reasons = FitReasons.Of(scene, layout, plan, new QuickLooks(reasonsUntil));
-        return AnswerBuilder.Build(scene, layout, plan, choice, reasons, reasonsUntil.IsCancellationRequested) with { Other = other };
+        return AnswerBuilder.Build(scene, layout, plan, choice, reasons, reasonsUntil.IsCancellationRequested) with { Other = other, FirstLook = effort.IsQuick };
     }
 
     /// <summary>The fullest layouts, those of boxes closed up where they are to be grouped.</summary>

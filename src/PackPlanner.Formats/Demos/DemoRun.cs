@@ -129,7 +129,7 @@ public static class DemoRun
         DemoFitJson fit = new(places.Fits, places.Series, places.Parallel, places.Cells.Count, places.Used, places.Bound, places.CellMassKg);
         string shape = fit is { Series: { } series, Parallel: { } parallel } ? $"{series}s{parallel}p" : "the cells";
         lines.Add(fit.Fits
-            ? $"fit     {shape} fits: {fit.Used} of {fit.Places} places, {Figures.Fixed(fit.CellMassKg, 2)} kg of cells{(fit.Bound is { } bound ? $"; no layout holds more than {bound}" : "")}."
+            ? $"fit     {shape} fits: {fit.Used} of {fit.Places} places{(places.FirstLook ? " at a first look" : "")}, {Figures.Fixed(fit.CellMassKg, 2)} kg of cells{(fit.Bound is { } bound ? $"; no layout holds more than {bound}" : "")}."
             : $"fit     {shape} does not fit: {string.Join("; ", places.Reasons.Select(reason => reason.Text))}");
         return answer with { Fit = fit };
     }

@@ -44,6 +44,20 @@ public static class JobFit
         return regular.Fits || asked.Series is null ? regular : LayoutSearch.Search(asked, FitEffort.Full, progress, stopped);
     }
 
+    /// <summary>Searches the job's cavity as long as the verb fit does, whatever rows alone would hold.</summary>
+    /// <param name="job">A job.</param>
+    /// <param name="effort">How long to look.</param>
+    /// <param name="stopped">The user's cancel; the best so far is answered.</param>
+    /// <param name="progress">Told of the best so far; may be null.</param>
+    /// <returns>The places, or why there is no cavity.</returns>
+    public static Outcome<FitAnswer> FindMost(Job job, FitEffort effort, CancellationToken stopped, IProgress<FitProgress>? progress = null)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        if (job.FitCase is null)
+            return NoCavity(job);
+        return Case(job).Is(out FitCase? fitCase, out Refusal? why) ? LayoutSearch.Search(Asked(fitCase, job.Givens), effort, progress, stopped) : why;
+    }
+
     private static Refusal NoCavity(Job job) => Refusal.Input(
         "no-cavity", job.Title, "the job has no cavity", "Add a fit case by job add JOB case.json, or say the size of a cell for a plain block: job set JOB cellDiameterMm=21.2 cellLengthMm=70.2.");
 

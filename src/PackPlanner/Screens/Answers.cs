@@ -24,6 +24,7 @@ internal sealed class Answers
     private readonly Dictionary<int, Derived<LogQuestion, RideDiagnosis>> diagnoses = [];
     private readonly Derived<EnergyQuestion, StringFigures> energy;
     private readonly Derived<FitQuestion, FitQuestion.Answered> fit;
+    private readonly Derived<FitQuestion, FitQuestion.Longest> most;
     private readonly Derived<SizeQuestion, SizeQuestion.Answered> choices;
     private readonly Derived<SheetQuestion, SheetQuestion.Answered> sheets;
     private (FitQuestion.Answered? Fit, GroupingOutcome? Groups, JobPlacement? Placement, PlacedPack? Pack) placed;
@@ -38,6 +39,7 @@ internal sealed class Answers
         lot = new(desk, "judging the cells", (question, work) => question.Answer(), question => question.IsShort);
         groups = new(desk, "matching", Match, question => question.IsShort);
         fit = new(desk, "looking for places", Fitted, _ => false);
+        most = new(desk, "full search", Most, _ => false);
         choices = new(desk, "weighing the choices", (question, work) => question.Answer(work.Stopped), _ => false);
         sheets = new(desk, "preparing the sheets", (question, work) => question.Answer(), _ => true);
         energy = new(desk, "counting the energy", (question, work) => question.Answer(work.Stopped), _ => false);
@@ -45,6 +47,12 @@ internal sealed class Answers
 
     /// <summary>The places in the job's space; null without a space, or while they are looked for.</summary>
     internal FitQuestion.Answered? Fit => fit.Of(FitQuestion.Of(desk.Job));
+
+    /// <summary>
+    /// What the full search finds in the space, where the places are those of a first look; null without, while it looks, or on other steps:
+    /// there it is not worth its seconds. The places that are built in stay those of <see cref="Fit"/>, which sheets are made from too.
+    /// </summary>
+    internal FitAnswer? MostPlaces => desk.Step is CavityModel && Fit is { Answer: { FirstLook: true, Cells.Count: > 0 } } ? most.Of(FitQuestion.Of(desk.Job))?.Answer : null;
 
     /// <summary>The choices of S, P and cell; null without a need, or while they are worked out.</summary>
     internal SizeQuestion.Answered? Choices => choices.Of(SizeQuestion.Of(desk.Job));
@@ -96,6 +104,8 @@ internal sealed class Answers
         lot.AskAgain();
         groups.AskAgain();
         fit.AskAgain();
+        if (most.WasStopped || most.Last is { Answer.Stopped: true })
+            most.Forget();
         choices.AskAgain();
         energy.AskAgain();
         foreach (Derived<LogQuestion, RideDiagnosis> diagnosis in diagnoses.Values)
@@ -170,12 +180,15 @@ internal sealed class Answers
         return new EnergyQuestion([], told, job.Givens);
     }
 
-    private FitQuestion.Answered Fitted(FitQuestion question, BackgroundWork work) =>
-        question.Answer(work.Stopped, new ToldSparingly<FitProgress>(told =>
-        {
-            work.Best = $"best {told.Best} places" + (told.Bound is { } bound ? $", proven limit {bound}" : "");
-            desk.Around.Back(desk.Around.Redraw);
-        }));
+    private FitQuestion.Answered Fitted(FitQuestion question, BackgroundWork work) => question.Answer(work.Stopped, Told(work));
+
+    private FitQuestion.Longest Most(FitQuestion question, BackgroundWork work) => new(question.Most(desk.Around.FullSearch, work.Stopped, Told(work)));
+
+    private ToldSparingly<FitProgress> Told(BackgroundWork work) => new(told =>
+    {
+        work.Best = $"best {told.Best} places" + (told.Bound is { } bound ? $", proven limit {bound}" : "");
+        desk.Around.Back(desk.Around.Redraw);
+    });
 
     private GroupingOutcome Match(GroupsQuestion question, BackgroundWork work) =>
         question.Answer(work.Stopped, new ToldSparingly<GroupingProgress>(best =>

@@ -10,6 +10,9 @@ internal sealed class AsideWork(Desk desk, Surroundings around)
     /// <summary>Whether anything runs at all.</summary>
     internal bool IsWorking => works.Count > 0;
 
+    /// <summary>Whether something runs for this asker.</summary>
+    internal bool Works(object asker) => works.ContainsKey(asker);
+
     /// <summary>Work that has run long enough to tell, that of <paramref name="first"/> before others; null when there is none.</summary>
     internal BackgroundWork? WorthTelling(object first) => works
         .Where(work => work.Value.IsWorthTelling(around.Now()))

@@ -19,6 +19,9 @@ internal sealed class Derived<TInput, TAnswer>(
     /// <summary>Whether the user stopped it before there was an answer.</summary>
     internal bool WasStopped { get; private set; }
 
+    /// <summary>The answer is worked out anew at the next look.</summary>
+    internal void Forget() => (computedFrom, Last, WasStopped) = (null, null, false);
+
     /// <summary>What was stopped is asked again at the next look.</summary>
     internal void AskAgain()
     {
@@ -38,7 +41,8 @@ internal sealed class Derived<TInput, TAnswer>(
             return null;
         }
 
-        if (!input.Equals(computedFrom))
+        // Another job on the screen stops all work: who comes back to the same question then is not left waiting.
+        if (!input.Equals(computedFrom) || (IsWorking && !desk.Aside.Works(this)))
         {
             computedFrom = input;
             Last = null;

@@ -36,7 +36,7 @@ internal static class ScreenStart
         {
             "never" => false,
             "always" => true,
-            _ => TerminalEnvironmentDetector.DetectColorCapabilities().Capability != ColorCapabilityLevel.NoColor,
+            _ => TerminalEnvironmentDetector.DetectColorCapabilities().Capability is ColorCapabilityLevel.Colors256 or ColorCapabilityLevel.TrueColor,
         };
         Surroundings around = Surroundings.OfThisMachine();
         Desk desk = new(around, new Look(options.Ascii, options.DecimalComma, options.UsUnits));

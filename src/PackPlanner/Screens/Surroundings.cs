@@ -1,3 +1,5 @@
+using PackPlanner.Core.Fitting;
+
 namespace PackPlanner.Screens;
 
 /// <summary>What the screens need of the world around them, so that tests can give another one.</summary>
@@ -17,6 +19,9 @@ internal sealed record Surroundings
 
     /// <summary>Runs something beside the screen.</summary>
     internal required Action<Action> Aside { get; init; }
+
+    /// <summary>How long the full search for places looks.</summary>
+    internal FitEffort FullSearch { get; init; } = FitEffort.Full;
 
     /// <summary>Brings something back to the screen's own thread.</summary>
     internal Action<Action> Back { get; set; } = action => action();

@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cells;
+using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Screens;
 using PackPlanner.Screens.Drawing;
@@ -9,6 +10,9 @@ namespace PackPlanner.Tests.Screens;
 internal sealed class Bench : IDisposable
 {
     internal static readonly DateTime Noon = new(2026, 11, 2, 12, 0, 0);
+
+    /// <summary>A full search that tests have the time for.</summary>
+    internal static readonly FitEffort FullSearch = new(2);
 
     private readonly string folder = Directory.CreateTempSubdirectory("packplanner-screens").FullName;
 
@@ -98,6 +102,7 @@ internal sealed class Bench : IDisposable
         JobsFolder = JobsFolder,
         LastJobFile = Path.Combine(folder, "state", "last-job.txt"),
         Aside = action => action(),
+        FullSearch = FullSearch,
     };
 
     public void Dispose() => Directory.Delete(folder, recursive: true);

@@ -99,7 +99,7 @@ public sealed class PlaceStepTests : IDisposable
     {
         bench.Desk.GoTo(Cavity);
         HashSet<string> titles = [];
-        for (int i = 0; i < 14; i++)
+        for (int i = 0; i < 16; i++)
         {
             bench.Text();
             bench.Press("=");

@@ -128,6 +128,18 @@ public class WindowTests
         Assert.Matches(@"\u001b\[[0-9;]*7m", codes);
     }
 
+    [Fact]
+    public void The_accent_is_the_only_colour_that_is_sent_and_the_ground_is_never_painted()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        using Terminal terminal = new(bench);
+
+        string[] colours = [.. System.Text.RegularExpressions.Regex.Matches(terminal.Ansi, @"\u001b\[([34][0-9]|9[0-7]|10[0-7])(;[0-9;]*)?m").Select(code => code.Value).Distinct()];
+
+        Assert.Equal(["\u001b[38;5;63m", "\u001b[39m"], colours.Order(StringComparer.Ordinal));
+    }
+
     private static string Trimmed(string text) => string.Join('\n', text.ReplaceLineEndings("\n").Split('\n').Select(line => line.TrimEnd())).TrimEnd();
 
     private sealed class Terminal : IDisposable

@@ -6,7 +6,10 @@ namespace PackPlanner.Screens.CavityScreen;
 /// <summary>What a search for places found, line by line.</summary>
 internal static class CavityFacts
 {
-    internal static IReadOnlyList<(string Word, string Says)> Of(FitCase fitCase, FitAnswer answer, Look look)
+    /// <summary>The word of the line that tells what the full search found.</summary>
+    internal const string FullSearch = "full search";
+
+    internal static IReadOnlyList<(string Word, string Says)> Of(FitCase fitCase, FitAnswer answer, FitAnswer? most, Look look)
     {
         List<(string, string)> facts =
         [
@@ -14,6 +17,7 @@ internal static class CavityFacts
             ("cell", $"{fitCase.CellName}, {Size(fitCase.Cell, look)}"),
             ("places", $"{answer.Cells.Count}" + (answer.Bound is { } bound ? $", proven limit {bound}" : "") + $" ({Nest(answer)}{Regular(answer)})"),
             ("used", Used(answer)),
+            .. answer.FirstLook && answer.Fits ? [(FullSearch, CavityWords.OfFullSearch(answer, most))] : Array.Empty<(string, string)>(),
             ("cells weigh", answer is { CellMassKg: { } kg, Used: > 0 } ? look.Mass(kg) + (fitCase.CellMassLimitKg is { } limit ? $" of {look.Mass(limit)} allowed" : "") : "-"),
             ("with parts", look.Mass(answer.Used > 0 ? answer.PackMassKg : null)),
         ];

@@ -1,3 +1,4 @@
+using PackPlanner.Core.Jobs;
 using PackPlanner.Screens.Keys;
 
 namespace PackPlanner.Screens.CavityScreen;
@@ -18,6 +19,9 @@ internal static class CavityKeys
                 model.Hold();
                 new CaseAsk(desk, model.Draft).Change(part);
             })
+            : model.LargerUnder is { } parallel
+            ? new KeyAction(KeyBook.Open, $"take {parallel} in parallel", "asks for the larger groups that the full search found; 5 Place and the sheets then use its places",
+                () => desk.Do(JobChanges.Set("parallel", new Given(new JobValue.Number(parallel), Origin.You(desk.Today)))))
             : new KeyAction(KeyBook.Open, "choices of S and P", "shows the choices of series, parallel and cell that no other beats, with what binds each",
                 () => desk.Job?.SizeNeed is null ? "what the vehicle needs is not known; i adds a need.json" : null, () => desk.Show(ChoicesOverlay.Of(desk))),
         .. Drawn(desk, model),

@@ -12,8 +12,6 @@ namespace PackPlanner.Screens.CavityScreen;
 /// <summary>Step 4: what goes into the space, drawn to scale, with what is left over or in the way.</summary>
 internal sealed class CavityModel(Desk desk) : IStep
 {
-    private const string Question = "What goes into this space?";
-
     private static readonly IReadOnlyList<(string Word, string Says)> Teaching =
     [
         ("for", "how many cells fit, how they stand, what is left over, and why not more"),
@@ -35,7 +33,7 @@ internal sealed class CavityModel(Desk desk) : IStep
 
     public bool IsFilled => desk.Job?.FitCase is not null;
 
-    public StepPicture Picture => Say();
+    public StepPicture Picture => CavityWords.Say(desk);
 
     public IReadOnlyList<KeyAction> Keys => CavityKeys.Of(desk, this);
 
@@ -55,6 +53,9 @@ internal sealed class CavityModel(Desk desk) : IStep
     internal bool IsOnDrawing => onDrawing;
 
     internal FloorView View => view;
+
+    /// <summary>The groups of the full search, under the cursor, where they are larger than those of the first look; null elsewhere.</summary>
+    internal int? LargerUnder => !onDrawing && list.Under(Typed().Parts).Word == CavityFacts.FullSearch ? CavityWords.Larger(desk) : null;
 
     /// <summary>The part under the cursor; null on a line of the answer.</summary>
     internal CasePart? Under => !onDrawing && desk.Job?.FitCase is not null ? list.Under(Typed().Parts).Part : null;
@@ -105,10 +106,10 @@ internal sealed class CavityModel(Desk desk) : IStep
     }
 
     public WhereFrom? WhereFrom() => desk.Answers.Fit is { Case: not null, Answer: { } answer }
-        ? CavityWhereFrom.Of(answer, list.Under(Typed().Parts), desk.Look)
+        ? CavityWhereFrom.Of(answer, desk.Answers.MostPlaces, list.Under(Typed().Parts), desk.Look)
         : null;
 
-    public string? CopyText() => desk.Answers.Fit?.Answer is { } answer ? $"{answer.Cells.Count} places, {answer.Used} used" : null;
+    public string? CopyText() => desk.Answers.Fit?.Answer is { } answer ? CavityWords.Copied(answer, desk.Answers.MostPlaces) : null;
 
     public MainTable Table() => desk.Answers.Fit?.Answer is { } answer ? FitWords.Table(answer) : MainTable.Empty;
 
@@ -174,33 +175,5 @@ internal sealed class CavityModel(Desk desk) : IStep
         }
 
         return (typed.Case, typed.Parts);
-    }
-
-    // How many each group may have so that the places are enough; whether they can be linked then is for the search to say.
-    private string Fewer(FitAnswer answer) => desk.Job!.Givens is { Series: { } series, Parallel: { } parallel } && answer.Cells.Count / series is > 0 and { } fewer && fewer < parallel
-        ? $", or e: try {fewer} in parallel" : ", or e: another shape";
-
-    private StepPicture Say()
-    {
-        if (desk.Job is null)
-            return new StepPicture(Question, "No job is open.", "1 Job: open or begin a job first");
-        if (desk.Job.FitCase is null)
-            return new StepPicture(Question, "No space is described yet.", "a: type its inside size, or i: add a case file");
-        if (desk.Answers is { Fit: null, WasStopped: true })
-            return StepPicture.Stopped(Question, 4);
-        if (desk.Answers.Fit is not { } known)
-            return new StepPicture(Question, "Places are being looked for.", "Esc stops the search");
-        if (known.Answer is not { } answer)
-            return new StepPicture(Question, $"{known.WhyNot!.Problem.Where}: {known.WhyNot.Problem.Why}.", known.WhyNot.Problem.Remedy);
-        string count = $"{(answer.Stopped ? "The search was stopped, more may fit: " : "")}{answer.Cells.Count} places" + (answer.Bound is { } bound ? $" (proven limit {bound})" : "");
-        if (!answer.Fits)
-        {
-            FitReason reason = answer.Reasons[0];
-            return new StepPicture(Question, $"{count}, but it does not fit: {reason.Text}", $"{reason.Change?.TrimEnd('.') ?? "a: change the space"}{Fewer(answer)}", answer.Cautions);
-        }
-
-        string used = answer.Series is { } s ? $"; {s}s{answer.Parallel}p takes {answer.Used}, {answer.Cells.Count - answer.Used} left over" : "";
-        string weight = answer.CellMassKg is { } kg ? $" The cells weigh {desk.Look.Mass(kg)}." : "";
-        return new StepPicture(Question, $"{count}{used}.{weight}", answer.Series is null ? "e: say series and parallel, then 5 Place" : "5 Place: which cell goes where", answer.Cautions);
     }
 }

@@ -6,7 +6,7 @@ namespace PackPlanner.Screens.CavityScreen;
 /// <summary>Where the line under the cursor of the Cavity step comes from.</summary>
 internal static class CavityWhereFrom
 {
-    internal static WhereFrom Of(FitAnswer answer, (string Word, string Says, CasePart? Part) line, Look look) => line switch
+    internal static WhereFrom Of(FitAnswer answer, FitAnswer? most, (string Word, string Says, CasePart? Part) line, Look look) => line switch
     {
         { Part: { } part } => new WhereFrom($"{part.Word}: {line.Says}",
             [("said by", "the case, as it was typed or read; Enter changes it"), ("mm", "from the left, front, floor corner of the space: x to the right, y to the back, z up")]),
@@ -16,11 +16,17 @@ internal static class CavityWhereFrom
             [("sum", "middle of each used cell and weighed part times its mass, over the whole mass"), ("from", "the left, front, floor corner of the space")]),
         { Word: "spare left" or "front" or "below" } => new WhereFrom($"{line.Word} {line.Says}",
             [("is", "room between the cells and the walls beyond the clearances that the case asks for"), ("rule", "measured from the outermost cell on each side")]),
+        { Word: CavityFacts.FullSearch } when most is not null => new WhereFrom($"{CavityFacts.FullSearch}: {line.Says}",
+        [
+            ("searched", $"as long as the verb fit does, and with the same counts: regular nests, then cells free to lie anywhere; best: {CavityFacts.Nest(most)}"),
+            ("limit", most.Bound is { } bound ? $"no layout holds more than {bound}: {most.BoundMethod}" : "no useful limit could be proven"),
+            ("not built", "5 Place and the sheets keep to rows, as holders want them, as long as rows hold what is asked; ask more in parallel and they take this"),
+        ]),
         _ => new WhereFrom($"{answer.Cells.Count} places",
         [
             ("searched", $"regular nests at every angle and offset; best: {CavityFacts.Nest(answer)}"),
             ("limit", answer.Bound is { } bound ? $"no layout holds more than {bound}: {answer.BoundMethod}" : "no useful limit could be proven"),
-            ("more", "packplanner fit CASE.json looks longer: cells free to lie anywhere"),
+            ("more", answer.FirstLook ? $"a first look; the line \"{CavityFacts.FullSearch}\" tells what a longer search finds, as packplanner fit CASE.json does" : "searched as long as packplanner fit CASE.json does"),
         ]),
     };
 }

@@ -11,15 +11,24 @@ internal sealed record FitQuestion(JobDocument? Document, JobGivens Givens)
     /// <summary>The case with its answer, or why it cannot be read.</summary>
     internal sealed record Answered(FitCase? Case, FitAnswer? Answer, Refusal? WhyNot);
 
+    /// <summary>What the full search found; null where the case cannot be read.</summary>
+    internal sealed record Longest(FitAnswer? Answer);
+
     internal static FitQuestion? Of(Job? job) => job is not null && JobFit.IsAsked(job) ? new FitQuestion(job.FitCase, job.Givens) : null;
 
     internal Answered Answer(CancellationToken stop, IProgress<FitProgress>? progress = null)
     {
-        Job job = new() { Title = Document?.Source.File ?? "plain block", FitCase = Document, Givens = Givens };
+        Job job = Asked;
         if (!JobFit.Case(job).Is(out FitCase? fitCase, out Refusal? why))
             return new Answered(null, null, why);
         return JobFit.Find(job, stop, progress).Is(out FitAnswer? answer, out why)
             ? new Answered(fitCase, answer, null)
             : new Answered(fitCase, null, why);
     }
+
+    /// <summary>The places that the full search finds, as the verb fit does; null where the case cannot be read.</summary>
+    internal FitAnswer? Most(FitEffort effort, CancellationToken stop, IProgress<FitProgress>? progress = null) =>
+        JobFit.FindMost(Asked, effort, stop, progress).Is(out FitAnswer? answer, out _) ? answer : null;
+
+    private Job Asked => new() { Title = Document?.Source.File ?? "plain block", FitCase = Document, Givens = Givens };
 }

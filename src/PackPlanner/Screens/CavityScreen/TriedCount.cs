@@ -21,8 +21,8 @@ internal sealed class TriedCount(Desk desk)
     private Derived<Question, Count>? count;
     private Question? asked;
 
-    /// <summary>": 92 places" as soon as they are counted; empty before.</summary>
-    internal string Words => count?.Of(asked) is { } known ? $": {known.Places.ToString(CultureInfo.InvariantCulture)} places" : "";
+    /// <summary>": 92 places or more" as soon as they are counted; empty before.</summary>
+    internal string Words => count?.Of(asked) is { } known ? $": {known.Places.ToString(CultureInfo.InvariantCulture)} places or more" : "";
 
     /// <summary>Takes what is typed; null when it makes no sense yet, or nothing is typed any more.</summary>
     internal void Try(FitCase? made, string? text)

@@ -31,7 +31,7 @@ internal static class CellsPicture
         int hold = lot.Count(Verdict.Hold);
         int reject = lot.Count(Verdict.Reject);
         string answer = $"{use} use, {hold} hold, {reject} reject of {lot.Cells.Count}. {Need(desk.Job!, use)} {Repeats(lot, desk)}";
-        return new StepPicture(Question, answer, Next(desk, lot, hold), lot.Cautions);
+        return new StepPicture(Question, answer, Next(desk, lot), lot.Cautions);
     }
 
     private static string Need(Job job, int use)
@@ -55,9 +55,9 @@ internal static class CellsPicture
         };
     }
 
-    private static string Next(Desk desk, ScreenedLot lot, int hold)
+    private static string Next(Desk desk, ScreenedLot lot)
     {
-        string repeat = hold > 0 ? $"Repeat the {hold} held in another slot; or " : "";
+        string repeat = HeldAdvice.Of(lot);
         if (desk.Job!.Givens is not { Series: { } series, Parallel: { } parallel })
             return $"{repeat}1 Job: say series and parallel";
         int need = series * parallel;

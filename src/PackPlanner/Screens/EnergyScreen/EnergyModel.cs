@@ -33,6 +33,7 @@ internal sealed class EnergyModel(Desk desk) : IStep
         new(KeyBook.Remedy, "remedies", "shows what balancing and new groups would give, and which one change matters most", () => Answered() is null ? "nothing is counted yet" : null, ShowRemedies),
         new(KeyBook.HowSure, "how sure", "draws every reading ten thousand times and rides each pack; Esc stops it with what is done",
             () => Answered() is null ? "nothing is counted yet" : null, DrawReadings),
+        ConductorAsk.Key(desk),
         new(KeyBook.Open, "explain", "explains the line under the cursor", () => WhereFrom() is null ? "no line is under the cursor" : null, Explain),
     ];
 

@@ -48,6 +48,7 @@ internal static class KeyBook
     internal static readonly KeyEntry OtherSide = new("o", "the other side: above, below", "Place");
     internal static readonly KeyEntry Turn = new("g", "turn: cells another way, a group over", "Cavity, Place");
     internal static readonly KeyEntry Remedy = new("r", "try a remedy", "Energy, Log");
+    internal static readonly KeyEntry Conductor = new("k", "what a link, strip or cable loses, and the copper that would do the same", "Place, Energy");
     internal static readonly KeyEntry HowSure = new("h", "how sure is the figure: draw the readings ten thousand times", "Energy");
     internal static readonly KeyEntry NextView = new("t", "the next view", "Log, Sheets");
     internal static readonly KeyEntry SecondLog = new("d", "a second log beside this one", "Log");
@@ -57,7 +58,7 @@ internal static class KeyBook
     [
         Steps, Help, Commands, Cautions, WhereFrom, Numbers, Undo, Redo, Write, Copy, NextPane, Back, Leave,
         Move, Pages, Ends, Open, Find, FindNext, FindBefore, Filter, Sort, SortBack, Mark, MarkAll, Columns, Add, AddFile, Delete,
-        Verdict, Repeatability, Better, Exchange, Swap, Lock, Join, ZoomIn, ZoomOut, OtherSide, Turn, Remedy, HowSure, NextView, SecondLog,
+        Verdict, Repeatability, Better, Exchange, Swap, Lock, Join, ZoomIn, ZoomOut, OtherSide, Turn, Conductor, Remedy, HowSure, NextView, SecondLog,
     ];
 
     /// <summary>The list as a page of the documentation.</summary>

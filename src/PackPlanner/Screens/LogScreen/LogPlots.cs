@@ -121,7 +121,9 @@ internal sealed class LogPlots
 
     private void Head(Area area, string unit, string words)
     {
-        area.Write(0, 0, unit, Ink.Bold);
+        if (Window.HasFocus)
+            area.Write(0, 0, ">", Ink.Accent | Ink.Bold);
+        area.Write(Window.HasFocus ? 1 : 0, 0, unit, Ink.Bold);
         area.Write(4, 0, TextWidth.Cut(area.Look.Of(words), area.Width - 6), Window.HasFocus ? Ink.Accent | Ink.Bold : Ink.Plain);
     }
 

@@ -186,6 +186,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
         new(KeyBook.Numbers, "links", "changes what is known of links and insulation",
             () => GivenField.Choose(desk, "numbers of this screen",
                 ["linkMilliohm", "insulationOhm", "cellFuse", "clamping", "vents", .. desk.Job!.FitCase is null ? ["blockColumns", "cellGapMm"] : Array.Empty<string>()])),
+        ConductorAsk.Key(desk),
     ];
 
     // With the taps in focus this is what one is here for, so it stands first.
@@ -230,7 +231,8 @@ internal sealed class PlaceModel(Desk desk) : IStep
             area.Write(beside, 1 + i, facts[i]);
         for (int i = 0; i < spare; i++)
             area.Write(2, 1 + room - spare + i, side[i]);
-        area.Write(1, 1 + room, ">", Ink.Accent | Ink.Bold);
+        if (focused)
+            area.Write(1, 1 + room, ">", Ink.Accent | Ink.Bold);
         area.Write(3, 1 + room, TextWidth.Cut(area.Look.Of(PlaceWords.Of(pack, Under(pack), desk.Look)), area.Width - 4));
         for (int i = 0; i < links.Count; i++)
             area.Write(1, 2 + room + i, links[i]);

@@ -37,7 +37,7 @@ internal sealed class SheetsModel(Desk desk) : IStep
     [
         new(KeyBook.Mark, "tick", "ticks the sheet, or takes the tick away", () => Why(Current), () => Tick(Current)),
         new(KeyBook.Write, "write the ticked", "writes the ticked sheets as HTML, tables and pictures", () => Ticked().Count == 0 ? "no sheet is ticked" : null, AskWrite),
-        new(KeyBook.Open, "preview", "shows what the sheet will say", () => Why(Current), () => desk.Show(new PageOverlay($"{Current.Name}: {Current.Title}", Preview()))),
+        new(KeyBook.Open, "preview", "shows what the sheet will say", () => Why(Current), () => desk.Show(new PageOverlay($"{Current.Name}: {Current.Title}{Points}", Preview()))),
         new(KeyBook.MarkAll, "all", "ticks every sheet that can be made, or none", TickAll),
     ];
 
@@ -150,6 +150,9 @@ internal sealed class SheetsModel(Desk desk) : IStep
     }
 
     private string? Why(Sheet sheet) => Input is { } input ? sheet.WhyNot(input) : desk.Answers.WhyNoSheets ?? "it is being made";
+
+    // The preview shows what the page will say, and pages carry a point whatever is set here; only the tables beside them take the comma.
+    private string Points => desk.Look.DecimalComma ? "   (pages print a decimal point, their CSV a comma)" : "";
 
     private IReadOnlyList<string> Preview()
     {

@@ -176,7 +176,7 @@ internal sealed class ListTable
 
     /// <summary>Draws headings and rows; the account of rows is the caller's to place.</summary>
     /// <param name="area">Where; its first row takes the headings.</param>
-    /// <param name="focused">Whether the terminal's cursor belongs here.</param>
+    /// <param name="focused">Whether it has the keys: then the mark of the row and the terminal's cursor stand here, else elsewhere.</param>
     internal void Paint(Area area, bool focused = true)
     {
         pageRows = Math.Max(1, area.Height - 1);
@@ -201,8 +201,12 @@ internal sealed class ListTable
     private void PaintRow(Area area, int y, int at, IReadOnlyList<(int Index, int X, int Width)> layout, bool focused)
     {
         int row = order[at];
-        if (at == Cursor)
+        if (at == Cursor && focused)
+        {
             area.Write(1, y, ">", Ink.Accent | Ink.Bold);
+            area.Cursor(1, y);
+        }
+
         if (IsMarked(row))
             area.Write(2, y, "*", Ink.Accent);
         if (HasCaution(row))
@@ -216,8 +220,6 @@ internal sealed class ListTable
             area.Write(x + indent, y, text, column.InkOf(row));
         }
 
-        if (at == Cursor && focused)
-            area.Cursor(1, y);
         area.OnClick(0, y, area.Width, () =>
         {
             if (Cursor == at)

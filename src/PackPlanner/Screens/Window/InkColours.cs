@@ -7,6 +7,15 @@ namespace PackPlanner.Screens.Window;
 /// <summary>Inks as the terminal shows them: its own colours everywhere, one accent, and styles.</summary>
 internal static class InkColours
 {
+    /// <summary>
+    /// Colour 63 of 256, a blue that stands out from white as from black by 4.5 to 1. None of a terminal's first 16 does: their bright blue is as
+    /// each terminal paints it, 4.1 to 4.4 on black where it is read on white. A terminal of 16 colours is shown none.
+    /// </summary>
+    internal const int Accent256 = 63;
+
+    /// <summary>The same as it is painted, where the library chooses the code.</summary>
+    internal static readonly Color Accent = new(0x5f, 0x5f, 0xff);
+
     /// <summary>The attribute of each combination of inks.</summary>
     internal static Attribute[] All(bool colour)
     {
@@ -28,8 +37,10 @@ internal static class InkColours
             style |= TextStyle.Reverse;
         if (ink.HasFlag(Ink.Underline))
             style |= TextStyle.Underline;
-        // Bright blue reads on light and on dark ground, with 16 colours and with more.
-        Color front = colour && ink.HasFlag(Ink.Accent) ? new Color(ColorName16.BrightBlue) : Color.None;
+        // Without a colour what can be pressed still stands out.
+        if (ink.HasFlag(Ink.Accent) && !colour)
+            style |= TextStyle.Bold;
+        Color front = colour && ink.HasFlag(Ink.Accent) ? Accent : Color.None;
         return new Attribute(front, Color.None, style);
     }
 }

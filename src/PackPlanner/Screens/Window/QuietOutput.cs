@@ -9,11 +9,14 @@ using Attribute = Terminal.Gui.Drawing.Attribute;
 namespace PackPlanner.Screens.Window;
 
 /// <summary>
-/// The library's output with two things left out: codes that name a colour where none is wanted, also the terminal's own ones, and the
-/// cursor's place where it stands there already, which the library sends at each turn of its loop.
+/// The library's output with its codes of colour left out, also the terminal's own ones; where colour is wanted the one accent is written
+/// instead. Left out too is the cursor's place where it stands there already, which the library sends at each turn of its loop.
 /// </summary>
 internal sealed partial class QuietOutput(bool colour) : AnsiOutput, IOutput
 {
+    // Terminals agree on the colours above 16; the library would give the nearest of the first 16, which each terminal paints as it likes.
+    private static readonly string AccentCode = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"\u001b[38;5;{InkColours.Accent256}m");
+
     private Cursor? standing;
 
     /// <summary>An application that writes through it; the library's own one where that cannot be made.</summary>
@@ -58,14 +61,10 @@ internal sealed partial class QuietOutput(bool colour) : AnsiOutput, IOutput
     /// <inheritdoc/>
     protected override void AppendOrWriteAttribute(StringBuilder output, Attribute attr, Terminal.Gui.Drawing.TextStyle redrawTextStyle)
     {
-        if (colour)
-        {
-            base.AppendOrWriteAttribute(output, attr, redrawTextStyle);
-            return;
-        }
-
         StringBuilder own = new();
         base.AppendOrWriteAttribute(own, attr, redrawTextStyle);
+        if (colour)
+            output.Append(attr.Foreground == InkColours.Accent ? AccentCode : "\u001b[39m");
         output.Append(ColourCode().Replace(own.ToString(), ""));
     }
 

@@ -1,0 +1,80 @@
+using PackPlanner.Core.Fitting;
+
+namespace PackPlanner.Screens.CavityScreen;
+
+/// <summary>What step 4 says: a first look at once, and the full search as soon as it has ended, which counts as the verb fit does.</summary>
+internal static class CavityWords
+{
+    private const string Question = "What goes into this space?";
+
+    internal static StepPicture Say(Desk desk)
+    {
+        if (desk.Job is null)
+            return new StepPicture(Question, "No job is open.", "1 Job: open or begin a job first");
+        if (desk.Job.FitCase is null)
+            return new StepPicture(Question, "No space is described yet.", "a: type its inside size, or i: add a case file");
+        if (desk.Answers is { Fit: null, WasStopped: true })
+            return StepPicture.Stopped(Question, 4);
+        if (desk.Answers.Fit is not { } known)
+            return new StepPicture(Question, "Places are being looked for.", "Esc stops the search");
+        if (known.Answer is not { } answer)
+            return new StepPicture(Question, $"{known.WhyNot!.Problem.Where}: {known.WhyNot.Problem.Why}.", known.WhyNot.Problem.Remedy);
+        if (!answer.Fits)
+        {
+            FitReason reason = answer.Reasons[0];
+            return new StepPicture(Question, $"{Stopped(answer)}{Places(answer)}, but it does not fit: {reason.Text}", $"{reason.Change?.TrimEnd('.') ?? "a: change the space"}{Fewer(desk, answer)}", answer.Cautions);
+        }
+
+        FitAnswer? most = desk.Answers.MostPlaces;
+        string weight = answer.CellMassKg is { } kg ? $" The cells weigh {desk.Look.Mass(kg)}." : "";
+        return new StepPicture(Question, $"{Count(answer, most)}.{weight}", Next(desk, answer, most), answer.Cautions);
+    }
+
+    /// <summary>Cells in parallel that the full search can link and the first look could not; null where it cannot, or while it looks.</summary>
+    internal static int? Larger(Desk desk) =>
+        desk.Answers is { Fit.Answer: { Series: not null } first, MostPlaces: { Fits: true, Parallel: { } parallel } } && parallel > (first.Parallel ?? 0) ? parallel : null;
+
+    /// <summary>The line of the full search in the list.</summary>
+    internal static string OfFullSearch(FitAnswer first, FitAnswer? most) => most switch
+    {
+        null => "not ended",
+        _ when IsNoBetter(first, most) => $"{Stopped(most)}no more than these",
+        _ => $"{Stopped(most)}{Places(most)}{Takes(most)}{(most.NestKind == "free" ? ", not in rows" : "")}"
+            + (most.Parallel > (first.Parallel ?? 0) ? $"; Enter takes {most.Parallel} in parallel" : ""),
+    };
+
+    /// <summary>The counts for copying.</summary>
+    internal static string Copied(FitAnswer first, FitAnswer? most) => $"{Count(first, most)}, {first.Used} used";
+
+    private static string Count(FitAnswer answer, FitAnswer? most)
+    {
+        string built = $"{Takes(answer)}{(answer.Series is null ? "" : $", {answer.Cells.Count - answer.Used} left over")}";
+        if (most is null)
+            return $"{(answer.FirstLook ? "First look, more may fit: " : Stopped(answer))}{Places(answer)}{built}";
+        return IsNoBetter(answer, most) && !most.Stopped
+            ? $"{Places(answer)}{built}"
+            : $"{(most.Stopped ? Stopped(most) : "Full search: ")}{Places(most)}{(most.Parallel == answer.Parallel ? "" : Takes(most))}. In {CavityFacts.Nest(answer)}, as drawn: {answer.Cells.Count}{built}";
+    }
+
+    private static string Next(Desk desk, FitAnswer answer, FitAnswer? most) => (answer, most) switch
+    {
+        ({ Series: null }, _) => "e: say series and parallel, then 5 Place",
+        ({ FirstLook: true }, null) => "The full search runs (Esc keeps the first look); 5 Place builds this",
+        (_, { Stopped: true }) => "4 looks on; or 5 Place: which cell goes where, as drawn",
+        _ when Larger(desk) is { } parallel => $"5 Place builds what is drawn; Enter on \"{CavityFacts.FullSearch}\" takes {parallel} in parallel",
+        _ => "5 Place: which cell goes where",
+    };
+
+    private static bool IsNoBetter(FitAnswer first, FitAnswer most) => most.Cells.Count == first.Cells.Count && most.Parallel == first.Parallel;
+
+    private static string Stopped(FitAnswer answer) => answer.Stopped ? "The search was stopped, more may fit: " : "";
+
+    private static string Places(FitAnswer answer) => $"{answer.Cells.Count} places" + (answer.Bound is { } bound ? $" (proven limit {bound})" : "");
+
+    private static string Takes(FitAnswer answer) => answer is { Series: { } s, Parallel: { } p } ? $"; {s}s{p}p takes {answer.Used}" : "";
+
+    // How many each group may have so that the places are enough; whether they can be linked then is for the search to say.
+    private static string Fewer(Desk desk, FitAnswer answer) =>
+        desk.Job!.Givens is { Series: { } series, Parallel: { } parallel } && answer.Cells.Count / series is > 0 and { } fewer && fewer < parallel
+            ? $", or e: try {fewer} in parallel" : ", or e: another shape";
+}
