@@ -79,6 +79,8 @@ internal sealed class MutationRun(string rooms, int sample, int seed, IReadOnlyL
         "Sharing" => [Outside + "Sharing", Outside + "Circuit", Outside + "Joining", Verb + "ShareVerb", Verb + "JoinVerb"],
         "UsableEnergy" => [Outside + "UsableEnergy", Outside + "PulseAndDrift", Outside + "RoadLoad", Outside + "Conductor", Verb + "EnergyVerb"],
         "Screening" => [Outside + "LotStatistics", Outside + "Repeatability", Verb + "CellsVerb"],
+        "Diagnosis" => [Outside + "Diagnosis", Outside + "PulseAndDrift", Verb + "DiagnoseVerb"],
+        "Fitting" => [Outside + "Fitting", Verb + "SizeVerb"],
         _ => [Outside, Verb],
     };
 
