@@ -10,7 +10,7 @@ namespace PackPlanner.Mutation;
 internal static class Worker
 {
     /// <summary>
-    /// Understands <c>list BEGINNINGS</c>, <c>seen COUNT</c> (runs each test unchanged; says its milliseconds of processor time and the changes that it
+    /// Understands <c>list BEGINNINGS</c>, <c>seen COUNT FROM</c> (runs each test from a number on unchanged; says its milliseconds of processor time and the changes that it
     /// comes by) and <c>try CHANGE TEST…</c> (runs tests until one fails). Each answer is a line.
     /// </summary>
     internal static int Run(string folder, TextReader orders, TextWriter answers)
@@ -38,7 +38,7 @@ internal static class Worker
                     Say(answers, $"listed {cases.Count}");
                     break;
                 case "seen":
-                    for (int i = 0; i < cases.Count; i++)
+                    for (int i = int.Parse(words[2], CultureInfo.InvariantCulture); i < cases.Count; i++)
                         Say(answers, Unchanged(cases[i], i, seen, int.Parse(words[1], CultureInfo.InvariantCulture)));
                     seen.SetValue(null, null);
                     Say(answers, "done");
