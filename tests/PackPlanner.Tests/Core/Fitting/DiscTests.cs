@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using PackPlanner.Core.Fitting;
 
 namespace PackPlanner.Tests.Core.Fitting;
