@@ -55,7 +55,7 @@ internal static class GeneralActions
 
     private static void Copy(Desk desk)
     {
-        string text = OneLine.Of(desk.Step.CopyText() ?? desk.Step.Picture.Answer);
+        string text = desk.Look.Of(OneLine.Of(desk.Step.CopyText() ?? desk.Step.Picture.Answer));
         desk.Says = desk.Around.Copy(text)
             ? $"copied: {text}"
             : "This terminal takes no copies from programs; w writes the screen to a file.";

@@ -98,6 +98,16 @@ public class CavityTests
         bench.Press("Enter");
         // NIST SP 811: 1 lb is 0.453 592 37 kg exactly.
         Assert.Equal(0.90718474, Assert.Single(bench.Desk.Answers.Fit!.Case!.Parts!).Kg, 8);
+        // The cells have no mass yet: the middle of all cannot be told, and is not.
+        Assert.Matches(@"middle +x \d+ y \d+ z \d+ mm, cells\s", bench.Text(120, 36));
+        bench.Set("cellMassKg", new JobValue.Number(0.07));
+        FitAnswer weighed = bench.Desk.Answers.Fit!.Answer!;
+        // By hand: what weighs at (20, 20, 20) draws the middle of all cells towards it by its share of the mass.
+        double share = 0.90718474 / (0.90718474 + (0.07 * weighed.Used));
+        double x = weighed.CellsCentreOfMass!.Value.X + (share * (20 - weighed.CellsCentreOfMass.Value.X));
+        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"x {x:0} y "), bench.Text(120, 36));
+        Assert.DoesNotContain("mm, cells", bench.Text(120, 36));
+        bench.Press("u");
 
         // The tube is changed and taken out from the list.
         while (bench.Desk.Step is CavityModel { Under: not { Kind: CasePartKind.NoGo } })

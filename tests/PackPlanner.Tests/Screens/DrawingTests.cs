@@ -16,6 +16,19 @@ public class DrawingTests
     public void Long_labels_are_cut_in_the_middle_so_that_both_ends_stay() =>
         Assert.Equal("HALL-…-0113", TextWidth.CutMiddle("HALL-NORTH-SHELF-7-0113", 11));
 
+    [Theory]
+    [InlineData("T001 T002 T003 T004", 12, "T001 T002...|")]
+    [InlineData("abcdef", 2, "..|")]
+    public void In_ASCII_what_was_cut_stays_as_wide_as_it_was_cut_to(string text, int width, string shown)
+    {
+        Page page = new(20, 1, new Look(Ascii: true));
+
+        int end = page.Whole.Write(0, 0, TextWidth.Cut(text, width));
+        page.Whole.Write(end, 0, "|");
+
+        Assert.Equal(shown + "\n", page.ToText());
+    }
+
     [Fact]
     public void A_strip_has_a_row_for_what_stands_out_the_farthest_first_and_one_row_for_all_others()
     {

@@ -72,8 +72,8 @@ public class LogStepTests
     {
         using Bench bench = Open();
 
-        Assert.Equal("Measure both cells with a meter, mend the wire or its contact", bench.Desk.Step.Picture.Next);
-        Assert.Contains(" Next  Measure both cells with a meter, mend the wire or its contact\n", bench.Text(), StringComparison.Ordinal);
+        Assert.Equal("Measure groups 8 and 9 with a meter, mend the wire or its contact", bench.Desk.Step.Picture.Next);
+        Assert.Contains(" Next  Measure groups 8 and 9 with a meter, mend the wire or its contact\n", bench.Text(), StringComparison.Ordinal);
     }
 
     [Fact]

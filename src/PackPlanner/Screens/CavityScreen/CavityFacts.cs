@@ -21,8 +21,9 @@ internal static class CavityFacts
             ("cells weigh", answer is { CellMassKg: { } kg, Used: > 0 } ? look.Mass(kg) + (fitCase.CellMassLimitKg is { } limit ? $" of {look.Mass(limit)} allowed" : "") : "-"),
             ("with parts", look.Mass(answer.Used > 0 ? answer.PackMassKg : null)),
         ];
-        if (answer.CellsCentreOfMass is { } centre)
-            facts.Add(("middle", $"x {look.Bare(centre.X, 0)}  y {look.Bare(centre.Y, 0)}  z {look.Length(centre.Z, 0)}"));
+        // Where a weighed part has no place, or a cell no mass, the middle of all cannot be told.
+        if ((answer.CentreOfMass ?? answer.CellsCentreOfMass) is { } centre)
+            facts.Add(("middle", $"x {look.Bare(centre.X, 0)}  y {look.Bare(centre.Y, 0)}  z {look.Length(centre.Z, 0)}{(answer.CentreOfMass is null ? ", cells alone" : "")}"));
         if (answer.MarginMm.Count == 6)
         {
             facts.Add(("spare left", $"{look.Length(answer.MarginMm[0])}, right {look.Length(answer.MarginMm[1])}"));

@@ -13,7 +13,7 @@ internal static class CavityWhereFrom
         { Word: "cells weigh" or "with parts" } => new WhereFrom(line.Says,
             [("sum", $"{answer.Used} cells used x {look.Mass(answer.CellMassKg / answer.Used, 3)} each, as the case or the job says; with parts: and its weighed parts"), ("left out", "strip, holders, case and wiring, unless the case lists them as weighed parts")]),
         { Word: "middle" } => new WhereFrom(line.Says,
-            [("sum", "middle of each used cell and weighed part times its mass, over the whole mass"), ("from", "the left, front, floor corner of the space")]),
+            [("sum", answer.CentreOfMass is null ? "middle of each used cell, over their number; a weighed part without a place, or cells without a mass, leave the whole unknown" : "middle of each used cell and weighed part times its mass, over the whole mass"), ("from", "the left, front, floor corner of the space")]),
         { Word: "spare left" or "front" or "below" } => new WhereFrom($"{line.Word} {line.Says}",
             [("is", "room between the cells and the walls beyond the clearances that the case asks for"), ("rule", "measured from the outermost cell on each side")]),
         { Word: CavityFacts.FullSearch } when most is not null => new WhereFrom($"{CavityFacts.FullSearch}: {line.Says}",

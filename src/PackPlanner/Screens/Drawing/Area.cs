@@ -26,7 +26,7 @@ internal readonly record struct Area(Page Page, int X, int Y, int Width, int Hei
             return x;
         int at = x;
         int last = -1;
-        foreach (Rune rune in Look.Of(words).EnumerateRunes())
+        foreach (Rune rune in Look.OfCut(words).EnumerateRunes())
         {
             int width = TextWidth.Of(rune);
             if (width == 0)

@@ -13,6 +13,17 @@ internal sealed partial record Look(bool Ascii = false, bool DecimalComma = fals
     /// <summary>Words as this look writes them; call before measuring, because ASCII words can be longer.</summary>
     internal string Of(string words) => Ascii ? AsciiText.Of(words) : words;
 
+    /// <summary>The same for words that were cut to a width: what stands for the ellipsis takes the room of the signs before it.</summary>
+    internal string OfCut(string words)
+    {
+        if (!Ascii)
+            return words;
+        const string Dots = "...";
+        for (int at = words.IndexOf('…'); at >= 0; at = words.IndexOf('…'))
+            words = string.Concat(words.AsSpan(0, Math.Max(0, at + 1 - Dots.Length)), Dots.AsSpan(0, Math.Min(Dots.Length, at + 1)), words.AsSpan(at + 1));
+        return Of(words);
+    }
+
     /// <summary>Sentences made elsewhere, whose figures carry their units: in the user's units and signs.</summary>
     internal string Prose(string words)
     {

@@ -39,7 +39,7 @@ internal sealed class LogModel : IStep
     public bool IsFilled => desk.Job is { Logs.IsEmpty: false };
 
     public StepPicture Picture => Diagnosis() is { } known
-        ? LogPicture.Of(known, desk.Look)
+        ? LogPicture.Of(known, desk.Job!.Logs.Count, desk.Look)
         : LogPicture.Waiting(desk, Which);
 
     public IReadOnlyList<KeyAction> Keys => Diagnosis() is { } known ? LogKeys.Of(desk, this, known) : LogKeys.WithoutDiagnosis(desk);

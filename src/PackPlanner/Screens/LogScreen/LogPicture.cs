@@ -35,7 +35,7 @@ internal static partial class LogPicture
             : new StepPicture(Question, works ? "The log is being judged." : "The log could not be judged.", works ? "Wait a moment, or go on: nothing is lost" : "See the line above the keys");
     }
 
-    internal static StepPicture Of(RideDiagnosis diagnosis, Look look)
+    internal static StepPicture Of(RideDiagnosis diagnosis, int logs, Look look)
     {
         IReadOnlyList<LogFinding> findings = LogFinding.All(diagnosis);
         string answer = findings.Count == 0 ? "No group stands out." : Gravest(findings, look);
@@ -44,18 +44,30 @@ internal static partial class LogPicture
         else if (BestRemedy(diagnosis) is { } remedy)
             answer += $" {Now(diagnosis, look)} {Short(remedy)}: {look.Figure(remedy.UsableWh / 1000, 2)} kWh ({(remedy.GainPercent >= 0 ? "+" : "")}{look.Figure(remedy.GainPercent, 0)} %), then group {remedy.NextBottleneck} ends it.";
         string shorter = findings.Count == 0 ? answer : $"Group {findings[0].Group}: {findings[0].Name}, {findings[0].Size(look)}{(findings.Count > 1 ? $"; {findings.Count - 1} more" : "")}.";
-        return new StepPicture(Question, answer, Next(diagnosis, findings), diagnosis.Cautions) { Short = shorter };
+        return new StepPicture(Question, answer, Next(diagnosis, findings, logs), diagnosis.Cautions) { Short = shorter };
     }
 
     // What is dangerous comes before what would settle a finding: a test may begin with the very charge that must not be.
-    private static string Next(RideDiagnosis diagnosis, IReadOnlyList<LogFinding> findings)
+    private static string Next(RideDiagnosis diagnosis, IReadOnlyList<LogFinding> findings, int logs)
     {
         string then = findings.Count > 0 ? findings[0].Next : "";
         if (Caution.InOrder(diagnosis.Cautions).FirstOrDefault(caution => caution.Signal is SignalWord.Danger or SignalWord.Warning) is not { } grave)
-            return then.Length > 0 ? $"{then}; Enter: why" : "6 Energy, or d: a second log beside this one";
-        string both = $"{Clause(grave.Do)}; then {char.ToLowerInvariant(then.FirstOrDefault())}{(then.Length > 0 ? then[1..] : "")}";
-        return then.Length > 0 && both.Length <= OneRow ? both : Clause(grave.Do);
+            return then.Length > 0 ? $"{then}; Enter: why" : logs > 1 ? "6 Energy, or d: the other log" : "6 Energy, or i: a second log, to see what changed";
+        // Which cells are meant stands in the caution, and not only there: the answer above may speak of another group.
+        string first = Named(Clause(grave.Do), grave.Where);
+        string both = $"{first}; then {Lower(then)}";
+        return then.Length > 0 && both.Length <= OneRow ? both : first;
     }
+
+    private static string Named(string clause, string where)
+    {
+        if (!where.StartsWith("group", StringComparison.Ordinal))
+            return clause;
+        string inside = clause.Replace("both cells", where, StringComparison.Ordinal), before = $"{where}: {Lower(clause)}";
+        return inside != clause ? inside : before.Length <= OneRow ? before : clause;
+    }
+
+    private static string Lower(string words) => words.Length == 0 ? "" : char.ToLowerInvariant(words[0]) + words[1..];
 
     private static string Clause(string sentences) => sentences.Split(". ")[0].Split(';')[0].TrimEnd('.');
 
