@@ -44,21 +44,24 @@ internal sealed class MutatedBuild
             "PackPlanner.Core", [.. files.Select(file => Parse(File.ReadAllText(file), file)), Parse(Chooser, "Mutant.cs")],
             references.Select(path => MetadataReference.CreateFromFile(path)),
             new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, nullableContextOptions: NullableContextOptions.Enable));
-        if (original.GetDiagnostics().FirstOrDefault(d => d.Severity == DiagnosticSeverity.Error) is { } wrong)
-            throw new InvalidOperationException($"the sources do not compile as they are: {wrong}");
     }
 
-    /// <summary>The changes that compile.</summary>
-    internal IReadOnlyList<Change> Possible()
+    /// <summary>Every change that could be written, those that would not compile among them.</summary>
+    internal IReadOnlyList<Change> All() => Mutate(_ => false).Numbers.All;
+
+    /// <summary>Of the changes that compile the first so many in an order, of each room or of all together.</summary>
+    internal Change[] Chosen(IReadOnlyList<Change> order, int most, Func<Change, string> roomOf)
     {
-        // Those that do not compile are left out, round by round: what one hides, the next shows.
-        for (int round = 0; round < 40; round++)
+        // Those that do not compile are left out, round by round: what one hides, the next shows. Others take their place.
+        for (int round = 0; round < 100; round++)
         {
-            (CSharpCompilation mutated, Numbers numbers) = Mutate(id => !impossible.Contains(id));
+            Change[] chosen = [.. order.Where(change => !impossible.Contains(change.Id)).GroupBy(roomOf).SelectMany(room => room.Take(most == 0 ? int.MaxValue : most))];
+            HashSet<int> ids = [.. chosen.Select(change => change.Id)];
+            CSharpCompilation mutated = Mutate(ids.Contains).Mutated;
             List<Diagnostic> errors = [.. mutated.SyntaxTrees.Where(tree => rooms.Contains(RoomOf(tree)))
                 .SelectMany(tree => mutated.GetSemanticModel(tree).GetDiagnostics()).Where(d => d.Severity == DiagnosticSeverity.Error)];
             if (errors.Count == 0)
-                return [.. numbers.All.Where(change => !impossible.Contains(change.Id))];
+                return [.. order.Where(change => ids.Contains(change.Id))];
             int before = impossible.Count;
             impossible.UnionWith(errors.SelectMany(Blamed));
             if (impossible.Count == before)

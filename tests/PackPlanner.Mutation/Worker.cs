@@ -10,7 +10,7 @@ namespace PackPlanner.Mutation;
 internal static class Worker
 {
     /// <summary>
-    /// Understands <c>list BEGINNINGS</c>, <c>seen COUNT FROM</c> (runs each test from a number on unchanged; says its milliseconds of processor time and the changes that it
+    /// Understands <c>list BEGINNINGS</c>, <c>seen COUNT FROM</c> (runs each test from a number on unchanged, what is left of the class of the one before it not; says its milliseconds of processor time and the changes that it
     /// comes by) and <c>try CHANGE TEST…</c> (runs tests until one fails). Each answer is a line.
     /// </summary>
     internal static int Run(string folder, TextReader orders, TextWriter answers)
@@ -38,8 +38,11 @@ internal static class Worker
                     Say(answers, $"listed {cases.Count}");
                     break;
                 case "seen":
-                    for (int i = int.Parse(words[2], CultureInfo.InvariantCulture); i < cases.Count; i++)
-                        Say(answers, Unchanged(cases[i], i, seen, int.Parse(words[1], CultureInfo.InvariantCulture)));
+                    int from = int.Parse(words[2], CultureInfo.InvariantCulture), at = from;
+                    for (; at > 0 && at < cases.Count && ClassOf(cases[at]) == ClassOf(cases[from - 1]); at++)
+                        Say(answers, $"skipped {cases[at].Name}");
+                    for (; at < cases.Count; at++)
+                        Say(answers, Unchanged(cases[at], at, seen, int.Parse(words[1], CultureInfo.InvariantCulture)));
                     seen.SetValue(null, null);
                     Say(answers, "done");
                     break;
@@ -53,6 +56,8 @@ internal static class Worker
 
         return 0;
     }
+
+    private static string ClassOf(TestCase test) => test.Name[..test.Name.LastIndexOf('.')];
 
     private static string Unchanged(TestCase test, int index, FieldInfo seen, int changes)
     {
