@@ -7,7 +7,7 @@ public class VerdictsTests
 {
     private static readonly (double, double) Tight = (0, 0);
 
-    private static GroupEstimate Sound() => new(
+    internal static GroupEstimate Sound() => new(
         CapacityAh: 10, CapacitySd: 0.03, Share: 1, ShareSd: 0.01, Charge: 0.9, Offset: 0, OffsetSd: 0.003, ResistanceOhm: 0.008, ResistanceSd: 0.06,
         TotalShare: 1, CellsShare: 1, CellsSd: 0.03, JointShare: 0, LeakA: 0, LeakSd: 0.001, TapV: 0);
 
@@ -239,45 +239,5 @@ public class VerdictsTests
         Assert.StartsWith("reads at least 30 mV below the middle group", standing.Evidence[0], StringComparison.Ordinal);
         Assert.StartsWith("reads at least 40 mV above", Of(Sound(), standingV: 0.04)[0].Evidence[0], StringComparison.Ordinal);
         Assert.Equal([FindingKind.SelfDischarge], Kinds(Of(Sound() with { LeakA = 0.05 }, standingV: -0.03)));
-    }
-
-    [Fact]
-    public void Spread_is_told_of_six_groups_and_more()
-    {
-        double[] offsets = [0, 0.01, 0.02, 0.03, 0.04];
-
-        Assert.Equal(0, Verdicts.Spread([.. offsets.Select(o => Sound() with { Offset = o })], g => g.Offset));
-        // By hand: the median of 0..50 is 25, the distances' median 15, over 0.6745.
-        Assert.Equal(0.015 / 0.6745, Verdicts.Spread([.. offsets.Append(0.05).Select(o => Sound() with { Offset = o })], g => g.Offset), 1e-9);
-    }
-
-    // Beside a loose wire a weak group shows at half its size: of what the mean says the other would be twice as far off.
-    [Theory]
-    [InlineData(0.969, 1, 0, "were one of two sound, the other would hold 94 %")]
-    [InlineData(0.971, 1, 0, null)]
-    [InlineData(1, 1.136, 0, "the other would have 1.27 times")]
-    [InlineData(1, 1.134, 0, null)]
-    [InlineData(1, 1, -0.018, "were one of two level, the other would stand -3.6 off")]
-    [InlineData(1, 1, 0.017, null)]
-    public void Beside_a_loose_wire_what_the_mean_hides_is_said(double share, double total, double offset, string? says)
-    {
-        LooseWires.Wire wire = new(Below: 1, ApartV: 0.21, Jumps: 9, FirstJumpS: 40);
-        GroupEstimate mean = Sound() with { Share = share, TotalShare = total, Offset = offset };
-
-        FindingDetail only = Assert.Single(Verdicts.OfLoose([wire], 1, new Identifiability(true, null, null, 0.9), mean));
-
-        Assert.Equal(says is null ? 3 : 4, only.Evidence.Count);
-        Assert.StartsWith("jumps 9 times against group 3, which jumps as far the other way; they stand 210 mV off", only.Evidence[0], StringComparison.Ordinal);
-        Assert.Contains(says ?? "sense wire", only.Evidence[^1].Contains(says ?? "", StringComparison.Ordinal) ? only.Evidence[^1] + " sense wire" : "", StringComparison.Ordinal);
-        Assert.StartsWith("jumps 9 times against group 2", Verdicts.OfLoose([wire], 2, new Identifiability(true, null, null, 0.9), mean)[0].Evidence[0], StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void Beside_a_loose_wire_a_small_share_counts_only_where_capacities_are_told()
-    {
-        List<FindingDetail> found = Verdicts.OfLoose([new LooseWires.Wire(0, 0.1, 5, 0)], 0, new Identifiability(false, "why", "do", 0.2), Sound() with { Share = 0.8 });
-
-        Assert.Equal([FindingKind.Sensor, FindingKind.CannotTell], Kinds(found));
-        Assert.Equal(3, found[0].Evidence.Count);
     }
 }
