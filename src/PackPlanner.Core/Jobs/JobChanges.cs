@@ -20,7 +20,7 @@ public static class JobChanges
     /// <summary>Takes in a table of cells.</summary>
     /// <param name="table">Its rows; the source's id must be <see cref="Job.NextSourceId"/>.</param>
     /// <returns>The change.</returns>
-    public static JobChange AddTable(JobTable table) => Adding(table.Source, job => job with { Tables = job.Tables.Add(table) });
+    public static JobChange AddTable(JobTable table) => Adding(table.Source, job => JobRows.WithEditsAtTheirRows(job, job with { Tables = job.Tables.Add(table) }));
 
     /// <summary>Takes in a log.</summary>
     /// <param name="log">Its columns; the source's id must be <see cref="Job.NextSourceId"/>.</param>
@@ -47,10 +47,10 @@ public static class JobChanges
         grouping.Source ?? throw new ArgumentException("a grouping from a file has a source", nameof(grouping)),
         job => job with { Grouping = grouping });
 
-    /// <summary>Takes a table, log or document out again. Edits and verdicts of its cells stay.</summary>
+    /// <summary>Takes a table, log or document out again. Values changed by hand in its rows go with it, verdicts of its cells stay.</summary>
     /// <param name="source">The source to remove.</param>
     /// <returns>The change.</returns>
-    public static JobChange Remove(JobSource source) => new($"take out {source.File}", job => job with
+    public static JobChange Remove(JobSource source) => new($"take out {source.File}", job => JobRows.WithEditsAtTheirRows(job, job with
     {
         Tables = job.Tables.RemoveAll(table => table.Source.Id == source.Id),
         Logs = job.Logs.RemoveAll(log => log.Source.Id == source.Id),
@@ -58,12 +58,13 @@ public static class JobChanges
         FitCase = job.FitCase?.Source.Id == source.Id ? null : job.FitCase,
         FitAnswer = job.FitAnswer?.Source.Id == source.Id ? null : job.FitAnswer,
         SizeNeed = job.SizeNeed?.Source.Id == source.Id ? null : job.SizeNeed,
-    });
+    }));
 
     /// <summary>Adds a cell, or one more test of a cell, by hand.</summary>
     /// <param name="row">What is known of it.</param>
     /// <returns>The change.</returns>
-    public static JobChange AddRow(CellRow row) => new($"add {row.Label} by hand", job => job with { AddedRows = job.AddedRows.Add(row) });
+    public static JobChange AddRow(CellRow row) =>
+        new($"add {row.Label} by hand", job => JobRows.WithEditsAtTheirRows(job, job with { AddedRows = job.AddedRows.Add(row) }));
 
     /// <summary>Changes a value of a cell; what was read is kept.</summary>
     /// <param name="key">Which value.</param>

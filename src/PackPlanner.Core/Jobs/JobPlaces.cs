@@ -16,6 +16,7 @@ public static class JobPlaces
     /// </remarks>
     public static IReadOnlyList<PlacedLabel> Of(FitAnswer layout, IReadOnlyList<JobGroup> groups, JobPlacement placement)
     {
+        placement = placement.Within(layout.Series ?? groups.Count);
         Dictionary<int, string> labels = [];
         foreach (IGrouping<int, PlacedCell> place in layout.Cells.Where(cell => cell.Group is not null).GroupBy(cell => Position(cell, layout, placement)!.Value))
         {
@@ -40,12 +41,15 @@ public static class JobPlaces
     public static IEnumerable<PlacedCell> ByHand(IEnumerable<PlacedCell> places) =>
         places.OrderByDescending(cell => Math.Round(cell.Centre.Y, 3)).ThenBy(cell => cell.Centre.X).ThenBy(cell => cell.Cell);
 
-    /// <summary>The groups in series order from pack minus, after exchanges.</summary>
+    /// <summary>The groups in series order from pack minus, after those exchanges that so many groups allow.</summary>
     /// <param name="groups">The job's groups.</param>
     /// <param name="placement">What the user changed.</param>
     /// <returns>The same groups, first the one at pack minus.</returns>
-    public static IReadOnlyList<JobGroup> InSeries(IReadOnlyList<JobGroup> groups, JobPlacement placement) =>
-        [.. Enumerable.Range(1, groups.Count).Select(place => GroupAt(groups, placement, place)!)];
+    public static IReadOnlyList<JobGroup> InSeries(IReadOnlyList<JobGroup> groups, JobPlacement placement)
+    {
+        JobPlacement within = placement.Within(groups.Count);
+        return [.. Enumerable.Range(1, groups.Count).Select(place => GroupAt(groups, within, place)!)];
+    }
 
     private static JobGroup? GroupAt(IReadOnlyList<JobGroup> groups, JobPlacement placement, int place)
     {

@@ -25,6 +25,40 @@ internal static class JobRows
         return rows;
     }
 
+    /// <summary>A job whose rows are others, with each value changed by hand at the row that it was changed in.</summary>
+    /// <param name="before">The job before the rows changed.</param>
+    /// <param name="after">The same with other rows, and the edits of before.</param>
+    /// <returns>The job after; an edit whose row is gone, or never was, is gone too.</returns>
+    /// <remarks>Edits count the tests of a label in the job's order, and rows that come in before others shift that count.</remarks>
+    internal static Job WithEditsAtTheirRows(Job before, Job after)
+    {
+        if (before.Edits.IsEmpty)
+            return after;
+        HashSet<string> labels = [.. before.Edits.Keys.Select(key => key.Label)];
+        Dictionary<(string Label, int Test), (string Source, int Row)> was = Places(before, labels).ToDictionary(place => (place.Label, place.Test), place => (place.Source, place.Row));
+        Dictionary<(string Source, int Row), int> now = Places(after, labels).ToDictionary(place => (place.Source, place.Row), place => place.Test);
+        KeyValuePair<CellKey, CellEdit>[] kept =
+        [
+            .. before.Edits.Where(edit => was.TryGetValue((edit.Key.Label, edit.Key.Test), out (string, int) place) && now.ContainsKey(place))
+                .Select(edit => KeyValuePair.Create(edit.Key with { Test = now[was[(edit.Key.Label, edit.Key.Test)]] }, edit.Value)),
+        ];
+        return kept.Select(edit => edit.Key).SequenceEqual(before.Edits.Keys) ? after : after with { Edits = before.Edits.Clear().AddRange(kept) };
+    }
+
+    // Rows added by hand stand behind those of all tables, and belong to no source.
+    private static IEnumerable<(string Label, int Test, string Source, int Row)> Places(Job job, HashSet<string> labels)
+    {
+        Dictionary<string, int> tests = new(StringComparer.Ordinal);
+        foreach ((string source, IReadOnlyList<CellRow> rows) in job.Tables.Select(table => (table.Source.Id, table.Rows)).Append(("", job.AddedRows)))
+        {
+            for (int row = 0; row < rows.Count; row++)
+            {
+                if (labels.Contains(rows[row].Label))
+                    yield return (rows[row].Label, tests[rows[row].Label] = tests.GetValueOrDefault(rows[row].Label) + 1, source, row);
+            }
+        }
+    }
+
     private static CellRow With(CellRow row, CellField field, JobValue? value)
     {
         double? number = value is JobValue.Number figure ? figure.Value : null;

@@ -22,9 +22,14 @@ public static class SheetCatalogue
     private static Sheet Of(string name, string title, Func<SheetInput, string?> whyNot, Func<SheetInput, IReadOnlyList<SheetPage>> pages, params string[] cautions) =>
         new(name, title, whyNot, input =>
         {
-            IReadOnlyList<SheetPage> own = pages(input);
+            IReadOnlyList<SheetPage> own = Noted(input, pages(input));
             return [.. own, .. SheetCautions.Further(input, own, cautions)];
         });
+
+    // Whoever works by the paper alone must see there what of the job it does not follow.
+    private static IReadOnlyList<SheetPage> Noted(SheetInput input, IReadOnlyList<SheetPage> pages) => input.Notes.Count == 0 || pages.Count == 0
+        ? pages
+        : [pages[0] with { Intro = pages[0].Intro + string.Concat(input.Notes.Select(note => $"<p><b>{Html.Text(note)}</b></p>\n")) }, .. pages.Skip(1)];
 
     private static string? NeedsCells(SheetInput input) => input.Lot is null ? "the job has no cells" : null;
 

@@ -47,6 +47,9 @@ public sealed record SheetInput
     /// <summary>Cautions that the job raises.</summary>
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 
+    /// <summary>What of the job is not followed on these sheets, and why; a sentence each.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+
     /// <summary>Why there are no groups; null when there are.</summary>
     public string? WhyNoGroups { get; init; }
 
@@ -119,6 +122,7 @@ public sealed record SheetInput
             Case = fitCase,
             Places = layout is null ? [] : JobPlaces.Of(layout, groups, job.Placement),
             Cautions = [.. energy?.Raised ?? JobCautions.Of(job.Givens), .. lot?.Cautions ?? [], .. layout?.Cautions ?? [], .. diagnosis?.Cautions ?? [], .. joinings.SelectMany(plan => plan.Cautions)],
+            Notes = [.. new[] { (layout?.Series ?? groups.Count) is > 0 and { } series ? job.Placement.LeftOutWithin(series) : null }.OfType<string>()],
             WhyNoGroups = whyNoGroups,
         };
     }

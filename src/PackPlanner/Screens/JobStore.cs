@@ -69,10 +69,10 @@ internal sealed class JobStore(Desk desk, Surroundings around)
     {
         if (desk.Open is not { } open)
             return;
-        string aside = Path.ChangeExtension(open.File, ".deleted.json");
+        string aside = FreeAside(open.File);
         try
         {
-            File.Move(open.File, aside, overwrite: true);
+            File.Move(open.File, aside, overwrite: false);
             desk.Forget();
             desk.Says = $"Put aside as {aside}; open that file to have it back.";
         }
@@ -185,6 +185,15 @@ internal sealed class JobStore(Desk desk, Surroundings around)
 
         desk.Use(new JobOnScreen(open, around.Now), step);
         return true;
+    }
+
+    // A job of the same name may have been put aside before; it is nobody's to erase.
+    private static string FreeAside(string file)
+    {
+        string aside = Path.ChangeExtension(file, ".deleted.json");
+        for (int i = 2; File.Exists(aside) || Directory.Exists(aside); i++)
+            aside = Path.ChangeExtension(file, FormattableString.Invariant($".deleted-{i}.json"));
+        return aside;
     }
 
     private string FreeFile(string name)

@@ -66,11 +66,13 @@ internal static class SheetVerb
             Date = input.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
             Files = [.. made.Zip(paths, (file, path) => new WrittenFileJson(file.Sheet, path))],
             Missing = missing,
+            Understood = input.Notes,
             Cautions = CautionJson.From(input.Cautions),
         };
         List<string> lines = [$"{answer.Title}, rev {answer.Revision}: {sheets.Length} sheets in {folder}"];
         lines.AddRange(answer.Files.Select(file => $"  {file.Name,-13} {file.File}"));
         lines.AddRange(missing.Select(sheet => $"  {sheet.Name,-13} not made: {sheet.Why}"));
+        lines.AddRange(input.Notes);
         lines.Add("Next  Open the .html files in a browser and print them; each page says which job and revision it belongs to.");
         MainTable table = new(["sheet", "file"], [.. answer.Files.Select(file => new object?[] { file.Name, file.File })]);
         return Reply.Of(answer, SheetAnswerContext.Default.SheetAnswer, lines, table);

@@ -343,6 +343,21 @@ public class DeskTests
     }
 
     [Fact]
+    public void A_second_job_of_a_name_is_put_aside_beside_the_first()
+    {
+        using Bench bench = new();
+        foreach (string title in new[] { "first", "second", "third" })
+        {
+            Assert.True(bench.Desk.Store.New("Trike"));
+            bench.Desk.Do(JobChanges.Rename(title));
+            bench.Desk.Store.Delete();
+        }
+
+        string[] titles = [.. Directory.GetFiles(bench.JobsFolder).Select(file => JobFile.Open(file).Is(out OpenJob? open, out _) ? open.History.Now.Title : "").Order(StringComparer.Ordinal)];
+        Assert.Equal(["first", "second", "third"], titles);
+    }
+
+    [Fact]
     public void The_command_list_narrows_by_typing_shows_keys_and_runs()
     {
         using Bench bench = new();

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Jobs;
+
 namespace PackPlanner.Tests.Screens;
 
 /// <summary>Step 5 on the invented trike: the links of the side that is looked at, taps, and where lines of the space come from.</summary>
@@ -39,6 +41,17 @@ public sealed class PlaceStepTests : IDisposable
         Assert.DoesNotContain('…', Body(width, height));
         bench.Press("4");
         Assert.DoesNotContain('…', Body(width, height));
+    }
+
+    [Fact]
+    public void An_exchange_with_a_group_that_is_gone_is_said_and_the_place_is_drawn()
+    {
+        bench.Desk.Do(JobChanges.SetPlacement("exchange", new JobPlacement { Exchanged = System.Collections.Immutable.ImmutableSortedDictionary<int, int>.Empty.Add(1, 13).Add(13, 1) }));
+        bench.Set("series", new JobValue.Number(12));
+        bench.Desk.GoTo(Place);
+
+        Assert.Contains("exchange of groups at 1, 13 no longer applies", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
+        Assert.Contains("no longer applies", System.Text.RegularExpressions.Regex.Replace(bench.Text(), @"\s+", " "), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -47,7 +47,7 @@ internal static class GroupsInPlace
 
     private static void Exchange(Desk desk, PlacedPack pack, int seat, int other)
     {
-        JobPlacement before = desk.Job!.Placement;
+        JobPlacement before = desk.Job!.Placement.Within(pack.Series);
         int here = pack.GroupOf(seat)!.Number;
         int there = pack.GroupOf(other)!.Number;
         Change(desk, $"exchange the groups at {seat} and {other}", before with { Exchanged = before.Exchanged.SetItem(seat, there).SetItem(other, here) });

@@ -15,6 +15,7 @@ internal sealed class PlacedPack
     internal PlacedPack(FitAnswer answer, IReadOnlyList<JobGroup> groups, JobPlacement placement, double? nominalV)
     {
         Answer = answer;
+        LeftOut = placement.LeftOutWithin(answer.Series ?? 0);
         Layers = FloorDrawing.Layers(answer);
         inSeries = groups.Count == answer.Series ? JobPlaces.InSeries(groups, placement) : [];
         byPlace = JobPlaces.Of(answer, inSeries.Count > 0 ? groups : [], placement).ToDictionary(place => place.Place.Cell);
@@ -24,6 +25,9 @@ internal sealed class PlacedPack
     }
 
     internal FitAnswer Answer { get; }
+
+    /// <summary>What of the user's changes these groups do not allow; null where all apply.</summary>
+    internal string? LeftOut { get; }
 
     internal bool HasGroups => inSeries.Count > 0;
 

@@ -102,6 +102,42 @@ public class JobHistoryTests
         Assert.Equal(new JobValue.Number(4.43), job.Raw(key));
     }
 
+    private static JobTable Table(string id, params CellRow[] rows) => new(new JobSource(id, $"{id}.csv", new string('0', 64), SourceKind.Cells, []), rows, 0);
+
+    private static JobChange Ah(string label, int test, double ah) =>
+        JobChanges.Edit(new CellKey(label, test, CellField.CapacityAh), new CellEdit(new JobValue.Number(ah), You));
+
+    [Fact]
+    public void A_value_changed_by_hand_stays_at_its_row_when_tables_come_and_go()
+    {
+        JobTable first = Table("s1", new CellRow { Label = "B1", CapacityAh = 2.10 }, new CellRow { Label = "B2", CapacityAh = 2.2 });
+        JobHistory job = New().Do(JobChanges.AddRow(new CellRow { Label = "B1", CapacityAh = 3.0 })).Do(Ah("B1", 1, 2.95));
+
+        job = job.Do(JobChanges.AddTable(first)).Do(Ah("B2", 1, 2.25));
+        Assert.Equal([2.10, 2.25, 2.95], job.Now.Rows.Select(row => row.CapacityAh!.Value));
+        Assert.Equal(new JobValue.Number(3.0), job.Now.Raw(new CellKey("B1", 2, CellField.CapacityAh)));
+
+        job = job.Do(JobChanges.AddTable(Table("s2", new CellRow { Label = "B1", CapacityAh = 2.05 })));
+        Assert.Equal([2.10, 2.25, 2.05, 2.95], job.Now.Rows.Select(row => row.CapacityAh!.Value));
+
+        job = job.Do(JobChanges.Remove(first.Source));
+        Assert.Equal([2.05, 2.95], job.Now.Rows.Select(row => row.CapacityAh!.Value));
+        // What was changed in the table went with it, and comes back with it.
+        Assert.Equal([new CellKey("B1", 2, CellField.CapacityAh)], job.Now.Edits.Keys);
+        Assert.Equal([2.10, 2.25, 2.05, 2.95], job.Undo().Now.Rows.Select(row => row.CapacityAh!.Value));
+    }
+
+    // Such an edit stands in files of before: its row is gone, and the next test of that label is not the one it was made in.
+    [Fact]
+    public void A_value_changed_in_a_row_that_is_gone_falls_on_no_other_row()
+    {
+        JobHistory job = New().Do(JobChanges.AddRow(new CellRow { Label = "B1", CapacityAh = 3.0 })).Do(Ah("B1", 2, 9));
+
+        job = job.Do(JobChanges.AddRow(new CellRow { Label = "B1", CapacityAh = 2.8 }));
+
+        Assert.Equal([3.0, 2.8], job.Now.Rows.Select(row => row.CapacityAh!.Value));
+    }
+
     [Fact]
     public void Every_column_that_can_be_edited_can_be_read_back()
     {

@@ -39,6 +39,23 @@ public class SheetTests
         Assert.Equal("the job has no cells: the volts to expect come from theirs", SheetCatalogue.All.Single(sheet => sheet.Name == "taps").WhyNot(scooter));
     }
 
+    // Groups 1 and 13 were exchanged, then one group fewer was wanted: the sheets are made, and say that this is no more.
+    [Fact]
+    public void An_exchange_that_no_longer_applies_is_said_on_the_sheets()
+    {
+        JobHistory job = Demo()
+            .Do(JobChanges.SetPlacement("exchange", new JobPlacement { Exchanged = System.Collections.Immutable.ImmutableSortedDictionary<int, int>.Empty.Add(1, 13).Add(13, 1) }))
+            .Do(JobChanges.Set("series", new Given(new JobValue.Number(12), Origin.You(Day))));
+
+        SheetInput input = Input(job);
+
+        Assert.Equal(Enumerable.Range(1, 12), input.Groups.Select(group => group.Number));
+        string note = Assert.Single(input.Notes);
+        Assert.Contains("exchange of groups at 1, 13 no longer applies: there are 12 groups", note, StringComparison.Ordinal);
+        Assert.Contains(note, SheetCatalogue.All.Single(sheet => sheet.Name == "place").Pages(input)[0].Intro, StringComparison.Ordinal);
+        Assert.Empty(Trike.Value.Notes);
+    }
+
     [Fact]
     public void Every_block_says_which_job_revision_page_and_content_it_belongs_to()
     {
