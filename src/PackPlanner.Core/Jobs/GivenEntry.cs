@@ -5,5 +5,4 @@ namespace PackPlanner.Core.Jobs;
 /// <param name="What">What it is, for people.</param>
 /// <param name="Kind">Which values it takes.</param>
 /// <param name="Without">What stays undone or is not checked while it is unknown.</param>
-/// <param name="OnFirstPage">True for those that the Job screen asks first.</param>
-public sealed record GivenEntry(string Key, string What, GivenKind Kind, string Without, bool OnFirstPage);
+public sealed record GivenEntry(string Key, string What, GivenKind Kind, string Without);

@@ -37,6 +37,9 @@ public sealed record Job
     /// <summary>The grouping that was read or arranged by hand; null while the search alone decides.</summary>
     public JobGrouping? Grouping { get; init; }
 
+    /// <summary>What the groups favour.</summary>
+    public GroupsFavour Favour { get; init; }
+
     /// <summary>A cavity with its cell and clearances.</summary>
     public JobDocument? FitCase { get; init; }
 

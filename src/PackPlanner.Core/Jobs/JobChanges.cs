@@ -45,7 +45,7 @@ public static class JobChanges
     /// <exception cref="ArgumentException">The grouping has no source.</exception>
     public static JobChange AddGrouping(JobGrouping grouping) => Adding(
         grouping.Source ?? throw new ArgumentException("a grouping from a file has a source", nameof(grouping)),
-        job => job with { Grouping = grouping });
+        job => Arranged(job, grouping));
 
     /// <summary>Takes a table, log or document out again. Values changed by hand in its rows go with it, verdicts of its cells stay.</summary>
     /// <param name="source">The source to remove.</param>
@@ -94,7 +94,14 @@ public static class JobChanges
     /// <param name="name">What undo shows: exchange T004 and T091.</param>
     /// <param name="grouping">The grouping; null for the search's own.</param>
     /// <returns>The change.</returns>
-    public static JobChange SetGrouping(string name, JobGrouping? grouping) => new(name, job => job with { Grouping = grouping });
+    public static JobChange SetGrouping(string name, JobGrouping? grouping) => new(name, job => Arranged(job, grouping));
+
+    /// <summary>Chooses what the groups favour.</summary>
+    /// <param name="favour">What comes first.</param>
+    /// <returns>The change.</returns>
+    public static JobChange Prefer(GroupsFavour favour) => new(
+        favour switch { GroupsFavour.EvenCurrents => "favour even currents", GroupsFavour.FewestMoves => "favour fewest moves", _ => "favour equal Ah" },
+        job => job with { Favour = favour });
 
     /// <summary>Changes where groups stand.</summary>
     /// <param name="name">What undo shows: turn group 3 over.</param>
@@ -132,6 +139,10 @@ public static class JobChanges
     {
         SheetsTicked = ticked ? job.SheetsTicked.Add(sheet) : job.SheetsTicked.Remove(sheet),
     });
+
+    // Moves are counted from the arrangement before; a new one is wanted as it stands.
+    private static Job Arranged(Job job, JobGrouping? grouping) =>
+        job with { Grouping = grouping, Favour = job.Favour == GroupsFavour.FewestMoves ? GroupsFavour.EqualAh : job.Favour };
 
     private static JobChange Adding(JobSource source, Func<Job, Job> add) => new($"add {source.File}", job =>
         job.NextSourceId == source.Id

@@ -27,14 +27,14 @@ public static class JobEnergy
         };
     }
 
-    /// <summary>What the job says about its string: its groups of cells or, where it has no cells, the groups as its last log shows them.</summary>
+    /// <summary>What the job says about its string: its groups of cells or, where there are none to be made, the groups as its last log shows them.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="groups">Its groups of cells; empty without cells.</param>
+    /// <param name="groups">Its groups of cells; empty while there are none.</param>
     /// <param name="stopped">The user's cancel.</param>
     /// <returns>The request; null while the chemistry or a group's capacity is unknown, or the log does not tell capacities.</returns>
     public static EnergyRequest? Request(Job job, IReadOnlyList<JobGroup> groups, CancellationToken stopped)
     {
-        if (groups.Count > 0 || job.Logs.IsEmpty)
+        if (groups.Count > 0 || JobGroups.AreOfCells(job) || job.Logs.IsEmpty)
             return Request(job, groups);
         RideLog log = job.Logs[^1].Log;
         return JobLogs.Given(job.Givens, log) is { } given && RideDiagnoser.Diagnose(log, given, stopped) is { CapacityTold: true } told
@@ -68,15 +68,15 @@ public static class JobEnergy
         return Asked(givens, chemistry, groups, givens.Parallel ?? 1);
     }
 
-    /// <summary>Budget, short-circuit currents and cautions of a job's groups, or of those of its log where it has no cells.</summary>
+    /// <summary>Budget, short-circuit currents and cautions of a job's groups, or of those of its log where none are to be made of cells.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="groups">Its groups; empty where it has no cells.</param>
+    /// <param name="groups">Its groups; empty while there are none.</param>
     /// <param name="diagnosis">What its log says; null without a log.</param>
     /// <param name="stopped">The user's cancel.</param>
     /// <returns>The figures; null while the chemistry or a capacity is unknown, or the volts given are not limits of that chemistry.</returns>
     public static StringFigures? Figures(Job job, IReadOnlyList<JobGroup> groups, RideDiagnosis? diagnosis, CancellationToken stopped)
     {
-        EnergyRequest? request = groups.Count > 0 ? Request(job, groups, stopped)
+        EnergyRequest? request = groups.Count > 0 || JobGroups.AreOfCells(job) ? Request(job, groups, stopped)
             : diagnosis is { CapacityTold: true } ? Request(job.Givens, diagnosis) : null;
         if (request is null)
             return null;

@@ -10,7 +10,7 @@ public static class JobGroups
     /// <param name="job">The job.</param>
     /// <param name="lot">Its cells, judged.</param>
     /// <returns>The request; null while S or P is unknown.</returns>
-    public static GroupingRequest? Request(Job job, ScreenedLot lot) => job.Givens is not { Series: { } series, Parallel: { } parallel } ? null : new GroupingRequest
+    public static GroupingRequest? Request(Job job, ScreenedLot lot) => Shape(job) is not (var series, var parallel) ? null : new GroupingRequest
     {
         Cells = [.. lot.Cells.Where(MayBeGrouped).Select(cell => new GroupingCell(cell.Label, cell.CapacityAh!.Value, cell.ResistanceMilliohm)
         {
@@ -21,7 +21,11 @@ public static class JobGroups
         Series = series,
         Parallel = parallel,
         RepeatabilityFraction = job.Givens.RepeatabilityFraction,
+        // One above S is told by Notes.
         Locks = job.Locks.Where(pair => pair.Value <= series).ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal),
+        Prefer = job.Favour == GroupsFavour.EvenCurrents ? GroupingPreference.EvenCurrents : GroupingPreference.EqualAh,
+        Existing = job.Favour == GroupsFavour.FewestMoves ? job.Grouping?.Groups : null,
+        FewestMoves = job is { Favour: GroupsFavour.FewestMoves, Grouping: not null },
     };
 
     /// <summary>Whether a cell may go into a group: judged use, with a capacity, and not set apart for safety.</summary>
@@ -43,20 +47,84 @@ public static class JobGroups
         ];
     }
 
+    /// <summary>Groups in series and cells in parallel: as the job says, else as its groups were read or arranged.</summary>
+    /// <param name="job">The job.</param>
+    /// <returns>Both; null while one is not known.</returns>
+    public static (int Series, int Parallel)? Shape(Job job)
+    {
+        int? series = job.Givens.Series ?? job.Grouping?.Groups.Count;
+        int? parallel = job.Givens.Parallel ?? (job.Grouping?.Groups is [var first, ..] ? first.Count : null);
+        return series is > 0 and { } s && parallel is > 0 and { } p ? (s, p) : null;
+    }
+
+    /// <summary>Whether a job's groups are those of its cells, rather than those that a log shows.</summary>
+    /// <param name="job">The job.</param>
+    /// <returns>True once it has cells and their groups can be asked for.</returns>
+    public static bool AreOfCells(Job job) => (!job.Tables.IsEmpty || !job.AddedRows.IsEmpty) && Shape(job) is not null;
+
+    /// <summary>Groups a job's cells: as they were read or arranged by hand, else by the search.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="lot">Its cells, judged.</param>
+    /// <param name="progress">Told of the best so far; may be null.</param>
+    /// <param name="stopped">The user's cancel.</param>
+    /// <returns>The groups, or why there are none; null while S or P is unknown.</returns>
+    public static GroupingOutcome? Match(Job job, ScreenedLot lot, IProgress<GroupingProgress>? progress, CancellationToken stopped)
+    {
+        if (Request(job, lot) is not { } request)
+            return null;
+        if (job.Grouping is not { } arranged || job.Favour == GroupsFavour.FewestMoves)
+            return GroupMatcher.Match(request, progress, stopped);
+        if (JobArrangement.Wrong(arranged, lot, request.Series, request.Parallel) is { } wrong)
+            return new GroupingOutcome.Contradicts(wrong);
+        // Every cell locked where it stands: the door then only adds up what was arranged.
+        Dictionary<string, int> placed = arranged.Groups.SelectMany((group, i) => group.Select(label => (label, Group: i + 1))).ToDictionary(pair => pair.label, pair => pair.Group, StringComparer.Ordinal);
+        return GroupMatcher.Match(
+            request with { Locks = placed, SearchSteps = 1000, LevellingSteps = 1000, RepeatabilityFraction = null, Prefer = GroupingPreference.EqualAh },
+            progress: null,
+            stopped);
+    }
+
     /// <summary>The groups of a job.</summary>
     /// <param name="job">The job.</param>
     /// <param name="lot">Its cells, judged.</param>
     /// <param name="stopped">The user's cancel.</param>
-    /// <returns>The groups and what the search said of them; no groups while S, P or enough cells are missing.</returns>
+    /// <returns>The groups and how they came about; no groups while S, P or enough cells are missing, or where the arrangement cannot be followed.</returns>
     public static (IReadOnlyList<JobGroup> Groups, GroupingOutcome? Outcome) Find(Job job, ScreenedLot lot, CancellationToken stopped)
     {
-        if (job.Grouping is { } byHand)
-            return (Of(lot, byHand.Groups), null);
-        if (Request(job, lot) is not { } request)
-            return ([], null);
-        GroupingOutcome outcome = GroupMatcher.Match(request, null, stopped);
+        GroupingOutcome? outcome = Match(job, lot, null, stopped);
         return outcome is GroupingOutcome.Matched matched
             ? (Of(lot, matched.Pack.Groups.Select(group => (IReadOnlyList<string>)[.. group.Cells.Select(cell => cell.Label)])), outcome)
             : ([], outcome);
+    }
+
+    /// <summary>Why a job has no groups of cells.</summary>
+    /// <param name="outcome">What <see cref="Match"/> answered.</param>
+    /// <returns>The problem; null when there are groups.</returns>
+    public static Problem? WhyNone(GroupingOutcome? outcome) => outcome switch
+    {
+        GroupingOutcome.Matched => null,
+        GroupingOutcome.TooFewCells few => new Problem("groups", $"{few.Needed} cells are needed and {few.Usable} may be used", "Test more cells, or set another series or parallel."),
+        GroupingOutcome.Contradicts wrong => wrong.Problem,
+        _ => new Problem("groups", "series and parallel are not both known", "Set series and parallel."),
+    };
+
+    /// <summary>What of the job its groups do not follow, a sentence each.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="lot">Its cells, judged.</param>
+    /// <returns>None while everything is followed.</returns>
+    public static IEnumerable<string> Notes(Job job, ScreenedLot lot)
+    {
+        if (Shape(job) is not { } shape)
+            yield break;
+        // An arrangement stands as it is, locks or not.
+        if (job.Grouping is null || job.Favour == GroupsFavour.FewestMoves)
+        {
+            string[] beyond = [.. job.Locks.Where(pair => pair.Value > shape.Series).Select(pair => $"{pair.Key} in group {pair.Value}")];
+            if (beyond.Length > 0)
+                yield return $"Not locked: {JobArrangement.Listed(beyond)}; there are {shape.Series} groups.";
+        }
+
+        if (job.Grouping is { } arranged && job.Favour == GroupsFavour.FewestMoves && JobArrangement.NotUsable(arranged, lot).ToArray() is { Length: > 0 } not)
+            yield return $"Of the groups from {arranged.From.From}, other cells stand in the places of these: {JobArrangement.Listed(not)}.";
     }
 }

@@ -8,9 +8,6 @@ public sealed record JobPlacement
     /// <summary>Nothing changed.</summary>
     public static JobPlacement AsFitted { get; } = new();
 
-    /// <summary>Which option of the list of choices was taken, counted from 1; null when none yet.</summary>
-    public int? Choice { get; init; }
-
     /// <summary>Groups that were turned over, so that plus and minus change sides.</summary>
     public ImmutableSortedSet<int> Turned { get; init; } = [];
 

@@ -73,13 +73,13 @@ public static class DemoRun
         lines.Add($"match   {match.Series} groups of {match.Parallel}: the smallest holds {Figures.Fixed(match.MinGroupAh, 4)} Ah, spread {Figures.Fixed(match.SpreadAh, 4)} Ah, {proven}; {match.Spare} spare.");
         lines.Add($"        but one test repeats to {Figures.Digits(lot.Repeatability.Fraction * 100, 2)} %, so that the true groups differ by more than that.");
         cautions.AddRange(groups.SelectMany(group => JobJoining.Plan(group.Number, group.Cells, job.Givens).Cautions));
-        return Energy(job, groups, answer with { Match = match }, lines, cautions, stopped);
+        return Energy(job, groups, outcome, answer with { Match = match }, lines, cautions, stopped);
     }
 
     private static DemoAnswer Energy(
-        Job job, IReadOnlyList<JobGroup> groups, DemoAnswer answer, List<string> lines, List<Caution> cautions, CancellationToken stopped)
+        Job job, IReadOnlyList<JobGroup> groups, GroupingOutcome outcome, DemoAnswer answer, List<string> lines, List<Caution> cautions, CancellationToken stopped)
     {
-        if (!JobEnergyAnswer.Of(job, groups, stopped).Is(out (EnergyAnswer Answer, StringFigures Figures) told, out _))
+        if (!JobEnergyAnswer.Of(job, groups, outcome, [], stopped).Is(out (EnergyAnswer Answer, StringFigures Figures) told, out _))
             return answer;
         // The list from label to usable and what ends it; the verb energy shows the rest.
         int budget = told.Answer.Losses.Count + 4;

@@ -153,10 +153,13 @@ public static class JobDocuments
                     return new JobValue.Word(chemistry.Name);
                 input.Refuse(name, $"is \"{typed}\"", $"Use one of {string.Join(", ", Chemistries.All.Select(known => known.Name))}.");
                 return null;
-            case GivenKind.Count:
-                return input.Whole(name, 1) is { } whole ? new JobValue.Number(whole) : null;
             default:
-                return input.Number(name) is { } number ? new JobValue.Number(number) : null;
+                if (input.Number(name) is not { } number)
+                    return null;
+                if (TypedGiven.OutOfRange(entry.Kind, number) is not { } why)
+                    return new JobValue.Number(number);
+                input.Refuse(name, $"is {number.ToString("R", System.Globalization.CultureInfo.InvariantCulture)}, and {why}{(entry.Kind == GivenKind.Fraction ? ", written as 0 to 1" : "")}", "Correct the figure. Nothing was added.");
+                return null;
         }
     }
 

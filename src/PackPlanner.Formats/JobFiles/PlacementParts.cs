@@ -13,8 +13,6 @@ internal static class PlacementParts
     {
         JobPlacement placement = job.Placement;
         JsonObject node = [];
-        if (placement.Choice is { } choice)
-            node["choice"] = choice;
         if (!placement.Turned.IsEmpty)
             node["turned"] = new JsonArray([.. placement.Turned.Select(group => (JsonNode)group)]);
         if (placement.EndsSwapped)
@@ -46,7 +44,6 @@ internal static class PlacementParts
 
         return new JobPlacement
         {
-            Choice = part.Whole("choice", 1),
             Turned = [.. (part.Numbers("turned") ?? []).Select(group => (int)group)],
             EndsSwapped = part.Flag("endsSwapped") ?? false,
             Exchanged = exchanged.ToImmutable(),

@@ -39,7 +39,7 @@ public static class TypedCellValue
                 return Mass(text, out value);
             default:
                 // A resting voltage may be negative: that is a finding, not a slip of the pen.
-                string? why = TypedGiven.Read(new GivenEntry(EditParts.Name(field), "", KindOf(field), "", false), text.TrimStart('-'), percentBeside: false, out value);
+                string? why = TypedGiven.Read(new GivenEntry(EditParts.Name(field), "", KindOf(field), ""), text.TrimStart('-'), percentBeside: false, out value);
                 if (value is JobValue.Number number && text.StartsWith('-'))
                     value = field is CellField.RestV or CellField.LaterRestV or CellField.TemperatureDegC ? new JobValue.Number(-number.Value) : null;
                 return why ?? (value is null ? "it cannot be below zero" : null);

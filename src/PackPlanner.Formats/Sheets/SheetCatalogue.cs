@@ -7,7 +7,7 @@ public static class SheetCatalogue
     public static IReadOnlyList<Sheet> All { get; } =
     [
         Of("labels", "labels, 24 to a page", NeedsCells, LabelSheet.Pages),
-        Of("pick", "which cells to take out of which tray", NeedsGroups, PickSheet.Pages, "caution-07", "caution-08", "caution-14"),
+        Of("pick", "which cells to take out of which tray", NeedsGroups, PickSheet.Pages, "caution-05", "caution-07", "caution-08", "caution-14"),
         Of("place", "placement from above, and mirrored from below", NeedsLayout, PlaceSheet.Pages, "caution-09", "caution-21", "caution-22", "caution-25", "caution-26", "caution-27"),
         Of("links", "series links in order, with a check before each", Needs("how far the cells of a group may be apart comes from theirs"), LinkSheet.Pages, "caution-07", "caution-08", "caution-09", "caution-21", "caution-22"),
         Of("taps", "sense taps with the volts to expect", Needs("the volts to expect come from theirs"), TapSheet.Pages, "caution-09", "caution-21"),

@@ -73,12 +73,17 @@ public sealed record SheetInput
             return why;
         RideLog? log = job.Logs.LastOrDefault()?.Log;
         RideDiagnosis? diagnosis = log is not null && JobLogs.Given(job.Givens, log) is { } given ? RideDiagnoser.Diagnose(log, given, stopped) : null;
-        string? whyNoGroups = groups.Count > 0 ? null
-            : lot is null ? "the job has no cells"
-            : outcome is Core.Grouping.GroupingOutcome.TooFewCells few ? $"{few.Needed} cells are needed and {few.Usable} may be used"
-            : "series and parallel are not both known";
+        string? whyNoGroups = WhyNone(lot, outcome);
         return Of(job, history.Revision, date, lot, groups, whyNoGroups, fitCase, layout, diagnosis, JobEnergy.Figures(job, groups, diagnosis, stopped));
     }
+
+    /// <summary>Why a job has no groups, as sheets say it.</summary>
+    /// <param name="lot">Its cells, judged; null when it has none.</param>
+    /// <param name="outcome">How groups came about.</param>
+    /// <returns>Why; null when there are groups.</returns>
+    public static string? WhyNone(ScreenedLot? lot, Core.Grouping.GroupingOutcome? outcome) => lot is null ? "the job has no cells"
+        : JobGroups.WhyNone(outcome) is not { } none ? null
+        : outcome is Core.Grouping.GroupingOutcome.Contradicts ? $"{none.Where}: {none.Why}" : none.Why;
 
     /// <summary>The same from answers that are known already, so that paper and screen agree and no search runs twice.</summary>
     /// <param name="job">The job.</param>
@@ -122,7 +127,7 @@ public sealed record SheetInput
             Case = fitCase,
             Places = layout is null ? [] : JobPlaces.Of(layout, groups, job.Placement),
             Cautions = [.. energy?.Raised ?? JobCautions.Of(job.Givens), .. lot?.Cautions ?? [], .. layout?.Cautions ?? [], .. diagnosis?.Cautions ?? [], .. joinings.SelectMany(plan => plan.Cautions)],
-            Notes = [.. new[] { (layout?.Series ?? groups.Count) is > 0 and { } series ? job.Placement.LeftOutWithin(series) : null }.OfType<string>()],
+            Notes = [.. lot is null ? [] : JobGroups.Notes(job, lot), .. new[] { (layout?.Series ?? groups.Count) is > 0 and { } series ? job.Placement.LeftOutWithin(series) : null }.OfType<string>()],
             WhyNoGroups = whyNoGroups,
         };
     }

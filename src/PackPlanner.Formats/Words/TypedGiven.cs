@@ -90,6 +90,20 @@ public static class TypedGiven
         return OutOfRange(entry.Kind, number);
     }
 
+    /// <summary>Whether a figure can be what a kind means, wherever it comes from.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <param name="number">The figure in the kind's unit.</param>
+    /// <returns>Why it cannot; null when it can.</returns>
+    public static string? OutOfRange(GivenKind kind, double number) => kind switch
+    {
+        GivenKind.Count when number < 1 || number > 10_000 || number % 1 != 0 => "a whole number from 1 to 10000 was expected",
+        GivenKind.Fraction when number is < 0 or > 1 => "a share from 0 to 100 % was expected",
+        GivenKind.DegC when number is < -60 or > 100 => "a temperature from -60 to 100 degC was expected",
+        GivenKind.DegC or GivenKind.Count or GivenKind.Fraction => null,
+        _ when number < 0 => "it cannot be below zero",
+        _ => null,
+    };
+
     private static double? InUnit(GivenKind kind, string text, out string why)
     {
         why = "";
@@ -116,14 +130,4 @@ public static class TypedGiven
         TypedQuantity.TryRead(text, wanted, example, out TQuantity quantity, out why) ? quantity : null;
 
     private static string UnitOrNone(GivenKind kind) => UnitOf(kind) is { Length: > 0 } unit ? unit : "none";
-
-    private static string? OutOfRange(GivenKind kind, double number) => kind switch
-    {
-        GivenKind.Count when number < 1 || number > 10_000 || number % 1 != 0 => "a whole number from 1 to 10000 was expected",
-        GivenKind.Fraction when number is < 0 or > 1 => "a share from 0 to 100 % was expected",
-        GivenKind.DegC when number is < -60 or > 100 => "a temperature from -60 to 100 degC was expected",
-        GivenKind.DegC or GivenKind.Count or GivenKind.Fraction => null,
-        _ when number < 0 => "it cannot be below zero",
-        _ => null,
-    };
 }

@@ -30,8 +30,6 @@ internal sealed class Answers
     private (FitQuestion.Answered? Fit, GroupingOutcome? Groups, JobPlacement? Placement, PlacedPack? Pack) placed;
     private (MatchedPack? Pack, IReadOnlyList<JobGroup>? Groups) matchedGroups;
     private (ScreenedLot? Lot, int Places, StillToTest? Count) stillToTest;
-    private GroupingPreference prefer;
-    private bool fewestMoves;
 
     internal Answers(Desk desk)
     {
@@ -74,7 +72,7 @@ internal sealed class Answers
     }
 
     /// <summary>What sheets are made from; null while it is on its way or the space cannot be read.</summary>
-    internal SheetInput? SheetInput => sheets.Of(desk.Open is { } open ? new SheetQuestion(open.History.Now, open.History.Revision, desk.Today, Lot, MatchedGroups, Fit?.Answer, LastDiagnosis, Energy) : null)?.Input;
+    internal SheetInput? SheetInput => sheets.Of(desk.Open is { } open ? new SheetQuestion(open.History.Now, open.History.Revision, desk.Today, Lot, Groups, MatchedGroups, Fit?.Answer, LastDiagnosis, Energy) : null)?.Input;
 
     /// <summary>Why no sheet can be made at all; null when some can, or while that is being worked out.</summary>
     internal string? WhyNoSheets => sheets.Last?.WhyNot;
@@ -145,17 +143,10 @@ internal sealed class Answers
     }
 
     /// <summary>What the grouping was asked.</summary>
-    internal GroupsQuestion? GroupsAsked => GroupsQuestion.Of(desk.Job, Lot, prefer, fewestMoves);
+    internal GroupsQuestion? GroupsAsked => GroupsQuestion.Of(desk.Job, Lot);
 
     /// <summary>Whether there are cells and a shape to group them into.</summary>
-    internal bool HasGroups => desk.Job is { Givens: { Series: not null, Parallel: not null } } job && (!job.Tables.IsEmpty || !job.AddedRows.IsEmpty);
-
-    /// <summary>Chooses what the grouping favours.</summary>
-    internal void Prefer(GroupingPreference preference, bool fewestMoves)
-    {
-        prefer = preference;
-        this.fewestMoves = fewestMoves;
-    }
+    internal bool HasGroups => desk.Job is { } job && JobGroups.AreOfCells(job);
 
     // One answer a log: the energy asks the last one while the screen shows another, and neither may cost the other its answer.
     private Derived<LogQuestion, RideDiagnosis> DiagnosisOf(int which)

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using PackPlanner.Core.Cells;
+using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Screening;
 using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Groups;
@@ -75,8 +77,10 @@ internal static class EnergyVerb
             job = job with { Givens = job.Givens.With("chemistry", new Given(new JobValue.Word(asked.Name), Origin.You(Today.Date()))) };
         if (options.Parallel is { } parallel)
             job = job with { Givens = job.Givens.With("parallel", new Given(new JobValue.Number(parallel), Origin.You(Today.Date()))) };
-        IReadOnlyList<JobGroup> groups = JobGroups.Find(job, JobLot.Judge(job), call.Stopped).Groups;
-        if (!JobEnergyAnswer.Of(job, groups, call.Stopped).Is(out (EnergyAnswer Answer, StringFigures Figures) told, out why))
+        ScreenedLot lot = JobLot.Judge(job);
+        (IReadOnlyList<JobGroup> groups, GroupingOutcome? outcome) = JobGroups.Find(job, lot, call.Stopped);
+        string[] notes = [.. JobGroups.Notes(job, lot)];
+        if (!JobEnergyAnswer.Of(job, groups, outcome, notes, call.Stopped).Is(out (EnergyAnswer Answer, StringFigures Figures) told, out why))
             return why;
         if (!EnergyOptions.All.Any(call.Given) && asked is null && repeatability is null)
             return Reply.Of(told.Answer, EnergyAnswerContext.Default.EnergyAnswer, EnergyWords.Lines(told.Answer), EnergyWords.Table(told.Answer));
@@ -90,7 +94,7 @@ internal static class EnergyVerb
             return why;
         return Wrong(linked, file) is { } crossed ? crossed : Answer(
             call, options, linked, options.Over(JobEnergy.Protection(job.Givens, groups)), options.WhPerKm ?? job.Givens.NumberOf("whPerKm"),
-            ["What was typed stands over what the job says; the job itself is unchanged."], null);
+            ["What was typed stands over what the job says; the job itself is unchanged.", .. notes], null);
     }
 
     private static Outcome<Reply> Answer(

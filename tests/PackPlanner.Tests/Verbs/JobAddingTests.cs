@@ -76,6 +76,28 @@ public class JobAddingTests
     }
 
     [Theory]
+    [InlineData("""{"chemistry":"NMC","reserve":10}""", "field reserve", "is 10, and a share from 0 to 100 % was expected, written as 0 to 1")]
+    [InlineData("""{"ratedAh":-5}""", "field ratedAh", "is -5, and it cannot be below zero")]
+    [InlineData("""{"series":100000,"parallel":30000}""", "field series", "a whole number from 1 to 10000 was expected")]
+    [InlineData("""{"parallel":2.5}""", "field parallel", "a whole number from 1 to 10000 was expected")]
+    [InlineData("""{"temperatureDegC":400}""", "field temperatureDegC", "a temperature from -60 to 100 degC was expected")]
+    public void Givens_from_a_file_are_held_to_the_range_of_typed_ones(string givens, string field, string why)
+    {
+        using Folder folder = new();
+        string job = folder.File("trike.job.json");
+        File.WriteAllText(folder.File("given.json"), givens);
+        Done("job", "new", job);
+        byte[] before = File.ReadAllBytes(job);
+
+        (int exitCode, JsonElement error) = Planner.Json("job", "add", job, folder.File("given.json"));
+
+        Assert.Equal((3, "bad-field"), (exitCode, error.GetProperty("code").GetString()));
+        Assert.Contains(field, error.GetProperty("where").GetString(), StringComparison.Ordinal);
+        Assert.Contains(why, error.GetProperty("message").GetString(), StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllBytes(job));
+    }
+
+    [Theory]
     [InlineData("""{"schema":"packplanner/energy","version":1,"series":13,"nominalV":3.6,"ratedAh":45.0,"nominalWh":2106}""", "packplanner energy")]
     [InlineData("""{"schema":"packplanner/cells","version":1,"repeatability":0.015,"cells":[],"counts":{}}""", "packplanner cells")]
     [InlineData("""{"schema":"packplanner/diagnose","version":1,"groups":[{"group":1,"capacityAh":{"value":9}}]}""", "packplanner diagnose")]

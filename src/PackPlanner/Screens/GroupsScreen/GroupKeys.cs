@@ -11,11 +11,12 @@ internal static class GroupKeys
 {
     private static readonly string[] Loads = ["steadyA", "peakA"];
 
-    internal static IReadOnlyList<KeyAction> WithoutGroups(Desk desk) => [Numbers(desk), .. Free(desk)];
+    internal static IReadOnlyList<KeyAction> WithoutGroups(Desk desk) =>
+        [Numbers(desk), .. desk.Job?.Grouping is null ? [] : new[] { Better(desk) }, .. Free(desk)];
 
     internal static IReadOnlyList<KeyAction> Of(Desk desk, ListTable table, GroupsView view, MatchedGroup? group) =>
     [
-        new(KeyBook.Better, "better", "chooses what the grouping favours: equal Ah, even currents, fewest moves", () => AskBetter(desk, view)),
+        Better(desk),
         new(KeyBook.Exchange, "exchange", "exchanges a cell of this group with one of another; both groups are shown first",
             () => group is null || view.Pack.Groups.Count < 2 ? "there is no other group" : null, () => GroupMoves.AskExchange(desk, view, group!)),
         new(KeyBook.Swap, "swap in a spare", "takes a cell of this group out and puts a spare in; the best three are shown with what they give",
@@ -29,6 +30,9 @@ internal static class GroupKeys
         .. TableKeys.Of(desk, table),
     ];
 
+    private static KeyAction Better(Desk desk) =>
+        new(KeyBook.Better, "better", "chooses what the grouping favours: equal Ah, even currents, fewest moves", () => AskBetter(desk));
+
     private static KeyAction Numbers(Desk desk) => new(KeyBook.Numbers, "series, parallel", "changes series, parallel and repeatability",
         () => desk.Job is null ? "no job is open; 1 Job opens one" : null,
         () => GivenField.Choose(desk, "numbers of this screen", ["series", "parallel", "repeatability"]));
@@ -37,15 +41,15 @@ internal static class GroupKeys
     private static IEnumerable<KeyAction> Free(Desk desk) => desk.Job?.Grouping is null && desk.Job?.Locks.IsEmpty != false
         ? []
         : [new(KeyBook.Delete, "free all", "forgets the arrangement and the locks, and lets the search decide again",
-            () => desk.Do(new JobChange("let the search group again", job => job with { Grouping = null, Locks = job.Locks.Clear() })))];
+            () => desk.Do(new JobChange("let the search group again", job => JobChanges.SetGrouping("", null).Apply(job) with { Locks = job.Locks.Clear() })))];
 
-    private static void AskBetter(Desk desk, GroupsView view) => desk.Show(new ListOverlay(desk, "what should the grouping favour?", () =>
+    private static void AskBetter(Desk desk) => desk.Show(new ListOverlay(desk, "what should the grouping favour?", () =>
     [
-        new("equal Ah, then like milliohm of the groups", "", () => desk.Answers.Prefer(GroupingPreference.EqualAh, fewestMoves: false)),
-        new("even currents: like milliohm within each group, then Ah", "", () => desk.Answers.Prefer(GroupingPreference.EvenCurrents, fewestMoves: false)),
-        view.Question.Arranged is null
+        new("equal Ah, then like milliohm of the groups", "", () => desk.Do(JobChanges.Prefer(GroupsFavour.EqualAh))),
+        new("even currents: like milliohm within each group, then Ah", "", () => desk.Do(JobChanges.Prefer(GroupsFavour.EvenCurrents))),
+        desk.Job?.Grouping is null
             ? new ListItem("fewest moves: only where something was arranged by hand or read from a file")
-            : new ListItem("fewest moves from what is arranged now", "", () => desk.Answers.Prefer(GroupingPreference.EqualAh, fewestMoves: true)),
+            : new ListItem("fewest moves from what is arranged now", "", () => desk.Do(JobChanges.Prefer(GroupsFavour.FewestMoves))),
     ]));
 
     private static void AskLock(Desk desk, MatchedGroup group) => desk.Show(new ListOverlay(desk, $"locked in group {group.Number}", () =>

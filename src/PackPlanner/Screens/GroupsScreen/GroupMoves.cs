@@ -61,7 +61,6 @@ internal static class GroupMoves
     {
         string Changed(string label) => label == one ? other : label == other ? one : label;
         IReadOnlyList<IReadOnlyList<string>> groups = [.. view.Pack.Groups.Select(group => (IReadOnlyList<string>)[.. group.Cells.Select(cell => Changed(cell.Label))])];
-        desk.Answers.Prefer(GroupingPreference.EqualAh, fewestMoves: false);
         desk.CloseAll();
         desk.Do(JobChanges.SetGrouping($"exchange {one} and {other}", new JobGrouping(groups, Origin.You(desk.Today))));
         desk.Says ??= $"exchanged {one} and {other}; u takes it back";

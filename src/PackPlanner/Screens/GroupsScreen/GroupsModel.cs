@@ -29,7 +29,7 @@ internal sealed class GroupsModel : IStep
     public bool IsFilled => desk.Answers.HasGroups;
 
     public StepPicture Picture => View() is { } shown ? GroupsPicture.Of(shown, desk)
-        : desk.Answers.Groups is { } outcome ? GroupsPicture.Refused(outcome)
+        : desk.Answers.Groups is { } outcome ? GroupsPicture.Refused(outcome, desk)
         : GroupsPicture.Waiting(desk, desk.Answers.Lot);
 
     public IReadOnlyList<KeyAction> Keys => View() is { } shown

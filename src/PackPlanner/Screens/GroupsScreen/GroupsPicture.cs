@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
@@ -30,14 +31,14 @@ internal static class GroupsPicture
             : new StepPicture(Question, "The groups are being made; the best so far stands below.", "Esc stops and keeps the best so far");
     }
 
-    internal static StepPicture Refused(GroupingOutcome outcome) => outcome switch
+    internal static StepPicture Refused(GroupingOutcome outcome, Desk desk) => outcome switch
     {
         GroupingOutcome.TooFewCells few => new StepPicture(
             Question,
             $"{few.Needed} cells needed, {few.Usable} usable: short of {few.Needed - few.Usable}.{Shapes(few)}",
             "e: choose another shape, or test more cells in 2 Cells"),
         GroupingOutcome.Contradicts wrong => new StepPicture(
-            Question, $"{wrong.Problem.Where}: {wrong.Problem.Why}.", wrong.Problem.Remedy),
+            Question, $"{wrong.Problem.Where}: {wrong.Problem.Why}.", wrong.Problem.Remedy, Arranged(desk)),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
@@ -45,17 +46,25 @@ internal static class GroupsPicture
     {
         MatchedPack pack = view.Pack;
         GroupsQuestion asked = view.Question;
-        string how = asked.Arranged is { } arranged && !asked.FewestMoves ? $"Arranged ({arranged.From.From})"
+        string how = asked.Followed is { } arranged ? $"Arranged ({arranged.From.From})"
             : pack.Stopped ? "Stopped with the best so far" : "Matched";
-        string best = asked.Arranged is not null && !asked.FewestMoves ? "" : pack.ProvenOptimal ? ", proven best"
+        string best = asked.Followed is not null ? "" : pack.ProvenOptimal ? ", proven best"
             : $", smallest {desk.Look.Figure(pack.SmallestAh, view.AhDecimals)} of at most {desk.Look.Figure(pack.SmallestBoundAh, view.AhDecimals)}";
         string noise = view.NoiseAh is { } ah
             ? $" But two tests of one cell differ by {desk.Look.Percent(view.Lot.Repeatability.Fraction, 1)} (noise{(view.Lot.Repeatability.From == RepeatabilityOrigin.Assumed ? ", assumed" : "")}): in truth about {desk.Look.Figure(ah, 2)} Ah."
             : "";
-        string answer = $"{how}: spread {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{best}; {asked.Series} groups of {asked.Parallel}, {pack.LeftOut.Count} spare.{noise}";
+        string notes = string.Concat(asked.Notes.Select(note => $"{note} "));
+        string answer = $"{notes}{how}: spread {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{best}; {asked.Series} groups of {asked.Parallel}, {pack.LeftOut.Count} spare.{noise}";
         string inTruth = view.NoiseAh is { } likely ? $", {desk.Look.Figure(likely, 2)} with tester's noise" : "";
-        string shorter = $"Spread {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{inTruth}; {pack.LeftOut.Count} spare.";
+        string shorter = $"{notes}Spread {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{inTruth}; {pack.LeftOut.Count} spare.";
         return new StepPicture(Question, answer, Next(view, desk), [.. view.Lot.Cautions.Where(c => c.Code is "caution-06" or "caution-14"), .. view.JoiningCautions(desk.Job!.Givens)]) { Short = shorter };
+    }
+
+    // Those of the cells that somebody put into groups: he may have them in his hands.
+    private static IReadOnlyList<Caution> Arranged(Desk desk)
+    {
+        HashSet<string> labels = [.. desk.Job?.Grouping?.Groups.SelectMany(group => group) ?? []];
+        return [.. (desk.Answers.Lot?.Cautions ?? []).Where(caution => labels.Contains(caution.Where))];
     }
 
     private static string Next(GroupsView view, Desk desk) =>

@@ -13,51 +13,31 @@ internal sealed record GroupsQuestion(
     JobGivens Givens,
     ImmutableSortedDictionary<string, int> Locks,
     JobGrouping? Arranged,
-    GroupingPreference Prefer,
-    bool FewestMoves)
+    GroupsFavour Favour)
 {
     /// <summary>Equal when the search would be asked the same: a changed load must not start it again.</summary>
     public bool Equals(GroupsQuestion? other) => other is not null
         && ReferenceEquals(Lot, other.Lot) && Series == other.Series && Parallel == other.Parallel
         && Givens.RepeatabilityFraction == other.Givens.RepeatabilityFraction && ReferenceEquals(Locks, other.Locks)
-        && ReferenceEquals(Arranged, other.Arranged) && Prefer == other.Prefer && FewestMoves == other.FewestMoves;
+        && ReferenceEquals(Arranged, other.Arranged) && Favour == other.Favour;
 
-    public override int GetHashCode() => HashCode.Combine(Lot, Series, Parallel, Prefer, FewestMoves);
+    public override int GetHashCode() => HashCode.Combine(Lot, Series, Parallel, Favour);
 
     /// <summary>The question of a job; null while cells, series or parallel are not known.</summary>
-    internal static GroupsQuestion? Of(Job? job, ScreenedLot? lot, GroupingPreference prefer, bool fewestMoves) =>
-        job is { Givens: { Series: { } series, Parallel: { } parallel } givens } && lot is not null
-            ? new GroupsQuestion(lot, series, parallel, givens, job.Locks, job.Grouping, prefer, fewestMoves)
-            : null;
+    internal static GroupsQuestion? Of(Job? job, ScreenedLot? lot) => job is not null && lot is not null && JobGroups.Shape(job) is (var series, var parallel)
+        ? new GroupsQuestion(lot, series, parallel, job.Givens, job.Locks, job.Grouping, job.Favour)
+        : null;
+
+    /// <summary>What was arranged by hand or read from a file, and is followed as it stands.</summary>
+    internal JobGrouping? Followed => Favour == GroupsFavour.FewestMoves ? null : Arranged;
 
     /// <summary>What was arranged by hand or read from a file needs no search.</summary>
-    internal bool IsShort => Arranged is not null && !FewestMoves;
+    internal bool IsShort => Followed is not null;
 
-    internal GroupingOutcome Answer(CancellationToken stop, IProgress<GroupingProgress>? progress)
-    {
-        Job job = new() { Title = "", Locks = Locks, Givens = Givens };
-        GroupingRequest request = JobGroups.Request(job, Lot)! with { Prefer = Prefer };
-        HashSet<string> known = [.. request.Cells.Select(cell => cell.Label)];
-        if (Arranged is null)
-            return GroupMatcher.Match(request, progress, stop);
-        if (FewestMoves)
-            return GroupMatcher.Match(request with { Existing = Arranged.Groups, FewestMoves = true }, progress, stop);
-        // Every cell locked where it stands: the door then only adds up what was arranged.
-        return GroupMatcher.Match(
-            request with { Locks = Placed(known), SearchSteps = 1000, LevellingSteps = 1000, RepeatabilityFraction = null, Prefer = GroupingPreference.EqualAh },
-            progress: null,
-            stop);
-    }
+    /// <summary>What of the job the groups do not follow, a sentence each.</summary>
+    internal IEnumerable<string> Notes => JobGroups.Notes(Asked, Lot);
 
-    private Dictionary<string, int> Placed(HashSet<string> known)
-    {
-        Dictionary<string, int> placed = [];
-        for (int group = 0; group < Arranged!.Groups.Count; group++)
-        {
-            foreach (string label in Arranged.Groups[group].Where(known.Contains))
-                placed[label] = group + 1;
-        }
+    internal GroupingOutcome Answer(CancellationToken stop, IProgress<GroupingProgress>? progress) => JobGroups.Match(Asked, Lot, progress, stop)!;
 
-        return placed;
-    }
+    private Job Asked => new() { Title = "", Locks = Locks, Givens = Givens, Grouping = Arranged, Favour = Favour };
 }

@@ -41,9 +41,9 @@ internal static class Jobs
         yield return JobChanges.AddDocument(new JobDocument(Source("s3", "case.json", SourceKind.FitCase), "{\"a\": 1.50, \"future\": null}"));
         yield return JobChanges.AddDocument(new JobDocument(Source("s4", "fit.json", SourceKind.FitAnswer), "{}"));
         yield return JobChanges.AddDocument(new JobDocument(Source("s5", "need.json", SourceKind.SizeNeed), "{}"));
+        yield return JobChanges.Prefer(GroupsFavour.EvenCurrents);
         yield return JobChanges.SetPlacement("turn group 3 over", new JobPlacement
         {
-            Choice = 2,
             Turned = [3],
             EndsSwapped = true,
             Exchanged = ImmutableSortedDictionary<int, int>.Empty.Add(1, 2).Add(2, 1),
