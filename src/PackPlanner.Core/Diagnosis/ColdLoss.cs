@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.Diagnosis;
 
 /// <summary>How much of a pack's usable charge its temperature took, against 25 °C.</summary>
@@ -6,11 +8,9 @@ namespace PackPlanner.Core.Diagnosis;
 /// <param name="Cold">True when the pack was cold enough for its resistance to mislead.</param>
 public sealed record ColdLoss(double MeanDegC, double LossPercent, bool Cold)
 {
-    // Source: [Nenadic2020] ± 1.5 % of capacity for ± 3 K about room temperature: half a percent for each kelvin.
-    private const double PercentPerKelvin = 0.5;
-
-    /// <summary>The expected loss at a mean temperature.</summary>
+    /// <summary>The expected loss at a mean temperature, by the rule that usable energy goes by too.</summary>
     /// <param name="meanDegC">Degrees Celsius.</param>
-    public static ColdLoss At(double meanDegC) =>
-        new(meanDegC, Math.Clamp(PercentPerKelvin * (25 - meanDegC), 0, 40), meanDegC < 10);
+    /// <param name="chemistry">The chemistry.</param>
+    public static ColdLoss At(double meanDegC, Chemistry chemistry) =>
+        new(meanDegC, 100 * (1 - ColdCapacity.Fraction(chemistry, meanDegC)), meanDegC < 10);
 }

@@ -72,7 +72,7 @@ public sealed record PackComparison(
         return
         [
             new LossCause("pack", pack * each, "usable energy of the pack, from its groups"),
-            new LossCause("cold", cold * each, cold is null ? "a temperature is missing" : "half a percent of charge for each kelvin below 25 °C"),
+            new LossCause("cold", cold * each, cold is null ? "a temperature is missing" : "the charge left below 25 °C: half a percent less for each kelvin, LFP 80 % at 0 °C"),
             new LossCause("vehicle", vehicle * each, vehicle is null ? "give the kilometres of both rides to tell" : "energy for each kilometre, from the two logs"),
         ];
     }

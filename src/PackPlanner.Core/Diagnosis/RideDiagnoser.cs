@@ -47,7 +47,7 @@ public static class RideDiagnoser
             Remedies = remedies,
             Events = [.. events.Concat(Mirrored(estimate)).Concat(LooseWires.Events(loose)).OrderBy(e => e.AtTimeS)],
             DeliveredWh = Delivered(log, count),
-            Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC),
+            Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC, given.Chemistry),
             Cautions = [.. cautions, .. TapCautions(estimate), .. LooseWires.Cautions(loose), .. OutsideMeasured(told)],
             Notes = [.. Notes(log, given, estimate, groups, count, stretch, meanDegC), .. Uneven(spread.Offset), .. trend.Notes, .. Unlogged(unlogged), .. UnloggedCharge.Unseen(count, given, unlogged), .. LooseWires.Notes(suspected)],
         };

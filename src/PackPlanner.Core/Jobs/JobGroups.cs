@@ -10,28 +10,16 @@ public static class JobGroups
     /// <param name="job">The job.</param>
     /// <param name="lot">Its cells, judged.</param>
     /// <returns>The request; null while S or P is unknown.</returns>
-    public static GroupingRequest? Request(Job job, ScreenedLot lot) => Shape(job) is not (var series, var parallel) ? null : new GroupingRequest
-    {
-        Cells = [.. lot.Cells.Where(MayBeGrouped).Select(cell => new GroupingCell(cell.Label, cell.CapacityAh!.Value, cell.ResistanceMilliohm)
+    public static GroupingRequest? Request(Job job, ScreenedLot lot) => Shape(job) is not (var series, var parallel) ? null
+        : GroupableCells.Request(lot, [.. lot.Cells.Where(cell => GroupableCells.May(cell)).Select(GroupableCells.Of)], series, parallel) with
         {
-            RestV = cell.RestV,
-            Batch = cell.Batch,
-            Model = cell.Model,
-        })],
-        Series = series,
-        Parallel = parallel,
-        RepeatabilityFraction = job.Givens.RepeatabilityFraction,
-        // One above S is told by Notes.
-        Locks = job.Locks.Where(pair => pair.Value <= series).ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal),
-        Prefer = job.Favour == GroupsFavour.EvenCurrents ? GroupingPreference.EvenCurrents : GroupingPreference.EqualAh,
-        Existing = job.Favour == GroupsFavour.FewestMoves ? job.Grouping?.Groups : null,
-        FewestMoves = job is { Favour: GroupsFavour.FewestMoves, Grouping: not null },
-    };
+            // One above S is told by Notes.
+            Locks = job.Locks.Where(pair => pair.Value <= series).ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal),
+            Prefer = job.Favour == GroupsFavour.EvenCurrents ? GroupingPreference.EvenCurrents : GroupingPreference.EqualAh,
+            Existing = job.Favour == GroupsFavour.FewestMoves ? job.Grouping?.Groups : null,
+            FewestMoves = job is { Favour: GroupsFavour.FewestMoves, Grouping: not null },
+        };
 
-    /// <summary>Whether a cell may go into a group: judged use, with a capacity, and not set apart for safety.</summary>
-    /// <param name="cell">The cell.</param>
-    /// <returns>True when it may.</returns>
-    public static bool MayBeGrouped(ScreenedCell cell) => cell is { Verdict: Verdict.Use, HeldForSafety: false, CapacityAh: > 0 };
 
     /// <summary>Groups of labels as groups of judged cells.</summary>
     /// <param name="lot">The cells.</param>

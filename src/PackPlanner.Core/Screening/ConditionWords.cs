@@ -32,6 +32,9 @@ public static class ConditionWords
     // Between a negation and what it denies these count for nothing: "no visible sign of swelling".
     private static readonly string[] Fillers = ["any", "visible", "obvious", "sign", "signs", "of", "trace", "traces", "evidence", "sichtbare", "sichtbaren", "anzeichen", "von", "signe", "signes", "de", "d", "trazas", "signos", "segni", "di", "sinais"];
 
+    /// <summary>The kinds of damage that are known, the usual ones first.</summary>
+    public static IReadOnlyList<string> Kinds { get; } = [.. Damage.Select(known => known.Kind)];
+
     /// <summary>Whether words name damage of a cell.</summary>
     /// <param name="noted">What was written.</param>
     /// <returns>True for words such as swollen, dented or leaking in one of the languages that are known.</returns>

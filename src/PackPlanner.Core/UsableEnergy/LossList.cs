@@ -1,3 +1,5 @@
+using PackPlanner.Core.Cells;
+
 namespace PackPlanner.Core.UsableEnergy;
 
 /// <summary>The discharges behind the list, one after the other, each with one more thing that costs energy.</summary>

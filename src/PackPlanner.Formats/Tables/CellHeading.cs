@@ -45,8 +45,8 @@ internal static class CellHeading
             (role, fit) = (Refine(RoleOfUnit(unit.Of), heading), 20);
         }
 
-        column.Role = role;
-        column.Fit = fit;
+        if (!DerivedHeading.Is(heading, role))
+            (column.Role, column.Fit) = (role, fit);
         return column;
     }
 

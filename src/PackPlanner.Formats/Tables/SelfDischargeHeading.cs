@@ -17,7 +17,7 @@ internal static partial class SelfDischargeHeading
     {
         if (byWords.Role != ColumnRole.SelfDischarge || heading.Unit is { Of: Dimension.VoltageRate })
             return null;
-        if (heading.Unit is null ? !OtherUnit().IsMatch(heading.Raw) : byUnit != ColumnRole.Unknown && byWords.Fit < 1000)
+        if (heading.Unit is null ? !OtherUnit().IsMatch(heading.Raw) : byUnit != ColumnRole.Unknown && byWords.Fit < 1000 && !ATime().IsMatch(heading.Raw))
             return null;
         FileUnit? rate = Words().Match(heading.Raw) is { Success: true } words ? FileUnit.Find($"mv/{words.Groups[1].Value}") : null;
         return new CellColumn(index, heading) { Role = ColumnRole.SelfDischarge, Fit = byWords.Fit, Unit = rate, HasUnknownUnit = rate is null };
@@ -32,6 +32,10 @@ internal static partial class SelfDischargeHeading
 
     [GeneratedRegex(@"[%‰]|(?<![a-z])(pct|percent|prozent)(?![a-z])|[(\[{（【][^)\]}]*(/|\b(per|pro|par|por)\b)|/\s*(s|min|h|hr|hour|d|day|tag|w|week|woche|month|monat|mois|mes|y|year|jahr)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex OtherUnit();
+
+    // "self discharge [mAh per month]" is no capacity.
+    [GeneratedRegex(@"(/|\b(per|pro|par|por|a|al|przez|na))\s*(s|sec|second|min|minute|h|hr|hour|stunde|heure|hora|ora|d|day|tag|jour|dia|giorno|dag|w|week|woche|semaine|semana|settimana|month|monat|mois|mes|mese|maand|miesiac|y|year|jahr)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex ATime();
 
     // self_discharge_mV_per_day, driftMillivoltPerDay
     [GeneratedRegex(@"(?:mv|millivolts?)[ _]*(?:per|a|pro|/)?[ _]*(day|d|tag|week|woche|month|monat|hour|h)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using PackPlanner.Core.Grouping;
+using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Groups;
@@ -100,15 +101,8 @@ internal static class MatchVerb
 
         // A failed cell is still where it was: the pack stands as it is, and only the spare is asked for.
         bool asItIs = call.Value(Replace) is not null && existing is not null;
-        double[] steps = [.. lot.Cells.SelectMany(cell => cell.Rows).Select(row => row.CapacityStepAh).OfType<double>()];
-        return new GroupingRequest
+        return GroupableCells.Request(lot, usable.Cells, series, parallel) with
         {
-            Cells = usable.Cells,
-            Series = series,
-            Parallel = parallel,
-            RepeatabilityFraction = lot.Repeatability.From == RepeatabilityOrigin.Given ? lot.Repeatability.Fraction : null,
-            FoundRepeatabilityFraction = lot.Repeatability.From == RepeatabilityOrigin.Repeats ? lot.Repeatability.Fraction : null,
-            TesterStepAh = steps.Length > 0 ? steps.Min() : null,
             Locks = locks,
             Existing = existing,
             FewestMoves = call.Value(FewestMoves),

@@ -1,5 +1,6 @@
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Grouping;
+using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Words;
@@ -25,16 +26,13 @@ internal sealed record UsableCells(
         if (leaveOut.FirstOrDefault(label => !known.Contains(label)) is { } stranger)
             return Refusal.Input("unknown-cell", $"--leave-out {stranger}", "no cell has this label",
                 $"Did you mean {NearestName.Of(stranger, known)}?");
-        ScreenedCell[] may = [.. lot.Cells.Where(cell => MayBeGrouped(cell, useHeld))];
+        ScreenedCell[] may = [.. lot.Cells.Where(cell => GroupableCells.May(cell, useHeld))];
         if (lot.Chemistries.Count > 1 && !chemistryStated)
             return Refusal.Input("two-chemistries", "the cells' chemistry", $"the table holds {string.Join(" and ", lot.Chemistries)}; two chemistries never go into one pack",
                 $"Give --chemistry {lot.Chemistries[0]} to use only those, and match the others by themselves.");
         ScreenedCell[] used = [.. may.Where(cell => !leaveOut.Contains(cell.Label))];
         return new UsableCells(
-            [.. used.Select(cell => new GroupingCell(cell.Label, cell.CapacityAh!.Value, cell.ResistanceMilliohm is > 0 ? cell.ResistanceMilliohm : null)
-            {
-                RestV = cell.RestV, Batch = cell.Batch, Model = cell.Model,
-            })],
+            [.. used.Select(GroupableCells.Of)],
             [.. may.Select(cell => cell.Label).Where(leaveOut.Contains)],
             [.. lot.Cells.Except(may)],
             [.. Notes(used)]);
@@ -42,12 +40,7 @@ internal sealed record UsableCells(
 
     /// <summary>How many cells of a lot may be grouped.</summary>
     internal static int Count(ScreenedLot lot, IReadOnlyList<string> leaveOut) =>
-        lot.Cells.Count(cell => MayBeGrouped(cell, useHeld: false) && !leaveOut.Contains(cell.Label));
-
-    private static bool MayBeGrouped(ScreenedCell cell, bool useHeld) =>
-        cell is { HeldForSafety: false, CapacityAh: > 0 }
-        && (cell.Verdict == Verdict.Use
-            || (useHeld && cell.Verdict == Verdict.Hold && cell.Reasons.All(reason => reason.Code != ReasonCodes.OtherChemistry)));
+        lot.Cells.Count(cell => GroupableCells.May(cell, useHeld: false) && !leaveOut.Contains(cell.Label));
 
     private static IEnumerable<string> Notes(ScreenedCell[] used)
     {

@@ -2,6 +2,7 @@ using System.Globalization;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
+using PackPlanner.Formats.JobFiles;
 using PackPlanner.Screens.Overlays;
 using PackPlanner.Screens.Tables;
 
@@ -10,7 +11,7 @@ namespace PackPlanner.Screens.CellsScreen;
 /// <summary>Opening a cell and changing a value of it; what was read is always kept.</summary>
 internal static class CellEdits
 {
-    private static readonly string[] Damage = ["swollen", "dented", "leaking", "smell", "rust", "torn wrap"];
+    private const string Read = "read";
 
     internal static void Open(Desk desk, ListTable table, ScreenedCell cell, string heading)
     {
@@ -48,46 +49,34 @@ internal static class CellEdits
     private static void AskValue(Desk desk, ListTable table, ScreenedCell cell, int test, CellField field, string heading)
     {
         CellKey key = new(cell.Label, test, field);
-        bool words = field is CellField.Slot or CellField.Tray or CellField.Model or CellField.Batch;
         desk.Show(new FieldOverlay(
             desk, $"{heading} of {cell.Label}", "What was read is kept and shown by =. Empty makes it unknown; read brings back what was read.",
-            Initial(cell.Rows[test - 1], field), text => WhyNot(text, words), text => Take(desk, table, key, text.Trim(), words)));
+            Initial(cell.Rows[test - 1], field), text => WhyNot(text, field), text => Take(desk, table, cell.Rows[test - 1], key, text.Trim())));
     }
 
-    private static void Take(Desk desk, ListTable table, CellKey key, string text, bool words)
+    private static void Take(Desk desk, ListTable table, CellRow row, CellKey key, string text)
     {
-        if (text.Equals("read", StringComparison.OrdinalIgnoreCase))
+        bool fresh = key.Field == CellField.LaterRestV;
+        if (text.Equals(Read, StringComparison.OrdinalIgnoreCase))
         {
-            desk.Do(JobChanges.Edit(key, null));
+            desk.Do(fresh ? FreshVolts.Restore(key.Label, key.Test) : JobChanges.Edit(key, null));
             return;
         }
 
-        JobValue? value = text.Length is 0 || text == "-" ? null : words ? new JobValue.Word(text) : new JobValue.Number(Number(text)!.Value);
-        Origin you = Origin.You(desk.Today);
-        JobChange change = JobChanges.Edit(key, new CellEdit(value, you));
-        if (key.Field == CellField.LaterRestV && value is not null)
-        {
-            // A fresh reading is worth nothing without its day: the two together tell self-discharge.
-            JobChange day = JobChanges.Edit(key with { Field = CellField.LaterDate }, new CellEdit(new JobValue.Moment(desk.Today.ToDateTime(TimeOnly.MinValue)), you));
-            change = new JobChange($"fresh V of {key.Label}", job => day.Apply(JobChanges.Edit(key, new CellEdit(value, you)).Apply(job)));
-        }
-
-        desk.Do(change);
+        Typed(key.Field, text, out JobValue? value);
+        CellEdit edit = new(value, Origin.You(desk.Today));
+        desk.Do(fresh ? FreshVolts.Write(row, key.Test, edit, desk.Today) : JobChanges.Edit(key, edit));
         // Typed down a list, as on assembly day.
-        if (key.Field == CellField.LaterRestV)
+        if (fresh)
             table.Move("Down");
     }
 
-    private static string? WhyNot(string text, bool words)
-    {
-        string trimmed = text.Trim();
-        if (words || trimmed.Length == 0 || trimmed == "-" || trimmed.Equals("read", StringComparison.OrdinalIgnoreCase))
-            return null;
-        return Number(trimmed) is null ? $"\"{trimmed}\" is not a number in the unit of the heading." : null;
-    }
+    private static string? WhyNot(string text, CellField field) =>
+        text.Trim().Equals(Read, StringComparison.OrdinalIgnoreCase) ? null : Typed(field, text, out _) is { } why ? $"{char.ToUpperInvariant(why[0])}{why[1..]}." : null;
 
-    private static double? Number(string text) =>
-        double.TryParse(text.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number) ? number : null;
+    // A comma is a decimal mark in a figure, and itself in a word.
+    private static string? Typed(CellField field, string text, out JobValue? value) =>
+        TypedCellValue.Read(field, field is CellField.Slot or CellField.Tray or CellField.Model or CellField.Batch ? text : text.Replace(',', '.'), out value);
 
     private static string Initial(CellRow row, CellField field)
     {
@@ -112,19 +101,17 @@ internal static class CellEdits
 
     private static void AskLooks(Desk desk, string label)
     {
-        CellKey key = new(label, 1, CellField.Condition);
-        string Written() => desk.Job?.Rows.FirstOrDefault(row => row.Label == label)?.Condition ?? "";
+        string Box(string kind) => desk.Job is { } job && CellLooks.Noted(job, label).Contains(kind) ? "x" : " ";
+        void Tick(string? kind)
+        {
+            if (desk.Job is { } job)
+                desk.Do(CellLooks.Tick(job, label, kind, Origin.You(desk.Today)));
+        }
+
         desk.Show(new ListOverlay(desk, $"looks of {label}", () =>
         [
-            .. Damage.Select(kind => new ListItem($"[{(Written().Contains(kind, StringComparison.OrdinalIgnoreCase) ? "x" : " ")}] {kind}", "", () =>
-            {
-                List<string> kinds = [.. Damage.Where(known => Written().Contains(known, StringComparison.OrdinalIgnoreCase))];
-                if (!kinds.Remove(kind))
-                    kinds.Add(kind);
-                JobValue value = new JobValue.Word(kinds.Count == 0 ? "none" : string.Join(", ", kinds));
-                desk.Do(JobChanges.Edit(key, new CellEdit(value, Origin.You(desk.Today))));
-            })),
-            new ListItem("none of these", "", () => desk.Do(JobChanges.Edit(key, new CellEdit(new JobValue.Word("none"), Origin.You(desk.Today))))),
+            .. ConditionWords.Kinds.Select(kind => new ListItem($"[{Box(kind)}] {kind}", "", () => Tick(kind))),
+            new ListItem("none of these", "", () => Tick(null)),
         ], staysOpen: true));
     }
 }

@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Diagnosis;
 
 namespace PackPlanner.Tests.Core.Diagnosis;
@@ -15,7 +16,7 @@ public class PackComparisonTests
         Loaded = new LoadedRecovery(20, usableWh / 40, usableWh, usableWh / 40, usableWh / 40),
         Remedies = [],
         Events = [],
-        Cold = degC is { } known ? ColdLoss.At(known) : null,
+        Cold = degC is { } known ? ColdLoss.At(known, Chemistries.Find("NMC")!) : null,
         DeliveredWh = deliveredWh,
         Cautions = [],
         Notes = [],

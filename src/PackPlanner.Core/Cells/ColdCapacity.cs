@@ -1,6 +1,4 @@
-using PackPlanner.Core.Cells;
-
-namespace PackPlanner.Core.UsableEnergy;
+namespace PackPlanner.Core.Cells;
 
 /// <summary>Which part of the charge is left to draw when the pack is cold.</summary>
 public static class ColdCapacity
