@@ -9,9 +9,9 @@ git clone -q --no-hardlinks "$top" "$work/tree"
 cd "$work/tree"
 sed -i 's|<PackageReference Include="xunit.v3" />|&<PackageReference Include="coverlet.MTP" VersionOverride="10.1.0" />|' tests/PackPlanner.Tests/PackPlanner.Tests.csproj
 dotnet build tests/PackPlanner.Tests -c Release -nologo -v q -p:RestoreLockedMode=false -p:RunAnalyzers=false -p:UseMicrosoftTestingPlatformRunner=true >"$work/build.txt" || { tail "$work/build.txt"; exit 1; }
-dotnet tests/PackPlanner.Tests/bin/Release/net10.0/PackPlanner.Tests.dll --coverlet --coverlet-output-format cobertura --coverlet-include '[PackPlanner*]*' --coverlet-include '[packplanner]*' \
+dotnet tests/PackPlanner.Tests/bin/Release/net10.0/PackPlanner.Tests.dll --coverlet --coverlet-single-hit --coverlet-output-format cobertura --coverlet-include '[PackPlanner*]*' --coverlet-include '[packplanner]*' \
   --coverlet-exclude '[PackPlanner.Tests]*' --results-directory "$work/report" "$@" >"$work/tests.txt" || { tail -5 "$work/tests.txt"; echo "coverage: not all tests passed"; }
-report=$(find "$work" -name '*cobertura.xml' -newer "$work/build.txt" | head -1)
+report=$(find "$work" -name '*cobertura*.xml' -newer "$work/build.txt" | head -1)
 awk '
   function part(a, b) { return b ? sprintf("%.1f %% (%d of %d)", 100 * a / b, a, b) : "-" }
   /<class / {

@@ -21,7 +21,9 @@ public static class GroupableCells
     public static GroupingCell Of(ScreenedCell cell) =>
         new(cell.Label, cell.CapacityAh!.Value, cell.ResistanceMilliohm is > 0 ? cell.ResistanceMilliohm : null)
         {
-            RestV = cell.RestV, Batch = cell.Batch, Model = cell.Model,
+            RestV = cell.RestV,
+            Batch = cell.Batch,
+            Model = cell.Model,
         };
 
     /// <summary>A request for groups of a lot's cells, with what the lot tells of its tester.</summary>

@@ -18,7 +18,13 @@ public class CellEditTests
     // 100 mV in ten days, then 10 mV in twenty more: a leak that has not gone because the cell was looked at again.
     private static readonly CellRow Leaking = new()
     {
-        Label = "B1", CapacityAh = 2.9, RestV = 3.9, Date = new DateTime(2026, 10, 1), LaterRestV = 3.8, LaterDate = new DateTime(2026, 10, 11), Chemistry = "NMC",
+        Label = "B1",
+        CapacityAh = 2.9,
+        RestV = 3.9,
+        Date = new DateTime(2026, 10, 1),
+        LaterRestV = 3.8,
+        LaterDate = new DateTime(2026, 10, 11),
+        Chemistry = "NMC",
     };
 
     [Fact]
