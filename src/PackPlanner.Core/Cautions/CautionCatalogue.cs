@@ -227,10 +227,24 @@ public static class CautionCatalogue
             "Measure at the conditions of use, and put the figure in.",
             "Do not plan the last kilometre on it.",
             "CommonPractice"),
+        new(
+            "caution-31", SignalWord.Warning, "pack above the controller's highest volts",
+            "The pack at full charge is above the highest volts that the controller allows.",
+            "Its capacitors and switches can burst, or fail closed so that the motor runs by itself; braking into a full pack lifts the volts further.",
+            "Fewer groups in series, or a controller that is made for these volts.",
+            "Do not connect it to a full pack to see whether it holds.",
+            "CommonPractice"),
+        new(
+            "caution-32", SignalWord.Warning, "charger that does not suit the pack",
+            "The charger's end volts are more than 0.5 % above those of the full pack, or its current above what the cells may be charged with.",
+            "It goes on charging past full, or heats and plates the cells on the way; only the monitor would stand between that and a fire.",
+            "Set the charger lower or take another one; the data sheet of the cells comes first.",
+            "Do not leave it to the monitor to end a charge.",
+            "CommonPractice"),
     ];
 
     /// <summary>The entry of one code.</summary>
-    /// <param name="code">caution-01 … caution-30.</param>
+    /// <param name="code">caution-01 … caution-32.</param>
     /// <returns>The entry.</returns>
     /// <exception cref="ArgumentException">The code is not in the catalogue.</exception>
     public static CautionEntry Of(string code) =>

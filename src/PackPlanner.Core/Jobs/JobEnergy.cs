@@ -119,6 +119,8 @@ public static class JobEnergy
         CellRatingA = givens.NumberOf("cellDischargeA"),
         ChargeDegC = givens.NumberOf("chargeTemperatureDegC"),
         ChargerA = givens.NumberOf("chargerA"),
+        ChargerV = givens.NumberOf("chargerV"),
+        CellChargeA = givens.NumberOf("cellChargeA"),
         InsulationOhm = givens.NumberOf("insulationOhm"),
         CableM = givens.NumberOf("cableM") is > 0 and { } metres ? metres : null,
         CapacitanceF = givens.NumberOf("capacitanceMillifarad") is > 0 and { } millifarad ? millifarad / 1000 : null,

@@ -2,6 +2,7 @@ using System.Globalization;
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Packs;
+using PackPlanner.Core.UsableEnergy;
 
 namespace PackPlanner.Core.Sizing;
 
@@ -32,6 +33,12 @@ internal static class SizingCautions
         if (choice.LimitsBroken.Contains("cell-peak-current") || choice.LimitsBroken.Contains("cell-continuous-current"))
             raised.Add(new("caution-24", SignalWord.Warning, where,
                 $"{Text(choice.CellPeakA)} A peak and {Text(choice.CellContinuousA)} A continuous a cell, before any unequal share"));
+        raised.AddRange(new[]
+        {
+            ChargerCautions.Controller(where, choice.VoltageFullV, request.Electrics.ControllerMaxV),
+            ChargerCautions.Volts(choice.VoltageFullV, request.Electrics.ChargerV),
+            ChargerCautions.Current(request.Electrics.ChargerA, choice.Parallel * choice.Cell.MaxChargeA, "its cells' charging limit"),
+        }.OfType<Caution>());
         if (HeavyBox.Of(where, choice.PackMassKg, "in one box") is { } heavy)
             raised.Add(heavy);
         return Caution.InOrder(raised);

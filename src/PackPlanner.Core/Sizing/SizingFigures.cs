@@ -41,7 +41,7 @@ internal static class SizingFigures
 
     /// <summary>Gentle charger settings are ordinary, over-charging is not: 3 % below to 0.5 % above. Common practice, no source.</summary>
     internal static bool Matches(double chargerV, double fullV) =>
-        AtLeast(chargerV, 0.97 * fullV) && AtLeast(1.005 * fullV, chargerV);
+        AtLeast(chargerV, 0.97 * fullV) && AtLeast(ChargerSettings.HighestOverFull * fullV, chargerV);
 
     /// <summary>Lowest volts at which the load still runs: the cells' cut-off or the controller's limit, whichever is higher.</summary>
     internal static double? LowEndV(SizingCell cell, Electrics electrics, int series)

@@ -8,6 +8,9 @@ namespace PackPlanner.Core.UsableEnergy;
 /// <param name="HighestA">Most that the temperature of the charge allows, amperes; null where the temperature is unknown or only the data sheet can say.</param>
 public sealed record ChargerSettings(double PackV, double CurrentA, double TaperA, double Hours, double? HighestA)
 {
+    /// <summary>End volts of a charger over those of the full pack from which on they are too high. Common practice, no source.</summary>
+    public const double HighestOverFull = 1.005;
+
     // The tail at constant volts. Common practice, no source.
     private const double TailHours = 0.5;
 

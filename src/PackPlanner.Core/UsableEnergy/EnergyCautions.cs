@@ -31,6 +31,12 @@ public sealed record StringProtection
     /// <summary>Charging current of the charger, amperes; null: no charger is named.</summary>
     public double? ChargerA { get; init; }
 
+    /// <summary>End volts of the charger; null: unknown.</summary>
+    public double? ChargerV { get; init; }
+
+    /// <summary>Highest charging current of one cell, amperes; null: unknown.</summary>
+    public double? CellChargeA { get; init; }
+
     /// <summary>True where the resistances given are 1 kHz ones.</summary>
     public bool OnlyFirstInstant { get; init; }
 
@@ -49,7 +55,7 @@ public sealed record StringProtection
 /// <param name="Why">Which reading is missing.</param>
 public sealed record NotChecked(string Code, string Why);
 
-/// <summary>Cautions that a string in use raises: 9 to 11, 21 to 24, 28 and 30.</summary>
+/// <summary>Cautions that a string in use raises: 9 to 11, 21 to 24, 28 and 30 to 32.</summary>
 public static class EnergyCautions
 {
     /// <summary>Least insulation for each volt of working voltage, ohms. Source: [Iso6469-4].</summary>
@@ -84,6 +90,7 @@ public static class EnergyCautions
         Rating(request, budget, protection, raised, open);
         if (protection.ChargerA is not null)
             raised.Add(new Caution("caution-28", SignalWord.Warning, "charger settings", "the first charge of a new or changed pack"));
+        raised.AddRange(ChargerCautions.Of(request, protection));
         raised.AddRange(Extrapolated(request, protection));
         return (raised, open);
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Screening;
 using PackPlanner.Formats.Json;
 using PackPlanner.Formats.Words;
 
@@ -17,7 +18,8 @@ public static class JobSummary
     {
         Job now = job.History.Now;
         IReadOnlyList<Core.Cells.CellRow> rows = now.Rows;
-        IEnumerable<Caution> cautions = JobCautions.Of(now.Givens).Concat(rows.Count > 0 ? JobLot.Judge(now).Cautions : []);
+        ScreenedLot? lot = rows.Count > 0 ? JobLot.Judge(now) : null;
+        IEnumerable<Caution> cautions = [.. JobCautions.Of(now.Givens), .. lot?.Cautions ?? [], .. Taps(now, lot)];
         return new JobAnswer
         {
             Job = job.Path,
@@ -36,6 +38,10 @@ public static class JobSummary
             Cautions = CautionJson.From(cautions),
         };
     }
+
+    // The groups are looked for only where a reading wants to be judged.
+    private static IReadOnlyList<Caution> Taps(Job now, ScreenedLot? lot) => now.TapReadings.IsEmpty ? []
+        : JobTaps.Cautions(now, lot is null ? [] : JobPlaces.InSeries(JobGroups.Find(now, lot, CancellationToken.None).Groups, now.Placement));
 
     /// <summary>The same for people.</summary>
     /// <param name="answer">The answer.</param>

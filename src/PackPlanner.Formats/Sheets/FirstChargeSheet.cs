@@ -1,6 +1,8 @@
 using System.Globalization;
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
+using PackPlanner.Core.UsableEnergy;
 
 namespace PackPlanner.Formats.Sheets;
 
@@ -9,7 +11,7 @@ internal static class FirstChargeSheet
 {
     internal static IReadOnlyList<SheetPage> Pages(SheetInput input) =>
     [
-        SheetPage.OfTall("Charger and first charge", Settings(input), "caution-28"),
+        SheetPage.OfTall("Charger and first charge", Settings(input), [.. Unsuited(input).Select(caution => caution.Code).Distinct(), "caution-28"]),
         .. SheetPage.Rows(
             "Volts of each group during the first charge",
             $"<p>No group may pass {Html.Figure(input.Job.Givens.FullV, 2)} V. One that runs ahead or stays behind: stop and find out why.</p>\n",
@@ -18,6 +20,20 @@ internal static class FirstChargeSheet
             14,
             "caution-28"),
     ];
+
+    private static IEnumerable<Caution> Unsuited(SheetInput input)
+    {
+        JobGivens givens = input.Job.Givens;
+        return new[]
+        {
+            ChargerCautions.Volts(input.Groups.Count * givens.FullV, givens.NumberOf("chargerV")),
+            ChargerCautions.Current(givens.NumberOf("chargerA"), givens.NumberOf("cellChargeA") * input.Groups.Min(group => group.Cells.Count), "its cells' charging limit"),
+        }.OfType<Caution>();
+    }
+
+    // What the user gave comes before what the chemistry has.
+    private static string SourceOf(JobGivens givens, string key) =>
+        givens.NumberOf(key) is not null ? "given" : givens.Chemistry?.Name ?? "-";
 
     private static string Settings(SheetInput input)
     {
@@ -38,10 +54,10 @@ internal static class FirstChargeSheet
         [
             ("charger set to", $"{Html.Figure(series * givens.FullV, 1)} V", givens.FullV is { } fullV ? string.Create(CultureInfo.InvariantCulture, $"{series} x {fullV:0.00} V") : "full volts not known"),
             ("first charge at most", $"{Html.Figure(firstA, 1)} A", givens.NumberOf("cellChargeA") is null ? "half of 0.5C, which is a quarter of the Ah as amperes; the data sheet comes first" : "half of the cells' charging limit"),
-            ("full volts of one group", $"{Html.Figure(givens.FullV, 2)} V", chemistry?.Name ?? "-"),
-            ("empty volts of one group", $"{Html.Figure(givens.EmptyV, 2)} V", chemistry?.Name ?? "-"),
+            ("full volts of one group", $"{Html.Figure(givens.FullV, 2)} V", SourceOf(givens, "fullV")),
+            ("empty volts of one group", $"{Html.Figure(givens.EmptyV, 2)} V", SourceOf(givens, "emptyV")),
             ("cold", Html.Text(cold), "data sheet first"),
-            ("charger's own label", Html.Text($"{Words.Figures.Fixed(givens.NumberOf("chargerV"), 1)} V, {Words.Figures.Fixed(chargerA, 1)} A"), chargerA is null ? "not given: not checked" : "your charger"),
+            ("charger's own label", Html.Text($"{Words.Figures.Fixed(givens.NumberOf("chargerV"), 1)} V, {Words.Figures.Fixed(chargerA, 1)} A"), chargerA is null ? "not given: not checked" : Unsuited(input).Any() ? $"DOES NOT SUIT: {string.Join("; ", Unsuited(input).Select(caution => caution.Saw))}" : "your charger"),
             ("start", "date " + Html.Box, "time " + Html.Box),
             ("cells at the start", "°C " + Html.Box, "warmest after 10 min, °C " + Html.Box),
             ("full", "V " + Html.Box, "Ah " + Html.Box),

@@ -64,7 +64,7 @@ internal sealed class Answers
                 return null;
             if (!ReferenceEquals(placed.Fit, known) || !ReferenceEquals(placed.Groups, Groups) || placed.Placement != desk.Job!.Placement)
             {
-                placed = (known, Groups, desk.Job!.Placement, new PlacedPack(answer, MatchedGroups ?? [], desk.Job.Placement, desk.Job.Givens.NominalV ?? known.Case?.NominalV));
+                placed = (known, Groups, desk.Job!.Placement, new PlacedPack(answer, MatchedGroups ?? [], desk.Job.Placement, desk.Job.Givens, desk.Job.Givens.NominalV ?? known.Case?.NominalV));
             }
 
             return placed.Pack;

@@ -31,6 +31,8 @@ internal sealed class EnergyOptions
     private static readonly Option<int?> ParallelOption = new("--parallel") { Description = "cells in parallel in each group" };
     private static readonly Option<string?> CellRating = new("--discharge-rating") { Description = "highest continuous current of one cell, such as 10A" };
     private static readonly Option<string?> Charger = new("--charger") { Description = "charging current, such as 5A: adds the charger's settings" };
+    private static readonly Option<string?> ChargerV = new("--charger-v") { Description = "volts at which the charger ends, such as 54.6V: held against the full pack" };
+    private static readonly Option<string?> CellCharge = new("--charge-rating") { Description = "highest charging current of one cell, such as 2A: the charger is held against it" };
     private static readonly Option<string?> ChargeTemperature = new("--charge-temperature") { Description = "cell temperature while charging (default that of the ride)" };
     private static readonly Option<string?> Has = new("--has") { Description = "what is planned or fitted: fuse,disconnect,pre-charge,monitor,cell-fuses" };
     private static readonly Option<int?> DrawsOption = new("--draws") { Description = "take the spread from so many seeded draws over whole discharges, such as 10000" };
@@ -49,7 +51,7 @@ internal sealed class EnergyOptions
     internal static IReadOnlyList<Option> All { get; } =
     [
         LoadOption, FullVOption, EmptyVOption, PackEmptyV, ControllerMaxV, TemperatureOption, Reserve, RatedAh, NominalV, Link, PlacesOption, Leads,
-        TestCurrent, TestCutoffV, ParallelOption, CellRating, Charger, ChargeTemperature, Has, DrawsOption, CableLength, CapacitanceOption,
+        TestCurrent, TestCutoffV, ParallelOption, CellRating, Charger, ChargerV, CellCharge, ChargeTemperature, Has, DrawsOption, CableLength, CapacitanceOption,
         Joint, Peak, PeakTime, CellMass, InsulationOption, .. UseOptions.All,
     ];
 
@@ -127,6 +129,8 @@ internal sealed class EnergyOptions
         CellFuses = job.CellFuses || Protection.CellFuses,
         CellRatingA = Protection.CellRatingA ?? job.CellRatingA,
         ChargerA = Protection.ChargerA ?? job.ChargerA,
+        ChargerV = Protection.ChargerV ?? job.ChargerV,
+        CellChargeA = Protection.CellChargeA ?? job.CellChargeA,
         ChargeDegC = Protection.ChargeDegC ?? job.ChargeDegC,
         InsulationOhm = Protection.InsulationOhm ?? job.InsulationOhm,
         CableM = Protection.CableM ?? job.CableM,
@@ -168,6 +172,8 @@ internal sealed class EnergyOptions
             CellFuses = has.Contains("cell-fuses"),
             CellRatingA = call.Quantity<ElectricCurrent>(CellRating, "a current", "10A")?.Amperes,
             ChargerA = call.Quantity<ElectricCurrent>(Charger, "a current", "5A")?.Amperes,
+            ChargerV = Above(call, ChargerV, call.Quantity<ElectricPotential>(ChargerV, "a voltage", "54.6V")?.Volts),
+            CellChargeA = Above(call, CellCharge, call.Quantity<ElectricCurrent>(CellCharge, "a current", "2A")?.Amperes),
             ChargeDegC = Degrees(call, ChargeTemperature),
             InsulationOhm = call.Quantity<ElectricResistance>(InsulationOption, "a resistance", "500kohm")?.Ohms,
             CableM = Above(call, CableLength, call.Quantity<Length>(CableLength, "a length", "2m")?.Meters),

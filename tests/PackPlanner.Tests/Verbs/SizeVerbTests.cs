@@ -252,6 +252,22 @@ public class SizeVerbTests
         Assert.Equal(option, error.GetProperty("where").GetString());
     }
 
+    // By hand: 16 x 3.65 V is full at 58.4 V; 36 A is what its one cell in parallel takes.
+    [Theory]
+    [InlineData("--charger-v", "58.6V", null)]
+    [InlineData("--charger-v", "60V", "caution-32")]
+    [InlineData("--charger", "36A", null)]
+    [InlineData("--charger", "37A", "caution-32")]
+    [InlineData("--controller-max-v", "58.4V", null)]
+    [InlineData("--controller-max-v", "58V", "caution-31")]
+    public void What_does_not_suit_the_pack_is_a_caution(string option, string typed, string? code)
+    {
+        (_, JsonElement answer) = Planner.Json("size", Repository.Data("sizing", "lfp-16s.json"), option, typed, "--series", "16");
+        string?[] raised = [.. answer.GetProperty("design").GetProperty("cautions").EnumerateArray().Select(caution => caution.GetProperty("code").GetString())];
+
+        Assert.Equal(code is null ? [] : [code], raised.Where(one => one is "caution-31" or "caution-32"));
+    }
+
     [Fact]
     public void An_option_wins_over_the_field_of_the_file()
     {

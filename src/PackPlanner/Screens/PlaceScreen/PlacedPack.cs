@@ -12,7 +12,7 @@ internal sealed class PlacedPack
     private readonly Dictionary<string, ScreenedCell> cells;
     private readonly IReadOnlyList<JobGroup> inSeries;
 
-    internal PlacedPack(FitAnswer answer, IReadOnlyList<JobGroup> groups, JobPlacement placement, double? nominalV)
+    internal PlacedPack(FitAnswer answer, IReadOnlyList<JobGroup> groups, JobPlacement placement, JobGivens givens, double? nominalV)
     {
         Answer = answer;
         LeftOut = placement.LeftOutWithin(answer.Series ?? 0);
@@ -20,7 +20,8 @@ internal sealed class PlacedPack
         inSeries = groups.Count == answer.Series ? JobPlaces.InSeries(groups, placement) : [];
         byPlace = JobPlaces.Of(answer, inSeries.Count > 0 ? groups : [], placement).ToDictionary(place => place.Place.Cell);
         cells = inSeries.SelectMany(group => group.Cells).ToDictionary(cell => cell.Label, StringComparer.Ordinal);
-        ExpectedV = TapCheck.Expected([.. Enumerable.Range(1, Series).Select(seat => GroupOf(seat)?.RestV ?? nominalV ?? double.NaN)]);
+        ExpectedV = [.. TapCheck.Expected([.. Enumerable.Range(1, Series).Select(seat => TapCheck.Group(GroupOf(seat)?.RestV ?? nominalV, null, null))]).Select(span => span.LowV)];
+        Spans = TapCheck.Expected([.. Enumerable.Range(1, Series).Select(seat => TapCheck.Group(GroupOf(seat)?.RestV, givens.EmptyV, givens.FullV))]);
         IsNominal = Enumerable.Range(1, Series).All(seat => GroupOf(seat)?.RestV is null);
     }
 
@@ -37,6 +38,9 @@ internal sealed class PlacedPack
 
     /// <summary>Volts from pack minus at each tap; NaN where a group's are unknown.</summary>
     internal double[] ExpectedV { get; }
+
+    /// <summary>Volts between which the reading at each tap must lie: a group without resting volts may stand anywhere from empty to full.</summary>
+    internal VoltSpan[] Spans { get; }
 
     /// <summary>True where no group has resting volts, so that nominal ones stand in.</summary>
     internal bool IsNominal { get; }

@@ -65,7 +65,7 @@ internal sealed class TapTable(Desk desk)
     internal int Wrong(PlacedPack pack)
     {
         IReadOnlyDictionary<int, double> readings = Readings();
-        return Enumerable.Range(0, pack.Series + 1).Count(number => TapCheck.IsRight(number, pack.ExpectedV, readings) == false);
+        return Enumerable.Range(0, pack.Series + 1).Count(number => TapCheck.IsRight(number, pack.Spans, readings) == false);
     }
 
     /// <summary>Asks what the meter shows at the tap under the cursor; it is judged at once.</summary>
@@ -79,7 +79,7 @@ internal sealed class TapTable(Desk desk)
             text =>
             {
                 desk.Do(JobChanges.ReadTap(number, Volts(text) is { } volts ? new TapReading(volts, Origin.You(desk.Today)) : null));
-                if (TapCheck.IsRight(number, pack.ExpectedV, Readings()) == false)
+                if (TapCheck.IsRight(number, pack.Spans, Readings()) == false)
                     desk.Says = $"B{number} is outside: stop, do not plug in. Find out why first.";
                 else
                     At = Math.Min(pack.Series, number + 1);
@@ -100,7 +100,7 @@ internal sealed class TapTable(Desk desk)
             area.Write(17, y, TextWidth.Fit(area.Look.Figure(pack.ExpectedV[number] - pack.ExpectedV[number - 1], 2), 7, right: true));
         string where = number == 0 ? "pack -, at group 1" : number == pack.Series ? $"pack +, at group {number}" : $"link {number:00}={number + 1:00}";
         area.Write(26, y, where);
-        bool? right = TapCheck.IsRight(number, pack.ExpectedV, readings);
+        bool? right = TapCheck.IsRight(number, pack.Spans, readings);
         string measured = readings.TryGetValue(number, out double volts) ? $"{area.Look.Figure(volts, 2)} {(right switch { true => "ok", false => "WRONG", null => "?" })}" : "________";
         area.Write(47, y, measured, right == false ? Ink.Bold | Ink.Underline : Ink.Plain);
     }

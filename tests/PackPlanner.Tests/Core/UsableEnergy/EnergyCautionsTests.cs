@@ -30,6 +30,39 @@ public class EnergyCautionsTests
         Assert.Equal(raised, Raised(request, AllFour).Any(caution => caution.Code == "caution-11"));
     }
 
+    // By hand: ten groups of 4.20 V are full at 42.0 V, and half a percent above is 42.21 V; a controller may be at its limit, not past it.
+    [Theory]
+    [InlineData(42.2, null, null, null, false)]
+    [InlineData(42.3, null, null, null, true)]
+    [InlineData(36.0, null, null, null, false)]
+    [InlineData(null, 2.5, 2.5, null, false)]
+    [InlineData(null, 2.6, 2.5, null, true)]
+    [InlineData(null, null, null, 42.0, false)]
+    [InlineData(null, null, null, 41.9, true)]
+    public void A_charger_or_a_controller_that_does_not_suit_the_pack(double? chargerV, double? chargerA, double? cellChargeA, double? controllerMaxV, bool raised)
+    {
+        EnergyRequest request = String(10) with { FullV = 4.2, ControllerMaxV = controllerMaxV };
+        string[] codes = [.. Raised(request, AllFour with { ChargerV = chargerV, ChargerA = chargerA, CellChargeA = cellChargeA }).Select(caution => caution.Code)];
+
+        Assert.Equal(raised && controllerMaxV is null, codes.Contains("caution-32"));
+        Assert.Equal(raised && controllerMaxV is not null, codes.Contains("caution-31"));
+    }
+
+    // Where nobody says what a cell takes: half its Ah as amperes for NMC, its Ah for LFP. Sources: [Inr18650-26], [Lfp26650-40], as ChargeRates has them.
+    [Theory]
+    [InlineData("NMC", 0.5, false)]
+    [InlineData("NMC", 0.51, true)]
+    [InlineData("LFP", 1.0, false)]
+    [InlineData("LFP", 1.01, true)]
+    [InlineData("LTO", 9.0, false)]
+    public void A_charger_of_more_amperes_than_is_usual_for_the_smallest_group(string chemistry, double perHour, bool raised)
+    {
+        EnergyRequest request = String(10) with { Chemistry = Chemistries.Find(chemistry)! };
+        StringProtection protection = AllFour with { ChargerA = perHour * request.Groups.Min(group => group.CapacityAh) };
+
+        Assert.Equal(raised, Raised(request, protection).Any(caution => caution.Code == "caution-32"));
+    }
+
     // 100 ohm for each volt: 14 x 4.2 V = 58.8 V want 5880 ohm and only a notice; 15 groups, 63 V, want 6300 ohm and are a danger.
     [Theory]
     [InlineData(14, 5880, null)]

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Jobs;
+
+namespace PackPlanner.Tests.Core.Jobs;
+
+/// <summary>Tap readings before a monitor is plugged in. The limits are common practice, no source.</summary>
+public class JobTapsTests
+{
+    private static readonly Origin You = Origin.You(new DateOnly(2026, 11, 2));
+
+    private static IReadOnlyList<Caution> Judge(params (int Tap, double Volts)[] readings) => JobTaps.Cautions(
+        new Job
+        {
+            Title = "tray",
+            Givens = new JobGivens()
+                .With("chemistry", new Given(new JobValue.Word("NMC"), You))
+                .With("series", new Given(new JobValue.Number(3), You))
+                .With("emptyV", new Given(new JobValue.Number(3), You))
+                .With("fullV", new Given(new JobValue.Number(4.2), You)),
+            TapReadings = readings.ToImmutableSortedDictionary(one => one.Tap, one => new TapReading(one.Volts, You)),
+        },
+        []);
+
+    // Groups that nobody measured may stand anywhere from 3.0 to 4.2 V: a sound pack at 3.85 V a group is right.
+    [Fact]
+    public void A_sound_pack_away_from_its_nominal_volts_is_right() => Assert.Empty(Judge((0, 0), (1, 3.85), (2, 7.7), (3, 11.55)));
+
+    [Theory]
+    [InlineData(1, -3.7)]
+    [InlineData(1, 2.85)]
+    [InlineData(1, 4.35)]
+    [InlineData(2, 30)]
+    [InlineData(4, 14.8)]
+    public void A_reading_that_no_group_can_give_says_stop(int tap, double volts)
+    {
+        Caution caution = Assert.Single(Judge((tap, volts)));
+
+        Assert.Equal(("caution-19", $"tap B{tap}"), (caution.Code, caution.Where));
+        Assert.EndsWith("stop, do not plug in", caution.Saw, StringComparison.Ordinal);
+    }
+
+    // 7.7 V at the second tap is possible, but not 0.2 V above the first.
+    [Fact]
+    public void A_step_is_judged_by_itself() => Assert.Single(Judge((1, 4.2), (2, 6.3), (3, 10.3)));
+
+    [Theory]
+    [InlineData(3.70, true)]
+    [InlineData(3.79, true)]
+    [InlineData(3.81, false)]
+    [InlineData(3.59, false)]
+    public void A_measured_group_is_held_to_a_tenth_of_a_volt(double read, bool right) => Assert.Equal(
+        right, TapCheck.IsRight(1, TapCheck.Expected([TapCheck.Group(3.7, 3, 4.2)]), new Dictionary<int, double> { [1] = read }));
+}
