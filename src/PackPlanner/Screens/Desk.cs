@@ -3,6 +3,7 @@ using PackPlanner.Core.Jobs;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Frame;
 using PackPlanner.Screens.Keys;
+using PackPlanner.Screens.Reading;
 
 namespace PackPlanner.Screens;
 
@@ -34,6 +35,9 @@ internal sealed class Desk
     internal Answers Answers { get; }
 
     internal Surroundings Around => around;
+
+    /// <summary>Tables that were pasted.</summary>
+    internal PastedFiles Pasted { get; } = new();
 
     /// <summary>The job on screen; null at first start.</summary>
     internal JobOnScreen? Open { get; private set; }

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Runtime.InteropServices;
 using PackPlanner.Formats;
 using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Reading;
 using PackPlanner.Screens.Window;
 using Terminal.Gui.App;
 using Terminal.Gui.Configuration;
@@ -40,6 +41,7 @@ internal static class ScreenStart
         };
         Surroundings around = Surroundings.OfThisMachine();
         Desk desk = new(around, new Look(options.Ascii, options.DecimalComma, options.UsUnits));
+        using PastedFiles pasted = desk.Pasted;
         desk.Store.Resume(options.Job);
         return Run(desk, around, colour);
     }

@@ -263,7 +263,7 @@ public class SizeVerbTests
     public void What_does_not_suit_the_pack_is_a_caution(string option, string typed, string? code)
     {
         (_, JsonElement answer) = Planner.Json("size", Repository.Data("sizing", "lfp-16s.json"), option, typed, "--series", "16");
-        string?[] raised = [.. answer.GetProperty("design").GetProperty("cautions").EnumerateArray().Select(caution => caution.GetProperty("code").GetString())];
+        string?[] raised = [.. answer.GetProperty("cautions").EnumerateArray().Select(caution => caution.GetProperty("code").GetString())];
 
         Assert.Equal(code is null ? [] : [code], raised.Where(one => one is "caution-31" or "caution-32"));
     }

@@ -157,7 +157,9 @@ internal sealed class LogModel : IStep
         Fill(3, LogTables.Remedies(known, desk.Look), known.Remedies.Count, row => row.ToString(CultureInfo.InvariantCulture));
         BalancingPlan balance = LogBalance.Plan(known, desk.Job.Givens);
         Fill(4, LogBalance.Columns(balance, desk.Job.Givens, desk.Look), balance.Groups.Count, row => balance.Groups[row].Number.ToString(CultureInfo.InvariantCulture));
-        comparison = earlier is null ? null : PackComparison.Of(earlier, known, shownGivens.NumberOf("kmBefore"), shownGivens.NumberOf("kmNow"));
+        // The job holds the kilometres of its last two rides; for a pair before them nobody gave any.
+        bool last = Which == desk.Job.Logs.Count - 1;
+        comparison = earlier is null ? null : PackComparison.Of(earlier, known, last ? shownGivens.NumberOf("kmBefore") : null, last ? shownGivens.NumberOf("kmNow") : null);
         IReadOnlyList<GroupChange> changes = comparison?.Groups ?? [];
         Fill(5, LogChanges.Columns(changes, desk.Look), changes.Count, row => changes[row].Group.ToString(CultureInfo.InvariantCulture));
         if (wanted.Length > 0)

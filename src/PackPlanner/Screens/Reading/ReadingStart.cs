@@ -19,7 +19,7 @@ internal static class ReadingStart
             Read(desk, new FileChoices(path, Path.GetFileName(path)));
     }
 
-    /// <summary>A file whose path was pasted or dropped, or a table that was pasted: that is kept in a file of its own for as long as it is being read.</summary>
+    /// <summary>A file whose path was pasted or dropped, or a table that was pasted: that is kept in a file of its own until the program ends.</summary>
     internal static void Pasted(Desk desk, string text)
     {
         if (TypedPath.IsPath(text) && TypedPath.Full(text, Environment.CurrentDirectory) is { } path && System.IO.File.Exists(path))
@@ -36,9 +36,7 @@ internal static class ReadingStart
 
         try
         {
-            string file = Path.Combine(Path.GetTempPath(), $"packplanner-pasted-{Guid.NewGuid():N}.csv");
-            System.IO.File.WriteAllText(file, text);
-            Read(desk, new FileChoices(file, "pasted table"));
+            Read(desk, new FileChoices(desk.Pasted.Keep(text), "pasted table"));
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
