@@ -1,6 +1,5 @@
 using System.Globalization;
 using PackPlanner.Core.Cautions;
-using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.UsableEnergy;
 
