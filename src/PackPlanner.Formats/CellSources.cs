@@ -1,6 +1,7 @@
 using PackPlanner.Core.Bench;
 using PackPlanner.Formats.Logs;
 using PackPlanner.Formats.Tables;
+using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Formats;
 
@@ -42,7 +43,7 @@ public static class CellSources
         CurveReading reading = TestCurves.Read(log.Curve, new CurveRequest { Chemistry = options.Chemistry, CutOffV = emptyV, IsStepTable = log.IsStepTable });
         return new CellFile(
             CellsFromCurves.Rows(reading, label, options.Chemistry), log.Account,
-            [$"{source.Name}: the log of one cell, labelled {label} after the file; {reading.Steps.Count} charges and discharges counted."], log.Shape);
+            [$"{source.Name}: the log of one cell, labelled {label} after the file; {reading.Steps.Count} charges and discharges counted.", .. CapacityWords.Holes(reading)], log.Shape);
     }
 
     // Dots are common in dates and numbers: 03.11.2026_K01.csv is K01 of that day, and K1.2 ends in no kind of file.

@@ -43,4 +43,7 @@ internal sealed class CurveColumns
     /// <summary>The same with an offset taken off the current.</summary>
     internal CurveColumns Less(double offsetA) =>
         new(TimeS, [.. CurrentA.Select(current => current - offsetA)], Volts, DegC, CounterAh, CounterWh);
+
+    /// <summary>The same by another clock.</summary>
+    internal CurveColumns At(double[] timeS) => new(timeS, CurrentA, Volts, DegC, CounterAh, CounterWh);
 }

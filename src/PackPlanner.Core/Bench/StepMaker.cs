@@ -12,15 +12,18 @@ internal static class StepMaker
     private const double FadedFraction = 0.6;
 
     internal static IReadOnlyList<TestStep> Of(
-        CurveColumns columns, IReadOnlyList<StepFinder.Stretch> tests, IReadOnlyList<StepFinder.Stretch> all, CurveRequest request)
+        CurveColumns logged, IReadOnlyList<StepFinder.Stretch> tests, IReadOnlyList<StepFinder.Stretch> all, CurveRequest request)
     {
+        // A row of a step table stands for a whole step, and no time between two of them is a hole.
+        CurveColumns columns = request.IsStepTable ? logged : logged.At(CurveHoles.CountedS(logged, all));
         double? usualEmpty = UsualEnd(columns, tests, CurrentDirection.Discharge);
         double? usualFull = UsualEnd(columns, tests, CurrentDirection.Charge);
         List<TestStep> steps = [];
         for (int i = 0; i < tests.Count; i++)
         {
             StepFinder.Stretch? next = i + 1 < tests.Count ? tests[i + 1] : null;
-            steps.Add(Step(columns, tests[i], next, all, request, tests[i].Direction == CurrentDirection.Discharge ? usualEmpty : usualFull));
+            TestStep counted = Step(columns, tests[i], next, all, request, tests[i].Direction == CurrentDirection.Discharge ? usualEmpty : usualFull);
+            steps.Add(AsLogged(counted, logged, columns, tests[i]));
         }
 
         return steps;
@@ -52,8 +55,6 @@ internal static class StepMaker
         return new TestStep
         {
             Direction = stretch.Direction,
-            FromTimeS = columns.TimeS[stretch.From],
-            ToTimeS = columns.TimeS[stretch.To],
             ChargeAh = chargeAh,
             EnergyWh = request.IsStepTable ? counterWh ?? sign * wh : sign * wh,
             ChargeToCutOffAh = cutOff is not { } volts ? null : request.IsStepTable ? columns.Volts[stretch.To] <= volts ? chargeAh : null : ToCutOff(columns, from, stretch, to, volts) + beforeAh,
@@ -67,9 +68,16 @@ internal static class StepMaker
             MeanTemperatureDegC = Mean(columns.DegC, stretch),
             CounterAh = counterAh,
             CounterWh = counterWh,
-            LongestGapS = Enumerable.Range(stretch.From, stretch.To - stretch.From).Max(i => columns.TimeS[i + 1] - columns.TimeS[i]),
         };
     }
+
+    private static TestStep AsLogged(TestStep counted, CurveColumns logged, CurveColumns columns, StepFinder.Stretch stretch) => counted with
+    {
+        FromTimeS = logged.TimeS[stretch.From],
+        ToTimeS = logged.TimeS[stretch.To],
+        LongestGapS = Enumerable.Range(stretch.From, stretch.To - stretch.From).Max(i => logged.TimeS[i + 1] - logged.TimeS[i]),
+        NotCountedS = logged.TimeS[stretch.To] - logged.TimeS[stretch.From] - (columns.TimeS[stretch.To] - columns.TimeS[stretch.From]),
+    };
 
     // The volts of the last row at rest, where there is one just before; the step's own first row is already under load.
     private static int StartRow(StepFinder.Stretch stretch, IReadOnlyList<StepFinder.Stretch> all) =>

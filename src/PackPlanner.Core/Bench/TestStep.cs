@@ -7,10 +7,10 @@ public sealed record TestStep
     public required CurrentDirection Direction { get; init; }
 
     /// <summary>Seconds of its first row, as the log's clock has it.</summary>
-    public required double FromTimeS { get; init; }
+    public double FromTimeS { get; init; }
 
     /// <summary>Seconds of its last row.</summary>
-    public required double ToTimeS { get; init; }
+    public double ToTimeS { get; init; }
 
     /// <summary>Charge over the whole step, a constant-voltage tail included, ampere-hours, positive.</summary>
     public required double ChargeAh { get; init; }
@@ -52,5 +52,8 @@ public sealed record TestStep
     public double? CounterWh { get; init; }
 
     /// <summary>The longest time between two rows inside it, seconds.</summary>
-    public required double LongestGapS { get; init; }
+    public double LongestGapS { get; init; }
+
+    /// <summary>Seconds of holes inside it for which no charge is counted, because nothing shows that the current went on.</summary>
+    public double NotCountedS { get; init; }
 }

@@ -74,6 +74,9 @@ public sealed record CapacityTestStepJson
 
     /// <summary>Longest time between two rows inside it.</summary>
     public required double LongestGapS { get; init; }
+
+    /// <summary>Seconds of holes in it for which no charge is counted, because nothing shows that the current went on.</summary>
+    public required double NotCountedS { get; init; }
 }
 
 /// <summary>One resistance.</summary>

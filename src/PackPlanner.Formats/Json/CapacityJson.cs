@@ -45,6 +45,7 @@ public static class CapacityJson
         CounterDifferencePercent = JsonFigures.Known(100 * (step.ChargeAh / step.CounterAh - 1)),
         CounterWh = JsonFigures.Known(step.CounterWh),
         LongestGapS = step.LongestGapS,
+        NotCountedS = step.NotCountedS,
     };
 
     private static PulseJson Pulse(CurveReading reading, PulseReading pulse) => new(

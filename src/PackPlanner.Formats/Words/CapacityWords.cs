@@ -60,6 +60,13 @@ public static class CapacityWords
             yield return $"{file.File}: {Saw(leads)}.";
     }
 
+    /// <summary>Sentences on holes in a log for which no charge was counted.</summary>
+    /// <param name="reading">What the log holds.</param>
+    /// <returns>A sentence for each charge or discharge that has some.</returns>
+    public static IEnumerable<string> Holes(CurveReading reading) => reading.Steps.Where(step => step.NotCountedS > 0).Select(step =>
+        $"{reading.Source}: {Text(step.NotCountedS, "0")} s without rows in the {Name(step.Direction)} that begins at {Text(step.FromTimeS, "0")} s are not counted, since nothing shows that the current went on;"
+        + $" had it, it would be {Text(step.NotCountedS * step.UsualCurrentA / 3600, "0.000")} Ah more. Test anew where it matters.");
+
     /// <summary>What was seen of leads.</summary>
     /// <param name="leads">The finding.</param>
     /// <returns>A clause.</returns>

@@ -53,7 +53,7 @@ internal static class CapacityVerb
         CapacityAnswer answer = RowAccount.Together(read.Select(each => each.Log.Account)).Fill(CapacityJson.From(read, request.CorrectOffset));
         answer = answer with
         {
-            Understood = [.. read.SelectMany(each => each.Log.Understood), .. answer.Files.SelectMany(CapacityWords.Understood)],
+            Understood = [.. read.SelectMany(each => each.Log.Understood), .. read.SelectMany(each => CapacityWords.Holes(each.Reading)), .. answer.Files.SelectMany(CapacityWords.Understood)],
         };
         return Reply.Of(answer, CapacityAnswerContext.Default.CapacityAnswer, CapacityWords.Lines(answer), CapacityWords.Table(answer));
     }

@@ -50,6 +50,31 @@ public class TestCurvesTests
         Assert.Equal(1.0, Assert.Single(reading.Steps).ChargeAh, 1e-3);
     }
 
+    // 4.0 to 3.0 V in 1800 s at 2 A is 1 Ah. Rows lost from the middle are a hole: with the clock run on and the volts where they were, the test stood still too;
+    // with the volts moved on it went on, and the tester's counter knows in any case.
+    [Theory]
+    [InlineData(3600, 0, null, 1.0, 3600)]
+    [InlineData(0, 600, null, 1.0, 0)]
+    [InlineData(0, 600, 0.0, 0.667, 600)]
+    [InlineData(600, 0, 0.333, 1.333, 0)]
+    public void A_hole_counts_only_where_something_shows_that_the_current_went_on(int sleptS, int lostRows, double? counterMovedAh, double ampereHours, double notCountedS)
+    {
+        TestCurve whole = Curve((60, 0, 4.1, 4.1), (1800, 2, 4.0, 3.0), (60, 0, 3.2, 3.2));
+        int[] kept = [.. Enumerable.Range(0, whole.TimeS.Length).Where(i => i < 960 || i >= 960 + lostRows)];
+        double[] At(double[] column, double later = 0) => [.. kept.Select(i => column[i] + (i >= 960 ? later : 0))];
+        double[] counter = [.. kept.Select(i => (Math.Clamp(i < 960 ? i - 60 : i - 60 - lostRows, 0, 1800 - lostRows) * 2 / 3600.0) + (i >= 960 ? counterMovedAh ?? 0 : 0))];
+        TestCurve curve = new()
+        {
+            TimeS = At(whole.TimeS, sleptS), CurrentA = At(whole.CurrentA), Volts = At(whole.Volts), CounterAh = counterMovedAh is null ? null : counter, Source = "log",
+        };
+
+        TestStep step = Assert.Single(TestCurves.Read(curve, new CurveRequest()).Steps);
+
+        Assert.Equal(ampereHours, step.ChargeAh, 0.002);
+        Assert.Equal(notCountedS, step.NotCountedS, 2.0);
+        Assert.Equal(1800 + sleptS, step.ToTimeS - step.FromTimeS, 2.0);
+    }
+
     // By hand: 900 rows of 2 A, a second apart, are 899 seconds; half a second at either end makes 900 s, 0.5 Ah, whatever came before.
     [Theory]
     [InlineData(0)]
