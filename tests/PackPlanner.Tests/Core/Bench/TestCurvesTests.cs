@@ -65,7 +65,11 @@ public class TestCurvesTests
         double[] counter = [.. kept.Select(i => (Math.Clamp(i < 960 ? i - 60 : i - 60 - lostRows, 0, 1800 - lostRows) * 2 / 3600.0) + (i >= 960 ? counterMovedAh ?? 0 : 0))];
         TestCurve curve = new()
         {
-            TimeS = At(whole.TimeS, sleptS), CurrentA = At(whole.CurrentA), Volts = At(whole.Volts), CounterAh = counterMovedAh is null ? null : counter, Source = "log",
+            TimeS = At(whole.TimeS, sleptS),
+            CurrentA = At(whole.CurrentA),
+            Volts = At(whole.Volts),
+            CounterAh = counterMovedAh is null ? null : counter,
+            Source = "log",
         };
 
         TestStep step = Assert.Single(TestCurves.Read(curve, new CurveRequest()).Steps);
