@@ -34,9 +34,15 @@ public static class FileLooks
             {
                 "pack-log" => PackLogs.Read(source, options).Is(out PackLogReading? pack, out why) ? new FileLook(pack.Shape, pack.Account, pack.Understood) : why,
                 "tester-log" => TesterLogs.Read(source, options).Is(out TesterLogReading? tester, out why) ? new FileLook(tester.Shape, tester.Account, tester.Understood) : why,
-                _ => CellTables.Read(source, options).Is(out CellTableReading? cells, out why) ? new FileLook(cells.Shapes[0], cells.Account, cells.Understood) : why,
+                _ => CellTables.Read(source, options).Is(out CellTableReading? cells, out why) ? new FileLook(OfCells(cells.Shapes[0]), cells.Account, cells.Understood) : why,
             };
     }
+
+    // Labels and remarks alone are in many a table that has nothing to do with cells.
+    private static FileShape OfCells(FileShape shape) =>
+        shape.Columns.Any(column => column.ReadAs is not null && !NoCells.Contains(column.ReadAs)) ? shape : shape with { Kind = "unknown" };
+
+    private static readonly string[] NoCells = [RoleNames.Of(ColumnRole.Unknown)!, RoleNames.Of(ColumnRole.Label)!, RoleNames.Of(ColumnRole.Remark)!, RoleNames.Of(ColumnRole.Time)!, RoleNames.Of(ColumnRole.Date)!];
 
     /// <summary>A name for the shape of a file: two files with the same headings and separator share it.</summary>
     /// <param name="file">Path.</param>

@@ -46,7 +46,7 @@ internal static class JobArrangement
         {
             if (!cells.TryGetValue(label, out ScreenedCell? cell))
                 yield return $"{label} is not among the cells";
-            else if (!JobGroups.MayBeGrouped(cell))
+            else if (!GroupableCells.May(cell))
                 yield return $"{label} {Why(cell)}";
         }
     }

@@ -46,15 +46,27 @@ public static class WholeFile
 
             File.Move(beside, full, overwrite: true);
         }
-        catch
+        catch (Exception fault)
         {
             if (File.Exists(beside))
                 File.Delete(beside);
+            if (OfTarget(fault, beside, full) is { } said)
+                throw said;
             throw;
         }
 
         SweepStrays(full);
     }
+
+    // The file beside carries the number of the process, and nobody named it.
+    private static Exception? OfTarget(Exception fault, string beside, string full) => fault switch
+    {
+        DirectoryNotFoundException => new DirectoryNotFoundException($"the folder {Path.GetDirectoryName(full)} is not there", fault),
+        _ when !fault.Message.Contains(beside, StringComparison.Ordinal) => null,
+        UnauthorizedAccessException => new UnauthorizedAccessException(fault.Message.Replace(beside, full, StringComparison.Ordinal), fault),
+        IOException => new IOException(fault.Message.Replace(beside, full, StringComparison.Ordinal), fault),
+        _ => null,
+    };
 
     private static string Target(string path)
     {

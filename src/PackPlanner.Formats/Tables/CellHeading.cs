@@ -29,6 +29,13 @@ internal static class CellHeading
         (ColumnRole role, int fit) = BestRole(heading, heading.Unit);
         if (SelfDischargeHeading.Of(index, heading, BestRole(heading, null), role) is { } loss)
             return loss;
+        // "offset_percent" says in points of charge how far a group is from the others.
+        if (role == ColumnRole.Unknown && heading.Unit is { Of: Dimension.Share } && BestRole(heading, null).Role == ColumnRole.ChargeOffset)
+        {
+            (column.Role, column.Fit) = (ColumnRole.StateOfCharge, 20);
+            return column;
+        }
+
         // A capacity in per cent is a share of the rated one, and no ampere-hours.
         if (role == ColumnRole.Unknown && heading.Unit is { Of: Dimension.Share } && BestRole(heading, null).Role is ColumnRole.Capacity or ColumnRole.DischargeCapacity)
         {

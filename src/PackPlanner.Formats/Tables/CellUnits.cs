@@ -21,6 +21,7 @@ internal static class CellUnits
 
         (FileUnit? unit, (string, string)? both) = column.Of switch
         {
+            Dimension.Charge when column.Column.Role == ColumnRole.ChargeOffset => (OfOffset(column.Bare.Max(Math.Abs), capacityAh), null),
             Dimension.Charge => OfCharge(Math.Abs(middle), capacityAh),
             Dimension.Voltage => (Math.Abs(middle) < 100 ? FileUnit.Volt : FileUnit.Millivolt, null),
             Dimension.Resistance => (OfResistance(middle, capacityAh), null),
@@ -74,6 +75,10 @@ internal static class CellUnits
             _ => (null, (Invariant($"{middle} Ah"), Invariant($"{middle} mAh"))),
         };
     }
+
+    // Half a pack's charge may be missing from one group, and hardly more; a hundredth of it and less is not worth a column. Our choice.
+    private static FileUnit OfOffset(double most, double capacityAh) =>
+        most <= (capacityAh > 0 ? capacityAh / 2 : 20) ? FileUnit.AmpereHour : FileUnit.MilliampereHour;
 
     // Resistance times capacity is about 0.08 ohm ampere-hours for lithium cells of all sizes (common practice, no source).
     private static FileUnit OfResistance(double middle, double capacityAh)

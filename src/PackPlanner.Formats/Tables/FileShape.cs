@@ -6,7 +6,7 @@ public sealed record FileShape
     /// <summary>As the user named it.</summary>
     public required string File { get; init; }
 
-    /// <summary>cells, tester-log or pack-log.</summary>
+    /// <summary>cells, tester-log, pack-log, or unknown for a table of nothing but labels and words.</summary>
     public required string Kind { get; init; }
 
     /// <summary>wide, long or steps.</summary>

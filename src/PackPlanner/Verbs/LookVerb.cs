@@ -51,7 +51,7 @@ internal static class LookVerb
 
     private static IEnumerable<string> Words(LookFile file)
     {
-        string kind = file.Kind switch { "cells" => "a table of cells", "tester-log" => "the log of a tester", "pack-log" => "the log of a pack", _ => "not known" };
+        string kind = file.Kind switch { "cells" => "a table of cells", "tester-log" => "the log of a tester", "pack-log" => "the log of a pack", _ => "neither cells nor a log, as far as its headings tell" };
         yield return $"{file.File}: {kind}, {file.Rows} rows used, layout {file.Layout}";
         string heading = file.HeadingLine is { } line ? string.Create(CultureInfo.InvariantCulture, $"heading in line {line}") : "no heading";
         yield return $"  fields apart by {file.Delimiter}, decimal {file.DecimalMark}, {file.Encoding}, {heading}";

@@ -19,6 +19,8 @@ internal static class Misreading
             return unknown;
         if (ValueOfAFlag(verb, words) is { } flag)
             return flag;
+        if (parsed.CommandResult.Children.OfType<ArgumentResult>().SelectMany(found => found.Tokens).Count(token => token.Value == "-") > 1)
+            return BadLine(verb, "standard input is named twice, and can be read once");
         if (parsed.Errors.Count == 0)
             return null;
         return parsed.Errors[0].SymbolResult switch

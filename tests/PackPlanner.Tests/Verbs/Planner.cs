@@ -22,9 +22,12 @@ internal static class Planner
     }
 
     /// <summary>Runs one command line with --json and reads the one document it must print, which must be as docs/schema says.</summary>
-    internal static (int ExitCode, JsonElement Document) Json(params string[] args)
+    internal static (int ExitCode, JsonElement Document) Json(params string[] args) => JsonWithInput("", args);
+
+    /// <summary>The same with something on standard input.</summary>
+    internal static (int ExitCode, JsonElement Document) JsonWithInput(string input, params string[] args)
     {
-        (int exitCode, string output, _) = Run([.. args, "--json"]);
+        (int exitCode, string output, _) = RunWithInput(input, [.. args, "--json"]);
         using JsonDocument document = JsonDocument.Parse(output);
         Assert.Empty(AnswerSchemas.Faults(document.RootElement));
         return (exitCode, document.RootElement.Clone());
