@@ -77,7 +77,7 @@ internal sealed class SliceCutter(DiagnosisColumns log, ChargeCount count, doubl
         double highest = double.NaN;
         for (int k = 0; k < log.Groups; k++)
         {
-            double v = log.GroupV[k][i];
+            double v = log.Volts(k, i);
             if (!(v <= highest))
                 highest = double.IsNaN(v) ? highest : v;
         }
@@ -139,7 +139,7 @@ internal sealed class SliceCutter(DiagnosisColumns log, ChargeCount count, doubl
         }
         for (int k = 0; k < open.Volts.Length; k++)
         {
-            double v = log.GroupV[k][i];
+            double v = log.Volts(k, i);
             if (!double.IsNaN(v))
             {
                 open.Volts[k] += v;

@@ -23,21 +23,41 @@ internal static class HeldAdvice
     // What a test can settle comes before what is only left out, and the quickest way to more cells before the others.
     private static readonly string[] FirstSaid = [ReasonCodes.CapacityNearLimit, ReasonCodes.NoCapacity, ReasonCodes.ResistanceNearLimit, ReasonCodes.UnlikeItsLot, ReasonCodes.RequiredReadingMissing, ReasonCodes.TestedOtherwise];
 
+    private static readonly Dictionary<string, int> RowOfCode = ByReason.SelectMany((row, i) => row.Codes.Select(code => (code, i))).ToDictionary(pair => pair.code, pair => pair.i);
+
+    private static readonly int[] Order = [.. FirstSaid.Select(code => RowOfCode[code]), .. Enumerable.Range(0, ByReason.Length)];
+
     /// <summary>One piece of advice, before what else can be done; empty when no cell is held for a reason that wants any.</summary>
     internal static string Of(ScreenedLot lot)
     {
-        ScreenedCell[] held = [.. lot.Cells.Where(cell => cell.Verdict == Verdict.Hold)];
-        if (held.Length == 0)
+        // Asked at each drawing, of ten thousand cells too.
+        int held = 0;
+        int[] counts = new int[ByReason.Length];
+        foreach (ScreenedCell cell in lot.Cells)
+        {
+            if (cell.Verdict != Verdict.Hold)
+                continue;
+            held++;
+            if (RowOf(cell) is var row && row < counts.Length)
+                counts[row]++;
+        }
+
+        int first = Array.Find(Order, row => counts[row] > 0);
+        if (counts[first] == 0)
             return "";
-        int[] counts = [.. ByReason.Select(row => held.Count(cell => RowOf(cell) == Array.IndexOf(ByReason, row)))];
-        int first = FirstSaid.Select(code => Array.FindIndex(ByReason, row => row.Codes.Contains(code))).Concat(Enumerable.Range(0, ByReason.Length))
-            .FirstOrDefault(row => counts[row] > 0, -1);
-        if (first < 0)
-            return "";
-        string who = counts[first] == held.Length ? $"the {held.Length} held" : $"{counts[first]} of the {held.Length} held";
+        string who = counts[first] == held ? $"the {held} held" : $"{counts[first]} of the {held} held";
         return ByReason[first].Says(who, counts[first] == 1 ? "it loses" : "they lose");
     }
 
-    private static int RowOf(ScreenedCell cell) =>
-        Array.FindIndex(ByReason, row => cell.Reasons.Any(reason => row.Codes.Contains(reason.Code) && (reason.Bears == Verdict.Hold || reason.Code == ReasonCodes.ByHand)));
+    private static int RowOf(ScreenedCell cell)
+    {
+        int least = ByReason.Length;
+        foreach (VerdictReason reason in cell.Reasons)
+        {
+            if ((reason.Bears == Verdict.Hold || reason.Code == ReasonCodes.ByHand) && RowOfCode.TryGetValue(reason.Code, out int row))
+                least = Math.Min(least, row);
+        }
+
+        return least;
+    }
 }
