@@ -98,7 +98,7 @@ public class PackVoltsTests
             return volts.At(at, p, k, out _);
         }
 
-        foreach (ChargeSlices.Piece p in m.Slices.Pieces.Where((_, i) => i % 5 == 0))
+        foreach (ChargeSlices.Piece p in m.Slices.Pieces.Where((_, i) => i % 14 == 0))
         {
             for (int k = 0; k < 3; k++)
             {

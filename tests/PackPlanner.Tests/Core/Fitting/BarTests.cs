@@ -19,7 +19,7 @@ public class BarTests
     }
 
     private static double Least(Tube3 bar, Func<PointMm, double> distance) =>
-        Enumerable.Range(0, 4001).Min(i => distance(new(bar.From.X + (i / 4000.0 * (bar.To.X - bar.From.X)), bar.From.Y + (i / 4000.0 * (bar.To.Y - bar.From.Y)), bar.From.Z + (i / 4000.0 * (bar.To.Z - bar.From.Z)))));
+        Enumerable.Range(0, 1601).Min(i => distance(new(bar.From.X + (i / 1600.0 * (bar.To.X - bar.From.X)), bar.From.Y + (i / 1600.0 * (bar.To.Y - bar.From.Y)), bar.From.Z + (i / 1600.0 * (bar.To.Z - bar.From.Z)))));
 
     private static double Beyond(double value, double low, double high) => Math.Max(0, Math.Max(low - value, value - high));
 
