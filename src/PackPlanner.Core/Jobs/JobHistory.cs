@@ -21,9 +21,6 @@ public sealed record JobHistory
     /// <summary>Changes taken back, the last one taken back first.</summary>
     public ImmutableList<JobStep> Undone { get; init; } = [];
 
-    /// <summary>Where the user was.</summary>
-    public JobView View { get; init; } = JobView.Start;
-
     /// <summary>Name of the change that undo would take back; null when there is none.</summary>
     public string? UndoName => Done.IsEmpty ? null : Done[^1].Name;
 

@@ -41,7 +41,8 @@ public static class JobDocuments
         return kind switch
         {
             SourceKind.Groups => Grouping(input, Source(SourceKind.Groups)),
-            SourceKind.FitCase or SourceKind.FitAnswer or SourceKind.SizeNeed =>
+            SourceKind.FitAnswer => Places(job, new JobDocument(Source(SourceKind.FitAnswer), Encoding.UTF8.GetString(text.Span))),
+            SourceKind.FitCase or SourceKind.SizeNeed =>
                 JobChanges.AddDocument(new JobDocument(Source(kind.Value), Encoding.UTF8.GetString(text.Span))),
             _ => IsGivens(input) ? Givens(input) : Unknown(file),
         };
@@ -89,6 +90,11 @@ public static class JobDocuments
             _ => null,
         };
     }
+
+    // Places without their space could be held against nothing.
+    private static Outcome<JobChange> Places(Job job, JobDocument places) => job.FitCase is null
+        ? Refusal.Input("no-cavity", places.Source.File, "these are places of a space that the job does not have", "Add its fit case first: job add JOB case.json fit.json. Nothing was added.")
+        : JobFit.Find(job with { FitAnswer = places }, CancellationToken.None).Is(out _, out Refusal? why) ? JobChanges.AddDocument(places) : why;
 
     private static Outcome<JobChange> Grouping(JsonInput input, JobSource source)
     {

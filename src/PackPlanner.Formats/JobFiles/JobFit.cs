@@ -27,11 +27,11 @@ public static class JobFit
         return JobDocuments.Root(document).Is(out JsonInput? input, out Refusal? why) ? FitCaseJson.Read(input, []) : why;
     }
 
-    /// <summary>Searches places for the job's cells by regular nests, as holders and hands want them; where those do not take the pack, also freely.</summary>
+    /// <summary>Takes the places from the answer that the job holds; else searches them by regular nests, as holders and hands want them; where those do not take the pack, also freely.</summary>
     /// <param name="job">A job.</param>
     /// <param name="stopped">The user's cancel; the best so far is answered.</param>
     /// <param name="progress">Told of the best so far; may be null.</param>
-    /// <returns>The places, or why there is no cavity.</returns>
+    /// <returns>The places; refused when there is no cavity, or when the places of the answer do not keep its rules.</returns>
     public static Outcome<FitAnswer> Find(Job job, CancellationToken stopped, IProgress<FitProgress>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(job);
@@ -40,6 +40,8 @@ public static class JobFit
         if (!Case(job).Is(out FitCase? fitCase, out Refusal? why))
             return why;
         FitCase asked = Asked(fitCase, job.Givens);
+        if (job.FitAnswer is { } places)
+            return GivenPlaces.Of(places, asked);
         FitAnswer regular = LayoutSearch.Search(asked, FitEffort.Quick, progress, stopped);
         return regular.Fits || asked.Series is null ? regular : LayoutSearch.Search(asked, FitEffort.Full, progress, stopped);
     }

@@ -19,7 +19,7 @@ internal static class JobText
 
     internal const int Version = 1;
 
-    private static readonly string[] KnownFields = ["schema", "version", "revision", "state", "view", "sources", "history"];
+    private static readonly string[] KnownFields = ["schema", "version", "revision", "state", "sources", "history"];
 
     // A step never changes, and all steps are written with every change.
     private static readonly ConditionalWeakTable<JobStep, string[]> Patches = [];
@@ -36,9 +36,6 @@ internal static class JobText
             JsonObject state = JobParts.Write(history.Now);
             unknown.Below("state").PutBack(state);
             WriteNode(writer, "state", state);
-            JsonObject view = ViewParts.Write(history.View);
-            unknown.Below("view").PutBack(view);
-            WriteNode(writer, "view", view);
             writer.WriteStartObject("sources");
             foreach (object held in Held(history))
                 SourceText.Write(writer, held, unknown.Below("sources").Below(SourceText.SourceOf(held).Id));
@@ -103,7 +100,7 @@ internal static class JobText
             return wrong;
         if (!ReadHistory(input, root, now, sources).Is(out JobHistory? history, out Refusal? why))
             return why;
-        history = history with { Revision = input.Whole("revision", 0) ?? 0, View = ViewParts.Read(input.Part("view")) };
+        history = history with { Revision = input.Whole("revision", 0) ?? 0 };
         return (history, Unknown(root, history));
     }
 
@@ -157,7 +154,7 @@ internal static class JobText
 
     private static UnknownFields Unknown(JsonElement root, JobHistory history)
     {
-        JsonObject known = new() { ["state"] = JobParts.Write(history.Now), ["view"] = ViewParts.Write(history.View) };
+        JsonObject known = new() { ["state"] = JobParts.Write(history.Now) };
         foreach (string field in KnownFields)
             known.TryAdd(field, true);
         // Rows and columns are not looked at twice: a source has few fields of its own.

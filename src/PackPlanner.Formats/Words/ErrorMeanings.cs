@@ -107,6 +107,7 @@ public static class ErrorMeanings
         Of("output-not-written", "the file of --output could not be written", File),
         Of("picture-not-possible", "the job lacks what this picture shows", Add),
         Of("places-of-another-pack", "the layout places another number of groups than the pack has", "Give the answer of fit for this pack."),
+        Of("places-not-possible", "places that were read are not those of this pack, or break a rule of the space", "Give the answer of fit for this case and this pack."),
         Of("profile-columns", "a load profile has the headings time_s and current_A or power_W", "Put these headings on its first line."),
         Of("profile-row", "a row of the load profile has no number", "Correct or remove the line."),
         Of("profile-short", "a load profile has two rows at least", "Give more rows."),

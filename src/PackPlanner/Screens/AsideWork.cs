@@ -50,7 +50,7 @@ internal sealed class AsideWork(Desk desk, Surroundings around)
     internal void Stop(object asker)
     {
         if (works.Remove(asker, out BackgroundWork? older))
-            older.Stop(keepBest: false);
+            older.Stop();
     }
 
     internal void StopAll()

@@ -14,15 +14,8 @@ internal sealed class BackgroundWork(string doing, DateTime started) : IDisposab
     /// <summary>Best result so far and, if known, the proven limit.</summary>
     internal string Best { get; set; } = "";
 
-    /// <summary>Whether the user stopped it to keep the best so far, rather than a newer question taking its place.</summary>
-    internal bool KeepsBest { get; private set; }
-
     /// <summary>Asks it to end.</summary>
-    internal void Stop(bool keepBest)
-    {
-        KeepsBest = keepBest;
-        stop.Cancel();
-    }
+    internal void Stop() => stop.Cancel();
 
     /// <summary>One line: what, for how long, the best so far.</summary>
     internal string Words(DateTime now)

@@ -161,7 +161,7 @@ internal sealed class Desk
             if (Overlay is not null)
                 Close();
             else if (Work is { } work)
-                work.Stop(keepBest: true);
+                work.Stop();
             else
                 Says = "Esc goes back or stops work; q leaves the program.";
             return;

@@ -76,8 +76,8 @@ public class JobVerbTests
         string job = folder.File("trike.job.json");
         Done("job", "new", job);
         File.WriteAllText(folder.File("a.json"), """{"schema":"packplanner/match","groups":[{"group":1,"cells":["T001"]},{"group":2,"cells":["T002"]}]}""");
-        File.WriteAllText(folder.File("b.json"), """{"cavity":{"parts":[]},"cell":{"name":"21700"}}""");
-        File.WriteAllText(folder.File("c.json"), """{"count":0,"cells":[]}""");
+        File.WriteAllText(folder.File("b.json"), """{"cavity":{"parts":[{"box":[0,0,0,60,60,80]}]},"cell":{"name":"21700","shape":"cylinder","diameterMm":21.2,"lengthMm":70.2,"axes":["z"]}}""");
+        File.WriteAllText(folder.File("c.json"), """{"count":1,"cells":[{"cell":1,"x":30,"y":30,"z":40,"axis":"z","plus":"+z","group":1}]}""");
         File.WriteAllText(folder.File("d.json"), """{"cell":{},"need":{}}""");
         File.WriteAllText(folder.File("e.json"), """{"chemistry":"NMC","series":14,"parallel":4,"ratedGroupAh":10.0,"fullVoltage":4.2,"emptyVoltage":3.0,"later":1}""");
 

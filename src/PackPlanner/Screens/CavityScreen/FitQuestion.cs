@@ -6,7 +6,7 @@ using PackPlanner.Formats.JobFiles;
 namespace PackPlanner.Screens.CavityScreen;
 
 /// <summary>All that the places depend on; without a document a plain block is placed.</summary>
-internal sealed record FitQuestion(JobDocument? Document, JobGivens Givens)
+internal sealed record FitQuestion(JobDocument? Document, JobDocument? Places, JobGivens Givens)
 {
     /// <summary>The case with its answer, or why it cannot be read.</summary>
     internal sealed record Answered(FitCase? Case, FitAnswer? Answer, Refusal? WhyNot);
@@ -14,7 +14,7 @@ internal sealed record FitQuestion(JobDocument? Document, JobGivens Givens)
     /// <summary>What the full search found; null where the case cannot be read.</summary>
     internal sealed record Longest(FitAnswer? Answer);
 
-    internal static FitQuestion? Of(Job? job) => job is not null && JobFit.IsAsked(job) ? new FitQuestion(job.FitCase, job.Givens) : null;
+    internal static FitQuestion? Of(Job? job) => job is not null && JobFit.IsAsked(job) ? new FitQuestion(job.FitCase, job.FitAnswer, job.Givens) : null;
 
     internal Answered Answer(CancellationToken stop, IProgress<FitProgress>? progress = null)
     {
@@ -30,5 +30,5 @@ internal sealed record FitQuestion(JobDocument? Document, JobGivens Givens)
     internal FitAnswer? Most(FitEffort effort, CancellationToken stop, IProgress<FitProgress>? progress = null) =>
         JobFit.FindMost(Asked, effort, stop, progress).Is(out FitAnswer? answer, out _) ? answer : null;
 
-    private Job Asked => new() { Title = Document?.Source.File ?? "plain block", FitCase = Document, Givens = Givens };
+    private Job Asked => new() { Title = Document?.Source.File ?? "plain block", FitCase = Document, FitAnswer = Places, Givens = Givens };
 }

@@ -16,13 +16,7 @@ internal static class Jobs
         JobHistory job = JobHistory.Of(new Job { Title = "tray", IsDemo = true });
         foreach (JobChange change in Changes())
             job = job.Do(change);
-        JobView view = new()
-        {
-            Step = 3,
-            Row = ImmutableSortedDictionary<int, int>.Empty.Add(2, 40),
-            Choices = JobView.Start.Choices.Add("cells.sort", "capacityAh"),
-        };
-        return job.Undo() with { View = view };
+        return job.Undo();
     }
 
     private static IEnumerable<JobChange> Changes()
