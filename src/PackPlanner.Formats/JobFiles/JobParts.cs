@@ -38,7 +38,9 @@ internal static class JobParts
 
     private static Dictionary<GroupsFavour, string> FavourNames => new()
     {
-        [GroupsFavour.EqualAh] = "equal-ah", [GroupsFavour.EvenCurrents] = "even-currents", [GroupsFavour.FewestMoves] = "fewest-moves",
+        [GroupsFavour.EqualAh] = "equal-ah",
+        [GroupsFavour.EvenCurrents] = "even-currents",
+        [GroupsFavour.FewestMoves] = "fewest-moves",
     };
 
     /// <summary>The whole state.</summary>

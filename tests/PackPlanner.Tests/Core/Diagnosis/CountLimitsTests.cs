@@ -131,11 +131,11 @@ public class CountLimitsTests
         DiagnosisColumns cut = log.Cut(new LogStretch(1, 2, false));
         Assert.Equal([0, 1], cut.TimeS);
         Assert.Equal([2, 3], cut.CurrentA);
-        Assert.Equal((3.72, 21, 2, 2, true), (cut.GroupV[0][0], cut.Temperature(0), cut.Rows, cut.Groups, cut.RowsAreAverages));
+        Assert.Equal((3.72, 21, 2, 2, true), (cut.Volts(0, 0), cut.Temperature(0), cut.Rows, cut.Groups, cut.RowsAreAverages));
         Assert.True(double.IsNaN(new DiagnosisColumns([0], [0], [[3]], null, false).Temperature(0)));
     }
 
-    // Half a percent for each kelvin below 25 °C, forty percent at most.
+    // Half a percent for each kelvin below 25 °C, as usable energy has it.
     [Theory]
     [InlineData(30, 0, false)]
     [InlineData(25, 0, false)]
