@@ -63,6 +63,8 @@ internal static class PackEstimator
                 (model, fit) = (tried, trial);
         }
         cancel.ThrowIfCancellationRequested();
+        if (!flat && AnchoredStart.Better(model, fit!) is { } anchored)
+            (model, fit) = Refine(model, anchored, windows, meanDegC, log.Groups);
         (fit, double valleySd) = flat ? (fit!, 0) : StretchedStarts.Best(model, fit!);
         cancel.ThrowIfCancellationRequested();
         (model, fit, IReadOnlyList<(int, int, double)> taps) = TapErrors.Try(model, fit);

@@ -22,7 +22,8 @@ public static class EnergyWords
             Series = series,
             NominalV = request.LabelV,
             RatedAh = request.LabelAh,
-            Losses = Steps(budget.Losses),
+            // A loss that is not known is no part of the sum; what was understood says which one and why.
+            Losses = Steps(budget.Losses.Where(loss => loss.Wh is not null)),
             UsableWh = budget.UsableWh,
             UsableAh = budget.UsableAh,
             SpreadWh = budget.Spread.HalfWidthWh,
@@ -62,7 +63,7 @@ public static class EnergyWords
         string range = answer.RangeKm is { } km ? $", {Figures.Digits(km, 3)} km at {Figures.Digits(answer.WhPerKm, 3)} Wh/km" : "";
         lines.Add($"Usable: {Figures.Digits(answer.UsableWh, 4)} Wh +/- {Figures.Digits(answer.SpreadWh, 2)}, {Figures.Digits(answer.UsableAh, 4)} Ah{range}; at rest {Figures.Digits(answer.UsableAhAtRest, 4)} Ah, {Figures.Digits(answer.UsableWhAtRest, 4)} Wh.");
         lines.Add($"  {"on the label",-42}{Figures.Fixed(answer.NominalWh, 0),8} Wh  ({answer.Series} x {Figures.Fixed(answer.NominalV, 2)} V x {Figures.Digits(answer.RatedAh, 4)} Ah)");
-        lines.AddRange(answer.Losses.Select(loss => $"  {loss.Name,-42}{Signed(loss.Wh),8} Wh{(loss.Wh is null ? "  not known" : "")}"));
+        lines.AddRange(answer.Losses.Select(loss => $"  {loss.Name,-42}{Signed(loss.Wh),8} Wh"));
         lines.Add($"  {"usable",-42}{Figures.Fixed(answer.UsableWh, 0),8} Wh");
         lines.Add(Ends(answer.EndsAt));
         lines.Add($"Volts: {Figures.Fixed(answer.Voltages.Full, 1)} full, {Figures.Fixed(answer.Voltages.Nominal, 1)} nominal, {Figures.Fixed(answer.Voltages.Empty, 1)} empty; margin to the controller {Figures.Fixed(answer.Voltages.MarginHigh, 1)} above, {Figures.Fixed(answer.Voltages.MarginLow, 1)} below.");
@@ -121,7 +122,7 @@ public static class EnergyWords
         ? ""
         : $" If no heat left it, a cell would warm by {Figures.Digits(rise.Low, 2)} to {Figures.Digits(rise.High, 2)} K {inTime}.";
 
-    private static LossJson[] Steps(IReadOnlyList<LossStep> steps) => [.. steps.Select(step => new LossJson(step.Name, step.Wh))];
+    private static LossJson[] Steps(IEnumerable<LossStep> steps) => [.. steps.Select(step => new LossJson(step.Name, step.Wh))];
 
     private static string Next(int? group) => group is { } number ? $"group {number}" : "the controller's limit";
 
