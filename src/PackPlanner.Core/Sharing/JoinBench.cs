@@ -7,12 +7,14 @@ internal sealed class JoinBench
 {
     private readonly JoinRequest request;
     private readonly double? leastOhm;
+    private readonly Dictionary<string, JoinCell> byLabel;
 
     internal JoinBench(JoinRequest request)
     {
         this.request = request;
         LinkOhm = request.LinkMilliohm / 1000;
         Joinable = [.. request.Cells.Where(cell => !cell.NotToBeCharged && cell.RestV is not null)];
+        byLabel = Joinable.GroupBy(cell => cell.Label, StringComparer.Ordinal).ToDictionary(same => same.Key, same => same.First(), StringComparer.Ordinal);
         leastOhm = Joinable.Min(cell => cell.ResistanceMilliohm) / 1000;
         TargetV = Target();
     }
@@ -64,7 +66,7 @@ internal sealed class JoinBench
         int place = Array.IndexOf(order, cell.Label);
         if (place < 1 || OhmOf(cell) is not { } ohm)
             return null;
-        JoinCell[] before = [.. order.Take(place).Select(label => Joinable.First(other => other.Label == label))];
+        JoinCell[] before = [.. order.Take(place).Select(label => byLabel[label])];
         return Together(before, cell.RestV!.Value) is { } joined
             ? Math.Abs(joined.OpenV - cell.RestV!.Value) / (ohm + joined.Ohm + LinkOhm)
             : null;
@@ -118,7 +120,7 @@ internal sealed class JoinBench
         List<JoinCell> agreeing = [];
         foreach (string label in Order())
         {
-            JoinCell cell = Joinable.First(other => other.Label == label);
+            JoinCell cell = byLabel[label];
             if (agreeing.Count == 0 || Agrees(cell, [.. agreeing]))
                 agreeing.Add(cell);
         }

@@ -71,6 +71,8 @@ public static class JobFit
         CellMassLimitKg = givens.NumberOf("cellMassLimitKg") ?? fitCase.CellMassLimitKg,
         NominalV = givens.NominalV ?? fitCase.NominalV,
         FullV = givens.FullV ?? fitCase.FullV,
+        HasVentPath = givens.TickOf("vents") ?? fitCase.HasVentPath,
+        IsClamped = givens.TickOf("clamping"),
         CellMassG = fitCase.CellMassG ?? givens.NumberOf("cellMassKg") * 1000,
     };
 }
