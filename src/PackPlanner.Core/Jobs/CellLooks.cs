@@ -23,7 +23,7 @@ public static class CellLooks
     {
         CellRow[] rows = [.. RowsOf(job, label)];
         List<(int Test, string Words)> written = [];
-        if (kind is not null && !Kinds(rows).Contains(kind))
+        if (kind is not null && !Kinds(rows).Contains(kind) && rows.Length > 0)
             written.Add((1, Blank(rows[0].Condition) ? kind : $"{rows[0].Condition}; {kind}"));
         else
             for (int i = 0; i < rows.Length; i++)

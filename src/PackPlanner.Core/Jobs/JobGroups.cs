@@ -20,7 +20,6 @@ public static class JobGroups
             FewestMoves = job is { Favour: GroupsFavour.FewestMoves, Grouping: not null },
         };
 
-
     /// <summary>Groups of labels as groups of judged cells.</summary>
     /// <param name="lot">The cells.</param>
     /// <param name="groups">Labels by group.</param>
