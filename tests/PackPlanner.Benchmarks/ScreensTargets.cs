@@ -84,7 +84,7 @@ internal static class ScreensTargets
         Console.WriteLine(Row($"while matching{(working ? "" : " (ended before)")}", Times(shown, [Key.CursorDown, Key.CursorUp], 60)));
         shown.Press((Key)'s');
         Console.WriteLine(Row("sort (s, S)", Times(shown, [(Key)'s', (Key)'S'], 20)));
-        Directory.Delete(folder, recursive: true);
+        Remove(folder);
     }
 
     // A lot of 1,000 cells of which every fourth was tested again in another slot: a limit, a value, and each taken back, until the new verdicts stand on the screen.
@@ -118,7 +118,23 @@ internal static class ScreensTargets
                 shown.Press(Key.CursorDown);
             },
             60)));
-        Directory.Delete(folder, recursive: true);
+        Remove(folder);
+    }
+
+    // The last change may still be on its way to the disk.
+    private static void Remove(string folder)
+    {
+        for (int tries = 0; Directory.Exists(folder); tries++)
+        {
+            try
+            {
+                Directory.Delete(folder, recursive: true);
+            }
+            catch (IOException) when (tries < 20)
+            {
+                Thread.Sleep(100);
+            }
+        }
     }
 
     // Beside the clock the processor time of the whole process: on a machine that others keep busy the clock tells of them.
@@ -178,7 +194,7 @@ internal static class ScreensTargets
         string file = Child("large", folder).Single();
         foreach (string line in Child("memory", file))
             Console.WriteLine(line);
-        Directory.Delete(folder, recursive: true);
+        Remove(folder);
     }
 
     private static string[] Child(params string[] parts)
@@ -206,7 +222,7 @@ internal static class ScreensTargets
         Desk desk = DeskIn(folder, new());
         using Shown shown = new(desk, 80, 24);
         Print();
-        Directory.Delete(folder, recursive: true);
+        Remove(folder);
 
         static void Print() => Console.WriteLine((DateTime.Now - Process.GetCurrentProcess().StartTime).TotalMilliseconds.ToString("0.0", CultureInfo.InvariantCulture));
     }
@@ -236,7 +252,7 @@ internal static class ScreensTargets
         using Process me = Process.GetCurrentProcess();
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"memory with {Cells} cells and a log of {LogRows} rows x {Groups} groups: {me.WorkingSet64 / 1e6:0} MB now, {me.PeakWorkingSet64 / 1e6:0} MB at most; job file {new FileInfo(file).Length / 1e6:0.0} MB; live {GC.GetTotalMemory(true) / 1e6:0} MB"));
-        Directory.Delete(folder, recursive: true);
+        Remove(folder);
     }
 
     private static RideLog Season()

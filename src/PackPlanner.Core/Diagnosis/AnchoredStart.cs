@@ -9,7 +9,7 @@ namespace PackPlanner.Core.Diagnosis;
 /// </remarks>
 internal static class AnchoredStart
 {
-    private const int Steps = 40;
+    private const int Steps = 15;
 
     // Nearer than this it is the valley that was found already.
     private const double SameCapacity = 0.03, SameCharge = 0.02;
