@@ -14,7 +14,7 @@ internal static class AnchoredStart
     // Nearer than this it is the valley that was found already.
     private const double SameCapacity = 0.03, SameCharge = 0.02;
 
-    // A little better is no other valley but another place in the same one, which is no nearer to the truth.
+    // A little better is no other valley but another place in the same one, which is no nearer to the truth. Our choice, on simulated packs.
     private const double Much = 100;
 
     // Doubt of the unbent curve, which where it is flat is a doubt of charge.
@@ -57,8 +57,7 @@ internal static class AnchoredStart
             double[] read = [.. piece.Volts.Where(double.IsFinite)];
             if (read.Length == 0)
                 continue;
-            double driveA = piece.CurrentA + Enumerable.Range(0, piece.SlowA.Length).Sum(j => PackStart.ExpectedSlow(model, j, out _) * piece.SlowA[j]);
-            double z = ChargeAt(model, bareV, Robust.Median(read) + (model.Shape.Warm(piece.TemperatureDegC) * model.UnitOhm * driveA), out double slopeV);
+            double z = ChargeAt(model, bareV, Robust.Median(read) + (model.Shape.Warm(piece.TemperatureDegC) * model.UnitOhm * PackStart.DriveA(model, piece)), out double slopeV);
             double sd = 0.01 + (CurveSdV / Math.Max(0.05, slopeV)), weight = 1 / (sd * sd);
             weights += weight;
             drawn += weight * piece.DrawnAh;

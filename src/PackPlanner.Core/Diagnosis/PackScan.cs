@@ -104,8 +104,7 @@ internal sealed class PackScan
 
     private Point Merge(ChargeSlices.Piece[] pieces)
     {
-        double drive = pieces.Average(p => p.CurrentA + Enumerable.Range(0, p.SlowA.Length)
-            .Sum(j => PackStart.ExpectedSlow(model, j, out _) * p.SlowA[j]));
+        double drive = pieces.Average(p => PackStart.DriveA(model, p));
         double[] volts = [.. Enumerable.Range(0, model.Groups).Select(k => pieces.Where(p => p.Readings[k] > 0)
             .Select(p => p.Volts[k]).DefaultIfEmpty(double.NaN).Average())];
         double middle = Robust.Median([.. volts.Where(double.IsFinite)]);

@@ -22,6 +22,10 @@ internal static class PackStart
         return seen ? model.Resistance.Slow[j] : UsualSlow[j];
     }
 
+    /// <summary>Amperes that the ohmic resistance would need for the drop of a piece, slow currents as they are expected.</summary>
+    internal static double DriveA(PackModel model, ChargeSlices.Piece piece) =>
+        piece.CurrentA + Enumerable.Range(0, piece.SlowA.Length).Sum(j => ExpectedSlow(model, j, out _) * piece.SlowA[j]);
+
     /// <summary>Expected logarithm of capacity over rated: used packs hold less than new ones, hardly any holds more.</summary>
     internal static double ExpectedLogCapacity(double at, out double sd)
     {

@@ -6,7 +6,7 @@ namespace PackPlanner.Core.UsableEnergy;
 /// <summary>Whether charger and controller suit a pack: cautions 31 and 32.</summary>
 public static class ChargerCautions
 {
-    // A cell is charged with what its own data sheet says in a warm room where nobody says how warm it is; the cold has a caution of its own.
+    // Where nobody gave a limit the usual one of a warm room stands in; the cold has a caution of its own.
     private const double RoomDegC = 25;
 
     /// <summary>Caution 31.</summary>

@@ -2,7 +2,6 @@ using System.Globalization;
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
-using PackPlanner.Core.UsableEnergy;
 
 namespace PackPlanner.Formats.Sheets;
 
@@ -21,15 +20,8 @@ internal static class FirstChargeSheet
             "caution-28"),
     ];
 
-    private static IEnumerable<Caution> Unsuited(SheetInput input)
-    {
-        JobGivens givens = input.Job.Givens;
-        return new[]
-        {
-            ChargerCautions.Volts(input.Groups.Count * givens.FullV, givens.NumberOf("chargerV")),
-            ChargerCautions.Current(givens.NumberOf("chargerA"), givens.NumberOf("cellChargeA") * input.Groups.Min(group => group.Cells.Count), "its cells' charging limit"),
-        }.OfType<Caution>();
-    }
+    // As the energy of the job judges it, so that screen, verb and paper agree.
+    private static IEnumerable<Caution> Unsuited(SheetInput input) => input.Cautions.Where(caution => caution.Code == "caution-32");
 
     // What the user gave comes before what the chemistry has.
     private static string SourceOf(JobGivens givens, string key) =>

@@ -101,7 +101,6 @@ internal static class CellEdits
 
     private static void AskLooks(Desk desk, string label)
     {
-        string Box(string kind) => desk.Job is { } job && CellLooks.Noted(job, label).Contains(kind) ? "x" : " ";
         void Tick(string? kind)
         {
             if (desk.Job is { } job)
@@ -109,9 +108,13 @@ internal static class CellEdits
         }
 
         desk.Show(new ListOverlay(desk, $"looks of {label}", () =>
-        [
-            .. ConditionWords.Kinds.Select(kind => new ListItem($"[{Box(kind)}] {kind}", "", () => Tick(kind))),
-            new ListItem("none of these", "", () => Tick(null)),
-        ], staysOpen: true));
+        {
+            IReadOnlyList<string> noted = desk.Job is { } job ? CellLooks.Noted(job, label) : [];
+            return
+            [
+                .. ConditionWords.Kinds.Select(kind => new ListItem($"[{(noted.Contains(kind) ? "x" : " ")}] {kind}", "", () => Tick(kind))),
+                new ListItem("none of these", "", () => Tick(null)),
+            ];
+        }, staysOpen: true));
     }
 }

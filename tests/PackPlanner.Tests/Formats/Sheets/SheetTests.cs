@@ -148,6 +148,23 @@ public class SheetTests
         Assert.All(codes, code => Assert.Contains(pages, page => page.Cautions.Contains(code)));
     }
 
+    // Groups of two cells of 2.9 Ah or so are charged with half their Ah, under 3 A; four groups of 4.2 V are full at 16.8 V.
+    [Theory]
+    [InlineData(2, 16.8, false)]
+    [InlineData(40, 16.8, true)]
+    [InlineData(2, 58.8, true)]
+    public void The_sheet_of_the_first_charge_says_when_the_charger_does_not_suit(double chargerA, double chargerV, bool unsuited)
+    {
+        Job job = new() { Title = "four", Givens = Given(4, 2), AddedRows = [.. Enumerable.Range(0, 8).Select(i => Cell($"K{i + 1}", 3.60))] };
+        foreach ((string key, double value) in new[] { ("chargerA", chargerA), ("chargerV", chargerV) })
+            job = job with { Givens = job.Givens.With(key, new Given(new JobValue.Number(value), Origin.You(Day))) };
+
+        IReadOnlyList<SheetPage> pages = SheetCatalogue.All.Single(sheet => sheet.Name == "first-charge").Pages(Input(JobHistory.Of(job)));
+
+        Assert.Equal(unsuited, pages[0].Body.Contains("DOES NOT SUIT", StringComparison.Ordinal));
+        Assert.Equal(unsuited, pages[0].Cautions.Contains("caution-32"));
+    }
+
     // By hand: four groups of two equal cells resting at 3.60, 3.61, 3.62 and 3.63 V stand at 3.60, 7.21, 10.83 and 14.46 V.
     [Fact]
     public void Tap_volts_add_up_from_pack_minus()
