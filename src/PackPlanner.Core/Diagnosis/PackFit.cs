@@ -1,4 +1,3 @@
-using System.Numerics;
 using Matrix = MathNet.Numerics.LinearAlgebra.Matrix<double>;
 
 namespace PackPlanner.Core.Diagnosis;
@@ -10,7 +9,6 @@ namespace PackPlanner.Core.Diagnosis;
 /// </remarks>
 internal sealed class PackFit
 {
-    private const double Huber = 2.5;
     private readonly PackModel model;
     private readonly PackBeliefs beliefs;
     private readonly double[] floorV;
@@ -126,23 +124,21 @@ internal sealed class PackFit
                 continue;
             double v = volts.At(x, p, group, out PackVolts.Local local);
             double sd = Math.Sqrt(Variance(i, group, local.DriveA)), miss = p.Volts[group] - extraV - v, t = Math.Abs(miss) / sd;
-            cost += Loss(t);
+            cost += HuberLoss.Of(t);
             if (normal is null)
                 continue;
-            double weight = (t <= Huber ? 1 : Huber / t) / (sd * sd);
+            double weight = HuberLoss.Weight(t) / (sd * sd);
             volts.FillOwn(p, local, row);
             for (int a = 0; a < n; a++)
             {
                 double wa = weight * row[a];
                 normal.Right[at + a] += wa * miss;
-                AddScaled(block.AsSpan(a * n, a + 1), row, wa);
+                ScaledRows.Add(block.AsSpan(a * n, a + 1), row, wa);
             }
         }
         for (int a = 0; a < n && normal is not null; a++)
-        {
             for (int b = 0; b <= a; b++)
                 normal.Add(at + a, at + b, block[(a * n) + b]);
-        }
         return cost;
     }
 
@@ -169,8 +165,6 @@ internal sealed class PackFit
         return (shared * model.Slices.SharedBy[piece]) + (noiseV * noiseV / p.Readings[group]);
     }
 
-    private static double Loss(double t) => t <= Huber ? t * t : Huber * ((2 * t) - Huber);
-
     private double Evaluate(double[] x)
     {
         volts.TakeCurve(x);
@@ -188,7 +182,7 @@ internal sealed class PackFit
             if (p.Readings[k] == 0)
                 continue;
             double v = volts.At(x, p, k, out PackVolts.Local local);
-            cost += Loss(Math.Abs(p.Volts[k] - v) / Math.Sqrt(Variance(i, k, local.DriveA)));
+            cost += HuberLoss.Of(Math.Abs(p.Volts[k] - v) / Math.Sqrt(Variance(i, k, local.DriveA)));
         }
         return cost;
     }
@@ -222,7 +216,7 @@ internal sealed class PackFit
         ChargeSlices.Piece p = model.Slices.Pieces[i];
         double v = volts.At(x, p, k, out PackVolts.Local local);
         double sd = Math.Sqrt(Variance(i, k, local.DriveA)), miss = p.Volts[k] - v, t = Math.Abs(miss) / sd;
-        double weight = (t <= Huber ? 1 : Huber / t) / (sd * sd);
+        double weight = HuberLoss.Weight(t) / (sd * sd);
         volts.FillRow(x, p, k, local, row);
         for (int a = 0; a < row.Length; a++)
         {
@@ -230,20 +224,9 @@ internal sealed class PackFit
             if (wa == 0)
                 continue;
             right[a] += wa * miss;
-            AddScaled(block.AsSpan(a * row.Length, a + 1), row, wa);
+            ScaledRows.Add(block.AsSpan(a * row.Length, a + 1), row, wa);
         }
-        return Loss(t);
-    }
-
-    /// <summary>Adds a multiple of a row, several numbers at a time; each sum is the same as one at a time.</summary>
-    private static void AddScaled(Span<double> into, ReadOnlySpan<double> row, double factor)
-    {
-        int wide = Vector<double>.Count, i = 0;
-        Vector<double> factors = new(factor);
-        for (; i <= into.Length - wide; i += wide)
-            (new Vector<double>(into[i..]) + (factors * new Vector<double>(row[i..]))).CopyTo(into[i..]);
-        for (; i < into.Length; i++)
-            into[i] += factor * row[i];
+        return HuberLoss.Of(t);
     }
 
     /// <summary>Learns how far each group's own curve lies from the shared one, so that a strange group does not shout.</summary>

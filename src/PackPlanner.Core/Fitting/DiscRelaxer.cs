@@ -19,19 +19,9 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
     private double[] trial = [];
     private double[] trialGradient = [];
     private double[] direction = [];
-    private double[] listedAt = [];
     private readonly DescentMemory memory = new();
-    private int[] first = [];
-    private int[] second = [];
-    private int pairs;
+    private readonly DiscPairs pairs = new(distance);
     private int moving;
-    private double[] fixedX = [];
-    private double[] fixedY = [];
-    private int fixedCount;
-    private readonly DiscGrid grid = new();
-    private double[] gridX = [];
-    private double[] gridY = [];
-    private int[] found = [];
 
     /// <summary>Pair and wall terms evaluated so far: the measure of work that ends searches.</summary>
     internal long Work { get; private set; }
@@ -58,11 +48,11 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
     internal double LackOf(int i)
     {
         double energy = 0;
-        for (int p = 0; p < pairs; p++)
+        for (int p = 0; p < pairs.Count; p++)
         {
-            if (first[p] != i && second[p] != i)
+            if (pairs.First[p] != i && pairs.Second[p] != i)
                 continue;
-            double lack = distance + SpareMm - PairDistance(p, x);
+            double lack = distance + SpareMm - pairs.DistanceMm(p, x);
             energy += lack > 0 ? lack * lack : 0;
         }
 
@@ -73,17 +63,10 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
     private void Load(Span<double> xs, Span<double> ys, ReadOnlySpan<double> stillX, ReadOnlySpan<double> stillY)
     {
         moving = xs.Length;
-        fixedCount = stillX.Length;
         int n = 2 * moving;
         if (x.Length < n)
-        {
-            (x, gradient, trial, trialGradient, direction, listedAt) = (new double[n], new double[n], new double[n], new double[n], new double[n], new double[n]);
-        }
-
-        if (fixedX.Length < fixedCount)
-            (fixedX, fixedY) = (new double[fixedCount], new double[fixedCount]);
-        stillX.CopyTo(fixedX);
-        stillY.CopyTo(fixedY);
+            (x, gradient, trial, trialGradient, direction) = (new double[n], new double[n], new double[n], new double[n], new double[n]);
+        pairs.Load(moving, stillX, stillY);
         for (int i = 0; i < moving; i++)
             (x[2 * i], x[(2 * i) + 1]) = (xs[i], ys[i]);
     }
@@ -91,7 +74,7 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
     private bool Minimise(int most)
     {
         int n = 2 * moving;
-        ListPairs(x);
+        pairs.List(x);
         double energy = Evaluate(x, gradient);
         int dull = 0;
         memory.Clear(n);
@@ -99,31 +82,10 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
         {
             if (energy < AcceptMm * AcceptMm)
                 break;
-            memory.Turn(gradient, direction, n);
-            double slope = DescentMemory.Dot(direction, gradient, n);
-            if (slope >= 0)
-            {
-                memory.Clear(n);
-                memory.Turn(gradient, direction, n);
-                slope = DescentMemory.Dot(direction, gradient, n);
-                if (slope > -1e-300)
-                    break;
-            }
-
-            double length = Clip(n), next = 0;
-            int halvings = 0;
-            while (true)
-            {
-                for (int i = 0; i < n; i++)
-                    trial[i] = x[i] + (length * direction[i]);
-                KeepListFresh(trial);
-                next = Evaluate(trial, trialGradient);
-                if (next <= energy + (1e-4 * length * slope) || ++halvings > 25)
-                    break;
-                length /= 2;
-            }
-
-            if (halvings > 25)
+            double slope = TurnDownhill(n);
+            if (slope == 0)
+                break;
+            if (StepDown(n, energy, slope) is not { } next)
             {
                 if (memory.IsEmpty)
                     break;
@@ -144,6 +106,39 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
         return WorstMm < AcceptMm;
     }
 
+    /// <summary>Sets the direction; where what is remembered leads uphill, straight down the gradient.</summary>
+    /// <returns>How the energy falls along it, negative; 0 at the bottom.</returns>
+    private double TurnDownhill(int n)
+    {
+        memory.Turn(gradient, direction, n);
+        double slope = DescentMemory.Dot(direction, gradient, n);
+        if (slope < 0)
+            return slope;
+        memory.Clear(n);
+        memory.Turn(gradient, direction, n);
+        slope = DescentMemory.Dot(direction, gradient, n);
+        return slope > -1e-300 ? 0 : slope;
+    }
+
+    /// <summary>Tries a step and halves it until the energy falls enough; null when it never does.</summary>
+    /// <returns>The energy at the trial point.</returns>
+    private double? StepDown(int n, double energy, double slope)
+    {
+        double length = Clip(n);
+        for (int halvings = 0; halvings <= 25; halvings++)
+        {
+            for (int i = 0; i < n; i++)
+                trial[i] = x[i] + (length * direction[i]);
+            pairs.KeepFresh(trial);
+            double next = Evaluate(trial, trialGradient);
+            if (next <= energy + (1e-4 * length * slope))
+                return next;
+            length /= 2;
+        }
+
+        return null;
+    }
+
     /// <summary>No disc moves further in one step than a third of a pitch: beyond that the neighbour list says nothing.</summary>
     private double Clip(int n)
     {
@@ -157,10 +152,12 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
     {
         Array.Clear(into, 0, 2 * moving);
         double energy = 0, want = distance + SpareMm, want2 = want * want;
-        for (int p = 0; p < pairs; p++)
+        int[] first = pairs.First, second = pairs.Second;
+        double[] stillX = pairs.StillX, stillY = pairs.StillY;
+        for (int p = 0; p < pairs.Count; p++)
         {
             int i = first[p], j = second[p];
-            double ox = j >= 0 ? at[2 * j] : fixedX[~j], oy = j >= 0 ? at[(2 * j) + 1] : fixedY[~j];
+            double ox = j >= 0 ? at[2 * j] : stillX[~j], oy = j >= 0 ? at[(2 * j) + 1] : stillY[~j];
             double dx = at[2 * i] - ox, dy = at[(2 * i) + 1] - oy, d2 = (dx * dx) + (dy * dy);
             if (d2 >= want2)
                 continue;
@@ -179,7 +176,7 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
 
         for (int i = 0; i < moving; i++)
             energy += region.Push(at[2 * i], at[(2 * i) + 1], SpareMm, ref into[2 * i], ref into[(2 * i) + 1]);
-        Work += pairs + (4L * moving);
+        Work += pairs.Count + (4L * moving);
         return energy;
     }
 
@@ -187,8 +184,8 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
     private double Worst()
     {
         double worst = 0;
-        for (int p = 0; p < pairs; p++)
-            worst = Math.Max(worst, distance + SpareMm - PairDistance(p, x));
+        for (int p = 0; p < pairs.Count; p++)
+            worst = Math.Max(worst, distance + SpareMm - pairs.DistanceMm(p, x));
         for (int i = 0; i < moving; i++)
         {
             double gx = 0, gy = 0;
@@ -196,62 +193,5 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
         }
 
         return worst;
-    }
-
-    private double PairDistance(int p, double[] at)
-    {
-        int i = first[p], j = second[p];
-        double ox = j >= 0 ? at[2 * j] : fixedX[~j], oy = j >= 0 ? at[(2 * j) + 1] : fixedY[~j];
-        double dx = at[2 * i] - ox, dy = at[(2 * i) + 1] - oy;
-        return Math.Sqrt((dx * dx) + (dy * dy));
-    }
-
-    private void KeepListFresh(double[] at)
-    {
-        double limit = 0.2 * distance;
-        for (int i = 0; i < moving; i++)
-        {
-            double dx = at[2 * i] - listedAt[2 * i], dy = at[(2 * i) + 1] - listedAt[(2 * i) + 1];
-            if ((dx * dx) + (dy * dy) > limit * limit)
-            {
-                ListPairs(at);
-                return;
-            }
-        }
-    }
-
-    private void ListPairs(double[] at)
-    {
-        double reach = 1.42 * distance, reach2 = reach * reach;
-        pairs = 0;
-        Array.Copy(at, listedAt, 2 * moving);
-        int all = moving + fixedCount;
-        if (gridX.Length < all)
-            (gridX, gridY) = (new double[all], new double[all]);
-        for (int i = 0; i < moving; i++)
-            (gridX[i], gridY[i]) = (at[2 * i], at[(2 * i) + 1]);
-        Array.Copy(fixedX, 0, gridX, moving, fixedCount);
-        Array.Copy(fixedY, 0, gridY, moving, fixedCount);
-        grid.Fill(gridX.AsSpan(0, all), gridY.AsSpan(0, all), reach);
-        for (int i = 0; i < moving; i++)
-        {
-            int count = grid.Around(gridX[i], gridY[i], ref found);
-            for (int f = 0; f < count; f++)
-            {
-                int j = found[f];
-                double dx = gridX[i] - gridX[j], dy = gridY[i] - gridY[j];
-                if (j <= i || (dx * dx) + (dy * dy) >= reach2)
-                    continue;
-                if (pairs == first.Length)
-                {
-                    Array.Resize(ref first, Math.Max(256, 2 * pairs));
-                    Array.Resize(ref second, Math.Max(256, 2 * pairs));
-                }
-
-                // A disc that stands still is written as the complement of its number.
-                (first[pairs], second[pairs]) = (i, j < moving ? j : ~(j - moving));
-                pairs++;
-            }
-        }
     }
 }

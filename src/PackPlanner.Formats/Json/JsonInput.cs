@@ -1,7 +1,5 @@
 using System.Text.Json;
-using System.Text.Unicode;
 using PackPlanner.Core;
-using PackPlanner.Formats.Files;
 
 namespace PackPlanner.Formats.Json;
 
@@ -12,33 +10,25 @@ namespace PackPlanner.Formats.Json;
 public sealed class JsonInput
 {
     private readonly JsonElement element;
-    private readonly string path;
-    private readonly List<Problem> problems;
-
     private readonly JsonElement? over;
+    private readonly string path;
+    private readonly JsonFaults faults;
     private readonly JsonStrangers strangers;
 
-    private JsonInput(string file, JsonElement element, string path, List<Problem> problems, JsonStrangers strangers, JsonElement? over = null)
+    private JsonInput(JsonElement element, string path, JsonFaults faults, JsonStrangers strangers, JsonElement? over = null)
     {
-        File = file;
-        this.element = element;
-        this.over = over;
-        this.path = path;
-        this.problems = problems;
-        this.strangers = strangers;
+        (this.element, this.over, this.path) = (element, over, path);
+        (this.faults, this.strangers) = (faults, strangers);
     }
 
     /// <summary>The file, as the user named it.</summary>
-    public string File { get; }
+    public string File => faults.File;
 
     /// <summary>What was wrong so far; shared by all parts of one file.</summary>
-    public IReadOnlyList<Problem> Problems => problems;
+    public IReadOnlyList<Problem> Problems => faults.All;
 
     /// <summary>The first problem as a refusal; null when all was well.</summary>
-    public Refusal? Wrong => problems.Count == 0 ? null : new Refusal(ExitCodes.Input, "bad-field", problems[0] with
-    {
-        Remedy = problems.Count == 1 ? problems[0].Remedy : $"{problems[0].Remedy} ({problems.Count - 1} more fields are wrong.)",
-    });
+    public Refusal? Wrong => faults.AsRefusal;
 
     /// <summary>Fields that were not read though their name is nearly that of one that was looked for and is missing; one sentence each.</summary>
     public IEnumerable<string> NotRead => strangers.Sentences();
@@ -49,37 +39,21 @@ public sealed class JsonInput
     /// <returns>The outermost object, or why there is none.</returns>
     public static Outcome<JsonInput> Open(string file, Func<Stream>? standardInput = null)
     {
-        if (!InputBytes.Read(file, standardInput).Is(out byte[]? bytes, out Refusal? why))
+        if (!JsonFile.Read(file, standardInput).Is(out JsonElement root, out Refusal? why))
             return why;
-        if (!Utf8.IsValid(bytes))
-            return Refusal.Input("not-utf8", file, "it holds bytes that are not UTF-8 text", "Save it as UTF-8.");
-        try
-        {
-            ReadOnlyMemory<byte> text = bytes.AsSpan() is [0xEF, 0xBB, 0xBF, ..] ? bytes.AsMemory(3) : bytes;
-            using JsonDocument document = JsonDocument.Parse(
-                text, new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
-            JsonElement root = document.RootElement.Clone();
-            return root.ValueKind == JsonValueKind.Object
-                ? new JsonInput(file, root, "", [], new JsonStrangers())
-                : Refusal.Input("not-an-object", file, $"its outermost value is {JsonWords.Kind(root)}, an object {{…}} was expected", "Put the fields into one object.");
-        }
-        catch (JsonException fault)
-        {
-            return Refusal.Input("not-json", $"{file}, line {fault.LineNumber + 1}", "this is not JSON: " + JsonWords.Cause(fault),
-                "Mend the file there; packplanner help VERB shows a case.");
-        }
+        return Of(file, root);
     }
 
     /// <summary>Reads text that holds one object, for options and job files.</summary>
     /// <param name="name">What to call it in messages.</param>
     /// <param name="root">The object.</param>
     /// <returns>A reader of it.</returns>
-    public static JsonInput Of(string name, JsonElement root) => new(name, root, "", [], new JsonStrangers());
+    public static JsonInput Of(string name, JsonElement root) => new(root, "", new JsonFaults(name), new JsonStrangers());
 
     /// <summary>The same object with some fields typed beside the file; what was typed wins.</summary>
     /// <param name="typed">An object of the same shape that holds only these fields.</param>
     /// <returns>A reader of both.</returns>
-    public JsonInput With(JsonElement typed) => new(File, element, path, problems, strangers, typed);
+    public JsonInput With(JsonElement typed) => new(element, path, faults, strangers, typed);
 
     /// <summary>Names of this object's fields, each once, in the file's order; for objects that are keyed by labels.</summary>
     public IReadOnlyList<string> Names => [.. element.EnumerateObject().Select(member => member.Name).Distinct()];
@@ -98,7 +72,7 @@ public sealed class JsonInput
     {
         if (Field(name) is not { } field)
             return null;
-        if (field.ValueKind != JsonValueKind.Number || !field.TryGetDouble(out double number) || !double.IsFinite(number))
+        if (!JsonValues.TryFinite(field, out double number))
             return Refuse(name, $"is {JsonWords.Shown(field)}, a number was expected", "Write a number without quotes or unit.");
         if (!LargestFigure.Allows(number))
             return Refuse(name, $"is {JsonWords.Shown(field)}, larger than anything that is measured", "Correct the figure.");
@@ -168,7 +142,7 @@ public sealed class JsonInput
         if (Field(name) is not { } field)
             return null;
         if (field.ValueKind == JsonValueKind.Object)
-            return new JsonInput(File, field, Path(name), problems, strangers, Typed(name));
+            return new JsonInput(field, Path(name), faults, strangers, Typed(name));
         Refuse(name, $"is {JsonWords.Kind(field)}, an object {{…}} was expected", "Put its fields into braces.");
         return null;
     }
@@ -193,9 +167,9 @@ public sealed class JsonInput
         foreach ((JsonElement item, string at) in Items(name))
         {
             if (item.ValueKind == JsonValueKind.Object)
-                parts.Add(new JsonInput(File, item, at, problems, strangers));
+                parts.Add(new JsonInput(item, at, faults, strangers));
             else
-                RefuseAt(at, $"is {JsonWords.Kind(item)}, an object {{…}} was expected", "Put its fields into braces.");
+                faults.Add(at, $"is {JsonWords.Kind(item)}, an object {{…}} was expected", "Put its fields into braces.");
         }
 
         return parts;
@@ -209,38 +183,17 @@ public sealed class JsonInput
     {
         if (!Has(name))
             return null;
-        List<double> numbers = [];
-        foreach ((JsonElement item, string at) in Items(name))
-        {
-            if (item.ValueKind == JsonValueKind.Number && item.TryGetDouble(out double number) && LargestFigure.Allows(number))
-                numbers.Add(number);
-            else
-                RefuseAt(at, $"is {JsonWords.Shown(item)}, a number was expected", "Write a number without quotes or unit.");
-        }
-
-        if (count is { } wanted && numbers.Count != wanted)
-            Refuse(name, $"has {numbers.Count} numbers, {wanted} were expected", "Give all of them.");
-        return [.. numbers];
+        double[] numbers = Each<double>(name, JsonValues.TryMeasured, "a number", "Write a number without quotes or unit.");
+        if (count is { } wanted && numbers.Length != wanted)
+            Refuse(name, $"has {numbers.Length} numbers, {wanted} were expected", "Give all of them.");
+        return numbers;
     }
 
     /// <summary>A list of texts; null when it is missing or null.</summary>
     /// <param name="name">Field.</param>
     /// <returns>The texts.</returns>
-    public string[]? Texts(string name)
-    {
-        if (!Has(name))
-            return null;
-        List<string> texts = [];
-        foreach ((JsonElement item, string at) in Items(name))
-        {
-            if (item.ValueKind == JsonValueKind.String)
-                texts.Add(item.GetString()!);
-            else
-                RefuseAt(at, $"is {JsonWords.Shown(item)}, text in quotes was expected", "Put it in quotes.");
-        }
-
-        return [.. texts];
-    }
+    public string[]? Texts(string name) =>
+        Has(name) ? Each<string>(name, JsonValues.TryText, "text in quotes", "Put it in quotes.") : null;
 
     /// <summary>The raw value of a field, for shapes that this class has no word for.</summary>
     /// <param name="name">Field.</param>
@@ -254,12 +207,9 @@ public sealed class JsonInput
     /// <returns>Null, so that a reader can return it.</returns>
     public double? Refuse(string name, string why, string remedy)
     {
-        RefuseAt(Path(name), why, remedy);
+        faults.Add(Path(name), why, remedy);
         return null;
     }
-
-    private void RefuseAt(string at, string why, string remedy) =>
-        problems.Add(new Problem($"{File}, field {at}", why, remedy));
 
     private JsonElement? Typed(string name) => over is { } typed && typed.TryGetProperty(name, out JsonElement field) ? field : null;
 
@@ -270,6 +220,20 @@ public sealed class JsonInput
     {
         strangers.Ask(path, element, name);
         return element.TryGetProperty(name, out JsonElement field) && field.ValueKind is not (JsonValueKind.Null or JsonValueKind.Undefined) ? field : null;
+    }
+
+    private T[] Each<T>(string name, JsonValues.TryRead<T> tryRead, string expected, string remedy)
+    {
+        List<T> values = [];
+        foreach ((JsonElement item, string at) in Items(name))
+        {
+            if (tryRead(item, out T value))
+                values.Add(value);
+            else
+                faults.Add(at, $"is {JsonWords.Shown(item)}, {expected} was expected", remedy);
+        }
+
+        return [.. values];
     }
 
     private IEnumerable<(JsonElement Item, string At)> Items(string name)

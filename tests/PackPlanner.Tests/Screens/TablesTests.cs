@@ -69,13 +69,13 @@ public class TablesTests
         table.Mark();
         table.Sort(1, descending: false);
 
-        Assert.Equal(["C1"], table.Marks);
+        Assert.Equal(["C1"], table.Marks.InOrder);
 
         table.Filter("verdict=hold");
         table.MarkShown();
-        Assert.Equal(["C1", "C2", "C3"], table.Marks);
+        Assert.Equal(["C1", "C2", "C3"], table.Marks.InOrder);
         table.MarkShown();
-        Assert.Equal(["C1"], table.Marks);
+        Assert.Equal(["C1"], table.Marks.InOrder);
     }
 
     [Fact]

@@ -43,7 +43,7 @@ internal static class CellKeys
 
     private static void AskVerdict(Desk desk, ListTable table, ScreenedCell cell)
     {
-        string[] labels = table.Marked > 0 ? [.. table.Marks] : [cell.Label];
+        string[] labels = table.Marks.Count > 0 ? [.. table.Marks.InOrder] : [cell.Label];
         string whom = labels.Length == 1 ? labels[0] : $"{labels.Length} marked cells";
         desk.Show(new ListOverlay(desk, $"verdict on {whom}", () =>
         [

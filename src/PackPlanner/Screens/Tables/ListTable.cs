@@ -8,7 +8,6 @@ namespace PackPlanner.Screens.Tables;
 /// </summary>
 internal sealed class ListTable
 {
-    private readonly HashSet<string> marks = [];
     private Func<int, string> nameOf = row => "";
     private int[] order = [];
     private int top;
@@ -31,9 +30,8 @@ internal sealed class ListTable
 
     internal int Shown => order.Length;
 
-    internal int Marked => marks.Count;
-
-    internal IEnumerable<string> Marks => marks.Order(StringComparer.Ordinal);
+    /// <summary>Marks on rows, by their names.</summary>
+    internal RowMarks Marks { get; } = new();
 
     /// <summary>The cursor's place among the rows shown.</summary>
     internal int Cursor { get; private set; }
@@ -70,8 +68,7 @@ internal sealed class ListTable
         int cursor = Cursor;
         Count = count;
         nameOf = names;
-        HashSet<string> present = [.. Enumerable.Range(0, count).Select(names)];
-        marks.RemoveWhere(mark => !present.Contains(mark));
+        Marks.KeepOnly(Enumerable.Range(0, count).Select(names));
         Arrange();
         if (before is null || !GoTo(before))
             Cursor = Math.Clamp(cursor, 0, Math.Max(0, order.Length - 1));
@@ -87,22 +84,13 @@ internal sealed class ListTable
         return true;
     }
 
-    internal bool IsMarked(int row) => marks.Contains(nameOf(row));
-
     internal void Mark()
     {
-        if (Name is { } name && !marks.Remove(name))
-            marks.Add(name);
+        if (Name is { } name)
+            Marks.Turn(name);
     }
 
-    internal void MarkShown()
-    {
-        string[] shown = [.. order.Select(nameOf)];
-        if (shown.All(marks.Contains))
-            marks.ExceptWith(shown);
-        else
-            marks.UnionWith(shown);
-    }
+    internal void MarkShown() => Marks.TurnAll([.. order.Select(nameOf)]);
 
     /// <summary>Sorts, stable; the same column again turns the order round, a third time takes it away.</summary>
     internal void Sort(int column, bool? descending = null)
@@ -169,7 +157,7 @@ internal sealed class ListTable
     {
         string rows = order.Length == 0 ? "no rows" : $"rows {top + 1}-{Math.Min(order.Length, top + pageRows)} of {order.Length}";
         string all = order.Length == Count ? "" : $", {Count} in all";
-        string marked = marks.Count == 0 ? "" : $", {marks.Count} marked";
+        string marked = Marks.Count == 0 ? "" : $", {Marks.Count} marked";
         string condition = Condition.Length == 0 ? "" : $", only {Condition}";
         return rows + all + marked + condition;
     }
@@ -207,7 +195,7 @@ internal sealed class ListTable
             area.Cursor(1, y);
         }
 
-        if (IsMarked(row))
+        if (Marks.Has(nameOf(row)))
             area.Write(2, y, "*", Ink.Accent);
         if (HasCaution(row))
             area.Write(3, y, "!", Ink.Underline);
