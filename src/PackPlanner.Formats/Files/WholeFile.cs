@@ -55,6 +55,7 @@ public static class WholeFile
             throw;
         }
 
+        // What a killed program left beside goes when the next one has written there.
         SweepStrays(full);
     }
 
@@ -93,24 +94,39 @@ public static class WholeFile
         return options;
     }
 
-    // What a killed program left beside the target goes when the next one has written there.
-    private static void SweepStrays(string full)
+    /// <summary>What killed programs left half written beside a file: none of a program that runs, and nothing that another gave a like name.</summary>
+    /// <param name="path">The file that was being written.</param>
+    /// <returns>Whole paths; none where the folder cannot be looked into.</returns>
+    public static IReadOnlyList<string> StraysBeside(string path)
     {
         try
         {
-            string name = Path.GetFileName(full);
-            foreach (string stray in Directory.EnumerateFiles(Path.GetDirectoryName(full)!, $"{name}.*{Ending}"))
-            {
-                string middle = Path.GetFileName(stray)[(name.Length + 1)..^Ending.Length];
-                if (int.TryParse(middle, NumberStyles.None, CultureInfo.InvariantCulture, out int writer) && !Runs(writer))
-                    File.Delete(stray);
-            }
+            string full = Target(path), name = Path.GetFileName(full);
+            return [.. Directory.EnumerateFiles(Path.GetDirectoryName(full)!, $"{name}.*{Ending}").Where(stray => IsOfTheDead(Path.GetFileName(stray)[(name.Length + 1)..^Ending.Length]))];
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            // The file itself is written; a stray may lie there until a later time.
+            return [];
         }
     }
+
+    /// <summary>Takes away what killed programs left half written beside a file, as far as that may be done; the file itself is not touched.</summary>
+    /// <param name="path">The file that was being written.</param>
+    public static void SweepStrays(string path)
+    {
+        try
+        {
+            foreach (string stray in StraysBeside(path))
+                File.Delete(stray);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            // It is nobody's loss; a stray may lie there until a later time.
+        }
+    }
+
+    private static bool IsOfTheDead(string middle) =>
+        int.TryParse(middle, NumberStyles.None, CultureInfo.InvariantCulture, out int writer) && !Runs(writer);
 
     private static bool Runs(int process)
     {

@@ -61,6 +61,24 @@ public static partial class JobFile
     /// <returns>The job as saved; refused with code job-changed-elsewhere when another program wrote the file since, and then nothing is written.</returns>
     public static Outcome<OpenJob> Save(OpenJob job) => Write(job.Path, job.History, job.Unknown, job.Fingerprint);
 
+    /// <summary>Takes away what a killed program left half written beside a job. While another program writes the job, nothing is touched.</summary>
+    /// <param name="path">The job's file.</param>
+    public static void SweepStrays(string path)
+    {
+        // The turn to write is taken only where there is something to sweep: a program that wants it meanwhile would be refused.
+        if (WholeFile.StraysBeside(path).Count == 0)
+            return;
+        try
+        {
+            using FileStream turn = Turn(path);
+            WholeFile.SweepStrays(path);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            // Somebody writes, or nobody may: what lies there can wait.
+        }
+    }
+
     /// <summary>Writes a copy of a job with all its changes under another name.</summary>
     /// <param name="job">The job.</param>
     /// <param name="path">The new file, which must not exist.</param>
@@ -84,13 +102,15 @@ public static partial class JobFile
     /// <returns>64 lower-case hexadecimal digits.</returns>
     public static string FingerprintOf(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 
+    private static FileStream Turn(string path) => new($"{path}.lock", FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
+
     private static Outcome<OpenJob> Write(string path, JobHistory history, UnknownFields unknown, string? expected)
     {
         byte[] bytes = JobText.Write(history, unknown);
         try
         {
             // Held only while checking and writing, so that of two programs that save at once the second sees the first.
-            using FileStream turn = new($"{path}.lock", FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
+            using FileStream turn = Turn(path);
             string? found = File.Exists(path) ? FingerprintOf(File.ReadAllBytes(path)) : null;
             if (found != expected && found is not null)
             {

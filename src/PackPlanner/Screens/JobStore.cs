@@ -60,6 +60,7 @@ internal sealed class JobStore(Desk desk, Surroundings around)
             return false;
         }
 
+        JobFile.SweepStrays(open.Path);
         desk.Use(new JobOnScreen(open, around.Now), 0);
         return true;
     }

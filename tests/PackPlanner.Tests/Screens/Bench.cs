@@ -94,7 +94,7 @@ internal sealed class Bench : IDisposable
             Set("parallel", new JobValue.Number(p));
     }
 
-    internal void Set(string key, JobValue value) => Desk.Do(JobChanges.Set(key, new Given(value, new Origin("you", Standing.Measured, new DateOnly(2026, 11, 2)))));
+    internal void Set(string key, JobValue? value) => Desk.Do(JobChanges.Set(key, value is null ? null : new Given(value, new Origin("you", Standing.Measured, new DateOnly(2026, 11, 2)))));
 
     private Surroundings Around(Func<DateTime> now) => new()
     {

@@ -57,6 +57,40 @@ public class DeskTests
     }
 
     [Fact]
+    public void What_a_killed_program_left_beside_a_job_goes_when_the_job_is_opened_and_nothing_else_does()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        string file = bench.Desk.Open!.File, whole = File.ReadAllText(file);
+        // No process has a number as large as this; the other is this one, which runs.
+        string[] stay = [$"{file}.{Environment.ProcessId}.new", $"{file}.mine.new", $"{file}.2147483647.old", Path.Combine(bench.JobsFolder, "other.job.json.2147483647.new")];
+        foreach (string beside in stay.Append($"{file}.2147483647.new"))
+            File.WriteAllText(beside, "half");
+
+        Assert.True(bench.Desk.Store.OpenFile(file));
+
+        Assert.Equal(stay.Append(file).Order(StringComparer.Ordinal), Directory.GetFiles(bench.JobsFolder).Order(StringComparer.Ordinal));
+        Assert.Equal(whole, File.ReadAllText(file));
+    }
+
+    [Fact]
+    public void What_lies_beside_a_job_that_another_program_writes_just_now_is_left()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        string file = bench.Desk.Open!.File, stray = $"{file}.2147483647.new";
+        File.WriteAllText(stray, "half");
+        using (FileStream turn = new($"{file}.lock", FileMode.Create, FileAccess.ReadWrite, FileShare.None))
+        {
+            Assert.True(bench.Desk.Store.OpenFile(file));
+            Assert.True(File.Exists(stray));
+        }
+
+        Assert.True(bench.Desk.Store.OpenFile(file));
+        Assert.False(File.Exists(stray));
+    }
+
+    [Fact]
     public void What_was_stopped_before_it_had_an_answer_says_so_and_is_asked_again_by_the_digit_of_the_step()
     {
         using Bench bench = new();
@@ -108,6 +142,9 @@ public class DeskTests
         bench.Press("1");
         bench.Text();
 
+        Assert.Equal("4 Cavity needs nothing more (its case says 14s)", bench.Desk.Step.Picture.Next);
+        Assert.Matches(@"chemistry +NMC +floor\.json", bench.Text());
+        bench.Set("chemistry", null);
         Assert.Equal("4 Cavity needs nothing more (its case says 14s); then the chemistry", bench.Desk.Step.Picture.Next);
     }
 

@@ -77,14 +77,25 @@ for round in $(seq 1 "$times"); do
   saved=$(echo "$shown" | grep -oE '"revision": *[0-9]+' | grep -oE '[0-9]+')
   [ "${saved:--1}" -ge "${revision_before:-0}" ] && ok || bad "revision $revision_before stood on the screen, ${saved:-none} in the file"
   start || continue
+  # What a kill left half written beside the job is swept when the job is opened.
+  strays=$(find "$jobs" -name '*.new')
+  [ -z "$strays" ] && ok || bad "left beside after the next start: $strays"
   sleep 0.5
   [ "$(step)" = "$step_before" ] && ok || bad "not on the same step: was $step_before"
   # The verdicts and groups may still be on their way.
   for _ in $(seq 1 80); do [ "$(row)" = "$row_before" ] && break; sleep 0.1; done
   [ "$(row)" = "$row_before" ] && ok || bad "not on the same row: was $row_before"
 done
-# What a kill left half written beside a file is swept at its next change.
-round="at the end"; step_to 8; send Space; sleep 2; step_to 1; send q; wait_for "ended with 0"
+# What was put there on purpose: of no process, of one that runs, and of somebody else.
+round="at the end"; step_to 8; send Escape
+tmux -L "$socket" kill-session -t pane
+for middle in 2147483647 $$ mine; do echo half > "$job.$middle.new"; done
+start
+left=$(cd "$jobs" && echo *.new | tr ' ' '\n' | sed 's/.*json\.//; s/\.new//' | sort | tr '\n' ' ')
+[ "$left" = "$(printf '%s\n' $$ mine | sort | tr '\n' ' ')" ] && ok || bad "swept wrongly: left $left"
+rm -f "$job.$$.new" "$job.mine.new"
+# The file that keeps the place is swept at its next change.
+step_to 8; send Space; sleep 2; step_to 1; send q; wait_for "ended with 0"
 strays=$(find "$home" -name '*.new')
 [ -z "$strays" ] && ok || bad "left beside: $strays"
 echo "$passed passed, $failed failed"
