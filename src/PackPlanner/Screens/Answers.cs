@@ -24,7 +24,7 @@ internal sealed class Answers
     private readonly Dictionary<int, Derived<LogQuestion, RideDiagnosis>> diagnoses = [];
     private readonly Derived<EnergyQuestion, StringFigures> energy;
     private readonly Derived<FitQuestion, FitQuestion.Answered> fit;
-    private readonly Derived<FitQuestion, FitQuestion.Longest> most;
+    private readonly FullSearch full;
     private readonly Derived<SizeQuestion, SizeQuestion.Answered> choices;
     private readonly Derived<SheetQuestion, SheetQuestion.Answered> sheets;
     private (FitQuestion.Answered? Fit, GroupingOutcome? Groups, JobPlacement? Placement, PlacedPack? Pack) placed;
@@ -37,7 +37,7 @@ internal sealed class Answers
         lot = new(desk, "judging the cells", (question, work) => question.Answer(), question => question.IsShort);
         groups = new(desk, "matching", Match, question => question.IsShort);
         fit = new(desk, "looking for places", Fitted, _ => false);
-        most = new(desk, "full search", Most, _ => false);
+        full = new(desk, (question, work) => question.Most(desk.Around.FullSearch, work.Stopped, Told(work)));
         choices = new(desk, "weighing the choices", (question, work) => question.Answer(work.Stopped), _ => false);
         sheets = new(desk, "preparing the sheets", (question, work) => question.Answer(), _ => true);
         energy = new(desk, "counting the energy", (question, work) => question.Answer(work.Stopped), _ => false);
@@ -47,10 +47,13 @@ internal sealed class Answers
     internal FitQuestion.Answered? Fit => fit.Of(FitQuestion.Of(desk.Job));
 
     /// <summary>
-    /// What the full search finds in the space, where the places are those of a first look; null without, while it looks, or on other steps:
-    /// there it is not worth its seconds. The places that are built in stay those of <see cref="Fit"/>, which sheets are made from too.
+    /// What the full search found in the space so far, where the places are those of a first look; null without, before it has anything, or on
+    /// other steps: there it is not worth its seconds. The places that are built in stay those of <see cref="Fit"/>, which sheets are made from too.
     /// </summary>
-    internal FitAnswer? MostPlaces => desk.Step is CavityModel && Fit is { Answer: { FirstLook: true, Cells.Count: > 0 } } ? most.Of(FitQuestion.Of(desk.Job))?.Answer : null;
+    internal FitAnswer? MostPlaces => desk.Step is CavityModel && Fit is { Answer: { FirstLook: true, Cells.Count: > 0 } } ? full.Most(desk.Job) : null;
+
+    /// <summary>Whether the full search looks just now.</summary>
+    internal bool IsSearchingInFull => full.IsLooking;
 
     /// <summary>The choices of S, P and cell; null without a need, or while they are worked out.</summary>
     internal SizeQuestion.Answered? Choices => choices.Of(SizeQuestion.Of(desk.Job));
@@ -96,14 +99,16 @@ internal sealed class Answers
     /// <summary>Whether the user stopped something before there was an answer to it.</summary>
     internal bool WasStopped => lot.WasStopped || groups.WasStopped || fit.WasStopped || choices.WasStopped || energy.WasStopped || diagnoses.Values.Any(diagnosis => diagnosis.WasStopped);
 
-    /// <summary>What was stopped so is asked again.</summary>
+    /// <summary>What was stopped so is asked again, but for what is looked for on another step only: that ends with what it has.</summary>
     internal void AskAgain()
     {
         lot.AskAgain();
         groups.AskAgain();
         fit.AskAgain();
-        if (most.WasStopped || most.Last is { Answer.Stopped: true })
-            most.Forget();
+        if (desk.Step is CavityModel)
+            full.LookOn();
+        else
+            full.Leave();
         choices.AskAgain();
         energy.AskAgain();
         foreach (Derived<LogQuestion, RideDiagnosis> diagnosis in diagnoses.Values)
@@ -172,8 +177,6 @@ internal sealed class Answers
     }
 
     private FitQuestion.Answered Fitted(FitQuestion question, BackgroundWork work) => question.Answer(work.Stopped, Told(work));
-
-    private FitQuestion.Longest Most(FitQuestion question, BackgroundWork work) => new(question.Most(desk.Around.FullSearch, work.Stopped, Told(work)));
 
     private ToldSparingly<FitProgress> Told(BackgroundWork work) => new(told =>
     {

@@ -102,6 +102,71 @@ public class FullSearchTests
     }
 
     [Fact]
+    public void Who_goes_on_keeps_what_it_has_and_it_looks_on_when_he_comes_back()
+    {
+        using Bench bench = Tight(series: 4);
+        List<string> seen = [];
+        bool left = false;
+        Desk slow = bench.SlowDesk(3, desk =>
+        {
+            if (desk.Answers.Fit is not null && !left)
+            {
+                left = true;
+                desk.Press("5");
+            }
+            else if (left && desk.At == 3)
+            {
+                seen.Add(desk.Draw(80, 24).ToText());
+            }
+        });
+
+        slow.Draw(80, 24);
+        Assert.True(left);
+        Assert.False(slow.IsWorking);
+        slow.Press("6");
+        slow.Press("2");
+        Assert.Empty(seen);
+        slow.Press("4");
+        slow.Draw(80, 24);
+
+        Assert.NotEmpty(seen);
+        Assert.All(seen, text =>
+        {
+            Assert.Contains("A  So far, more may fit: ", text);
+            Assert.Contains("The full search looks on (Esc keeps this)", text);
+        });
+        Assert.False(slow.Answers.MostPlaces!.Stopped);
+        Assert.DoesNotContain("So far", slow.Step.Picture.Answer);
+    }
+
+    [Fact]
+    public void It_does_not_begin_anew_for_what_cannot_alter_it()
+    {
+        using Bench bench = Tight(series: null);
+        bench.Text();
+        FitAnswer found = bench.Desk.Answers.MostPlaces!;
+
+        bench.Press("a", "Down", "Down", "Down", "Down", "Down", "Down", "Enter");
+        bench.Type("contactor");
+        bench.Press("Enter");
+        bench.Type("2.5");
+        bench.Press("Enter");
+        bench.Type("20 20 20");
+        bench.Press("Enter");
+        bench.Set("whPerKm", new PackPlanner.Core.Jobs.JobValue.Number(38));
+        bench.Text();
+        Assert.Equal(2.5, bench.Desk.Answers.Fit!.Case!.Parts!.Sum(part => part.Kg));
+        Assert.Same(found, bench.Desk.Answers.MostPlaces);
+
+        // What the cells may weigh limits how many are used.
+        bench.Set("cellMassKg", new PackPlanner.Core.Jobs.JobValue.Number(0.07));
+        bench.Set("cellMassLimitKg", new PackPlanner.Core.Jobs.JobValue.Number(0.35));
+        bench.Text();
+        Assert.NotSame(found, bench.Desk.Answers.MostPlaces);
+        Assert.Equal(5, bench.Desk.Answers.MostPlaces!.Used);
+    }
+
+    [Fact]
     public void Who_comes_back_to_a_question_whose_work_was_stopped_by_another_job_is_not_left_waiting()
     {
         List<Action> asked = [];

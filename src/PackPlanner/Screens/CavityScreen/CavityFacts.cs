@@ -9,15 +9,16 @@ internal static class CavityFacts
     /// <summary>The word of the line that tells what the full search found.</summary>
     internal const string FullSearch = "full search";
 
-    internal static IReadOnlyList<(string Word, string Says)> Of(FitCase fitCase, FitAnswer answer, FitAnswer? most, Look look)
+    internal static IReadOnlyList<(string Word, string Says)> Of(Desk desk, FitCase fitCase, FitAnswer answer, FitAnswer? most)
     {
+        Look look = desk.Look;
         List<(string, string)> facts =
         [
             .. answer.Reasons.SelectMany(Why).Select(line => (line.Word, look.Prose(line.Says))),
             ("cell", $"{fitCase.CellName}, {Size(fitCase.Cell, look)}"),
             ("places", $"{answer.Cells.Count}" + (answer.Bound is { } bound ? $", proven limit {bound}" : "") + $" ({Nest(answer)}{Regular(answer)})"),
             ("used", Used(answer)),
-            .. answer.FirstLook && answer.Fits ? [(FullSearch, CavityWords.OfFullSearch(answer, most))] : Array.Empty<(string, string)>(),
+            .. answer.FirstLook && answer.Fits ? [(FullSearch, CavityWords.OfFullSearch(desk, answer, most))] : Array.Empty<(string, string)>(),
             ("cells weigh", answer is { CellMassKg: { } kg, Used: > 0 } ? look.Mass(kg) + (fitCase.CellMassLimitKg is { } limit ? $" of {look.Mass(limit)} allowed" : "") : "-"),
             ("with parts", look.Mass(answer.Used > 0 ? answer.PackMassKg : null)),
         ];

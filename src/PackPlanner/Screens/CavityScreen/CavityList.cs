@@ -84,7 +84,7 @@ internal sealed class CavityList(Desk desk)
     {
         List<(string, string, CasePart?)> lines = [];
         if (desk.Answers.Fit is { Case: { } fitCase, Answer: { } answer })
-            lines.AddRange(CavityFacts.Of(fitCase, answer, desk.Answers.MostPlaces, look).Select(fact => (fact.Word, fact.Says, (CasePart?)null)));
+            lines.AddRange(CavityFacts.Of(desk, fitCase, answer, desk.Answers.MostPlaces).Select(fact => (fact.Word, fact.Says, (CasePart?)null)));
         lines.AddRange(parts.Select(part => (part.Word, part.Says(look), (CasePart?)part)));
         return lines;
     }

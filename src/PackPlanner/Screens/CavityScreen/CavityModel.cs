@@ -109,7 +109,7 @@ internal sealed class CavityModel(Desk desk) : IStep
         ? CavityWhereFrom.Of(answer, desk.Answers.MostPlaces, list.Under(Typed().Parts), desk.Look)
         : null;
 
-    public string? CopyText() => desk.Answers.Fit?.Answer is { } answer ? CavityWords.Copied(answer, desk.Answers.MostPlaces) : null;
+    public string? CopyText() => desk.Answers.Fit?.Answer is { } answer ? CavityWords.Copied(desk, answer, desk.Answers.MostPlaces) : null;
 
     public MainTable Table() => desk.Answers.Fit?.Answer is { } answer ? FitWords.Table(answer) : MainTable.Empty;
 

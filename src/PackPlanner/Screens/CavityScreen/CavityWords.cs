@@ -27,7 +27,7 @@ internal static class CavityWords
 
         FitAnswer? most = desk.Answers.MostPlaces;
         string weight = answer.CellMassKg is { } kg ? $" The cells weigh {desk.Look.Mass(kg)}." : "";
-        return new StepPicture(Question, $"{Count(answer, most)}.{weight}", Next(desk, answer, most), answer.Cautions);
+        return new StepPicture(Question, $"{Count(desk, answer, most)}.{weight}", Next(desk, answer, most), answer.Cautions);
     }
 
     /// <summary>Cells in parallel that the full search can link and the first look could not; null where it cannot, or while it looks.</summary>
@@ -35,31 +35,32 @@ internal static class CavityWords
         desk.Answers is { Fit.Answer: { Series: not null } first, MostPlaces: { Fits: true, Parallel: { } parallel } } && parallel > (first.Parallel ?? 0) ? parallel : null;
 
     /// <summary>The line of the full search in the list.</summary>
-    internal static string OfFullSearch(FitAnswer first, FitAnswer? most) => most switch
+    internal static string OfFullSearch(Desk desk, FitAnswer first, FitAnswer? most) => most switch
     {
         null => "not ended",
-        _ when IsNoBetter(first, most) => $"{Stopped(most)}no more than these",
-        _ => $"{Stopped(most)}{Places(most)}{Takes(most)}{(most.NestKind == "free" ? ", not in rows" : "")}"
+        _ when IsNoBetter(first, most) => $"{SoFar(desk, most)}no more than these",
+        _ => $"{SoFar(desk, most)}{Places(most)}{Takes(most)}{(most.NestKind == "free" ? ", not in rows" : "")}"
             + (most.Parallel > (first.Parallel ?? 0) ? $"; Enter takes {most.Parallel} in parallel" : ""),
     };
 
     /// <summary>The counts for copying.</summary>
-    internal static string Copied(FitAnswer first, FitAnswer? most) => $"{Count(first, most)}, {first.Used} used";
+    internal static string Copied(Desk desk, FitAnswer first, FitAnswer? most) => $"{Count(desk, first, most)}, {first.Used} used";
 
-    private static string Count(FitAnswer answer, FitAnswer? most)
+    private static string Count(Desk desk, FitAnswer answer, FitAnswer? most)
     {
         string built = $"{Takes(answer)}{(answer.Series is null ? "" : $", {answer.Cells.Count - answer.Used} left over")}";
         if (most is null)
             return $"{(answer.FirstLook ? "First look, more may fit: " : Stopped(answer))}{Places(answer)}{built}";
         return IsNoBetter(answer, most) && !most.Stopped
             ? $"{Places(answer)}{built}"
-            : $"{(most.Stopped ? Stopped(most) : "Full search: ")}{Places(most)}{(most.Parallel == answer.Parallel ? "" : Takes(most))}. In {CavityFacts.Nest(answer)}, as drawn: {answer.Cells.Count}{built}";
+            : $"{(most.Stopped ? SoFar(desk, most) : "Full search: ")}{Places(most)}{(most.Parallel == answer.Parallel ? "" : Takes(most))}. In {CavityFacts.Nest(answer)}, as drawn: {answer.Cells.Count}{built}";
     }
 
     private static string Next(Desk desk, FitAnswer answer, FitAnswer? most) => (answer, most) switch
     {
         ({ Series: null }, _) => "e: say series and parallel, then 5 Place",
         ({ FirstLook: true }, null) => "The full search runs (Esc keeps the first look); 5 Place builds this",
+        (_, { Stopped: true }) when desk.Answers.IsSearchingInFull => "The full search looks on (Esc keeps this); 5 Place builds what is drawn",
         (_, { Stopped: true }) => "4 looks on; or 5 Place: which cell goes where, as drawn",
         _ when Larger(desk) is { } parallel => $"5 Place builds what is drawn; Enter on \"{CavityFacts.FullSearch}\" takes {parallel} in parallel",
         _ => "5 Place: which cell goes where",
@@ -68,6 +69,9 @@ internal static class CavityWords
     private static bool IsNoBetter(FitAnswer first, FitAnswer most) => most.Cells.Count == first.Cells.Count && most.Parallel == first.Parallel;
 
     private static string Stopped(FitAnswer answer) => answer.Stopped ? "The search was stopped, more may fit: " : "";
+
+    // What was found before the step was left stands until the search, begun again, has more.
+    private static string SoFar(Desk desk, FitAnswer most) => most.Stopped && desk.Answers.IsSearchingInFull ? "So far, more may fit: " : Stopped(most);
 
     private static string Places(FitAnswer answer) => $"{answer.Cells.Count} places" + (answer.Bound is { } bound ? $" (proven limit {bound})" : "");
 

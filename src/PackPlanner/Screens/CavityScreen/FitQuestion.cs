@@ -11,9 +11,6 @@ internal sealed record FitQuestion(JobDocument? Document, JobDocument? Places, J
     /// <summary>The case with its answer, or why it cannot be read.</summary>
     internal sealed record Answered(FitCase? Case, FitAnswer? Answer, Refusal? WhyNot);
 
-    /// <summary>What the full search found; null where the case cannot be read.</summary>
-    internal sealed record Longest(FitAnswer? Answer);
-
     internal static FitQuestion? Of(Job? job) => job is not null && JobFit.IsAsked(job) ? new FitQuestion(job.FitCase, job.FitAnswer, job.Givens) : null;
 
     internal Answered Answer(CancellationToken stop, IProgress<FitProgress>? progress = null)
