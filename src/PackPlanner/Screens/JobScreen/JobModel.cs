@@ -129,11 +129,10 @@ internal sealed class JobModel : IStep
         int known = first.Count(line => GivenWords.IsKnown(line, job.Givens));
         string file = desk.Open!.File;
         bool onlySpace = job is { FitCase: not null, Tables.IsEmpty: true, AddedRows.IsEmpty: true, Logs.IsEmpty: true };
-        string next = job.Givens.Chemistry is null && onlySpace
-            ? $"4 Cavity needs nothing more{OfCase()}; then the chemistry"
+        string next = onlySpace ? $"4 Cavity needs nothing more{OfCase()}{(job.Givens.Chemistry is null ? "; then the chemistry" : "")}"
             : job.Givens.Chemistry is null ? "Say the chemistry (Enter on its line), then how many in series"
             : job.Tables.IsEmpty && job.AddedRows.IsEmpty && job.Logs.IsEmpty && job.FitCase is null ? "Add a file: i (cell table, ride log or cavity), or go on by hand"
-            : !job.Tables.IsEmpty ? "2 Cells needs nothing more" : !job.Logs.IsEmpty ? "7 Log needs nothing more" : "4 Cavity needs nothing more";
+            : !job.Tables.IsEmpty ? "2 Cells needs nothing more" : "7 Log needs nothing more";
         return new StepPicture(
             "What should I know before I judge?",
             $"{known} of {first.Length} known. Unknown stays unknown: what hangs on it says not checked. Rev counts your changes. Kept in {file}",
