@@ -30,8 +30,11 @@ public sealed record EnergyBudget
     /// <summary>True when the controller's low-voltage limit ends it before a cell does.</summary>
     public required bool EndedByController { get; init; }
 
-    /// <summary>Volts of the pack under load when it ends.</summary>
+    /// <summary>Volts of the pack under load when it ends; below zero where the load is more than a short circuit would draw, see <see cref="EndsAtOnce"/>.</summary>
     public required double EndPackV { get; init; }
+
+    /// <summary>True where the load ends it in the first instant, though charge is left: the pack cannot carry it.</summary>
+    public required bool EndsAtOnce { get; init; }
 
     /// <summary>Root mean square of the current, amperes; 0 at rest.</summary>
     public required double EffectiveA { get; init; }

@@ -41,6 +41,7 @@ public static class EnergyBudgets
             EndsAtGroup = request.Groups[full.LowestGroup].Number,
             EndedByController = full.ByController,
             EndPackV = full.EndPackV,
+            EndsAtOnce = request.Load is not null && full.TakenAh <= 0 && atRest.TakenAh > 0,
             EffectiveA = effectiveA,
             Hours = usable.Hours,
             AfterBalance = After([], model.Balanced(), request, list),

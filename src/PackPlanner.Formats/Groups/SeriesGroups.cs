@@ -133,7 +133,13 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
     {
         int charged = groups.Count(group => group.StateOfChargeFraction is not null);
         if (charged > 0 && charged < groups.Count)
-            return Refusal.Input("charge-of-some", file, $"{charged} of {groups.Count} groups have a state of charge", "Give it for all groups, or for none.");
+        {
+            int[] without = [.. groups.Where(group => group.StateOfChargeFraction is null).Select(group => group.Number)];
+            return Refusal.Input("charge-of-some", file,
+                $"{charged} of {groups.Count} groups have a state of charge; none that can be read stands for {string.Join(", ", without.Take(5))}{(without.Length > 5 ? $" and {without.Length - 5} more" : "")}",
+                "Give it for all groups, from 0 to 1 or in percent, or for none.");
+        }
+
         if (groups.FirstOrDefault(group => group.StateOfChargeFraction is < -0.5 or > 1.5) is { } odd)
             return Refusal.Input("charge-outside", file, $"group {odd.Number} has a state of charge of {odd.StateOfChargeFraction}", "Give it as a fraction from 0 to 1, or in percent with the unit in the heading.");
         if (groups.GroupBy(group => group.Number).FirstOrDefault(same => same.Count() > 1) is { } twice)

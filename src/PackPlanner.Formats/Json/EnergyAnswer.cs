@@ -104,7 +104,8 @@ public sealed record RangeJson(double Low, double High);
 /// <param name="PackV">Volts of the pack under load then.</param>
 /// <param name="AfterHours">Hours of the load until then; null at rest.</param>
 /// <param name="Alike">Groups that may be the one, within the noise of their readings, itself among them: above 1 it cannot be told which.</param>
-public sealed record EndsAtJson(int Group, string Reason, double PackV, double? AfterHours, int Alike);
+/// <param name="AtOnce">True where the load ends it in the first instant: the pack cannot carry it, and its volts are those of the sum alone.</param>
+public sealed record EndsAtJson(int Group, string Reason, double PackV, double? AfterHours, int Alike, bool AtOnce);
 
 /// <summary>Volts of the whole pack.</summary>
 /// <param name="Full">At the charge limit.</param>

@@ -44,6 +44,13 @@ public static class SizeCase
         return request;
     }
 
+    private static Refusal TooManyCells(SizingRequest request, string file) => (request.Series, request.Parallel) switch
+    {
+        ({ } series, { } parallel) => Refusal.Input("too-many-cells", $"{file}, field pack.parallel", $"{series} in series with {parallel} in parallel are more than {MostCells} cells", "Correct one of the two."),
+        ({ } series, null) => Refusal.Input("too-many-cells", $"{file}, field pack.series", $"{series} in series are more than {MostCells} cells", "Correct it, or leave it out: it is then as the volts allow."),
+        _ => Refusal.Input("too-many-cells", $"{file}, field pack.parallel", $"{request.Parallel} in parallel are more than {MostCells} cells", "Correct it, or leave it out: it is then as many as the need asks for."),
+    };
+
     private static Refusal? Contradiction(SizingRequest request, string file)
     {
         Electrics electrics = request.Electrics;
@@ -51,7 +58,7 @@ public static class SizeCase
             return Refusal.Input("controller-volts", $"{file}, field electrics.controllerMinV",
                 $"the low-voltage limit {electrics.ControllerMinV} V is not below the highest {electrics.ControllerMaxV} V", "Correct one of the two.");
         if ((request.Series ?? 1L) * (request.Parallel ?? 1) > MostCells)
-            return Refusal.Input("too-many-cells", $"{file}, field pack.parallel", $"{request.Series ?? 1} in series with {request.Parallel ?? 1} in parallel are more cells than a pack has", "Correct one of the two.");
+            return TooManyCells(request, file);
         foreach (SizingCell cell in request.Cells)
         {
             if (cell.CutoffV >= cell.NominalV || cell.NominalV >= cell.FullV || cell.CutoffV >= cell.FullV)

@@ -37,7 +37,8 @@ public static class EnergyWords
                 budget.EndedByController ? "controller-low-voltage" : "cell-cut-off",
                 budget.EndPackV,
                 budget.Hours > 0 ? budget.Hours : null,
-                budget.Spread.EndAlike),
+                budget.Spread.EndAlike,
+                budget.EndsAtOnce),
             Voltages = new VoltagesJson(fullV, series * request.LabelV, emptyV, request.ControllerMaxV - fullV, emptyV - request.PackEmptyV),
             HeatW = Heat(budget.Heat),
             PulsePower = [.. budget.PulsePowers.Select(power => new PulsePowerJson(power.LeftFraction * 100, power.GivesA, power.GivesW, power.TakesA, power.TakesW))],
@@ -65,7 +66,7 @@ public static class EnergyWords
         lines.Add($"  {"on the label",-42}{Figures.Fixed(answer.NominalWh, 0),8} Wh  ({answer.Series} x {Figures.Fixed(answer.NominalV, 2)} V x {Figures.Digits(answer.RatedAh, 4)} Ah)");
         lines.AddRange(answer.Losses.Select(loss => $"  {loss.Name,-42}{Signed(loss.Wh),8} Wh"));
         lines.Add($"  {"usable",-42}{Figures.Fixed(answer.UsableWh, 0),8} Wh");
-        lines.Add(Ends(answer.EndsAt));
+        lines.Add(answer.EndsAt.AtOnce ? AtOnce(answer.EndsAt.Group, answer.EndsAt.Reason == "controller-low-voltage") : Ends(answer.EndsAt));
         lines.Add($"Volts: {Figures.Fixed(answer.Voltages.Full, 1)} full, {Figures.Fixed(answer.Voltages.Nominal, 1)} nominal, {Figures.Fixed(answer.Voltages.Empty, 1)} empty; margin to the controller {Figures.Fixed(answer.Voltages.MarginHigh, 1)} above, {Figures.Fixed(answer.Voltages.MarginLow, 1)} below.");
         lines.AddRange(HeatLines(answer.HeatW));
         if (answer.PulsePower.Count > 0)
@@ -90,6 +91,14 @@ public static class EnergyWords
     public static MainTable Table(EnergyAnswer answer) => new(
         ["step", "wh"],
         [["on the label", answer.NominalWh], .. answer.Losses.Select(loss => (IReadOnlyList<object?>)[loss.Name, loss.Wh]), ["usable", answer.UsableWh]]);
+
+    /// <summary>What is said of a load that the pack cannot carry for an instant.</summary>
+    /// <param name="group">Number of the lowest group.</param>
+    /// <param name="byController">True where the controller's limit comes first.</param>
+    public static string AtOnce(int group, bool byController) =>
+        (byController ? $"The load ends it at once: the pack falls below the controller's limit, group {group} lowest."
+            : $"The load ends it at once: group {group} falls below its cut-off in the first instant.")
+        + " The pack cannot carry it; a smaller load gets at the charge.";
 
     private static string Ends(EndsAtJson ends) => (ends.Reason == "cell-cut-off", ends.Alike > 1) switch
     {

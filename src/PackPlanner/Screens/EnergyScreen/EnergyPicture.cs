@@ -1,5 +1,6 @@
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.UsableEnergy;
+using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens.EnergyScreen;
@@ -38,7 +39,7 @@ internal static class EnergyPicture
         string load = answered.Request.Load is LoadPlan.ConstantCurrent steady
             ? $" at {look.Figure(steady.LoadA, 0)} A; {Kwh(budget.UsableWhAtRest, look)} kWh at rest" : " at rest (no load said)";
         string answer = $"{Kwh(budget.UsableWh, look)} kWh ± {Small(budget.Spread.HalfWidthWh, look)}{km}{load}. {Ends(answered, look)}";
-        string end = budget.EndedByController ? "controller ends it"
+        string end = budget.EndsAtOnce ? "the load ends it at once" : budget.EndedByController ? "controller ends it"
             : budget.Spread.EndAlike > 1 ? $"ends at {look.Figure(budget.EndPackV, 1)} V" : $"group {budget.EndsAtGroup} ends it";
         string far = givens.NumberOf("whPerKm") is > 0 and { } each ? $", {look.Distance(budget.UsableWh / each)}" : "";
         string loaded = answered.Request.Load is LoadPlan.ConstantCurrent drawn ? $" at {look.Figure(drawn.LoadA, 0)} A" : " at rest";
@@ -53,6 +54,8 @@ internal static class EnergyPicture
         EnergyBudget budget = answered.Budget;
         string volts = $"{look.Figure(budget.EndPackV, 1)} V";
         int alike = budget.Spread.EndAlike;
+        if (budget.EndsAtOnce)
+            return EnergyWords.AtOnce(budget.EndsAtGroup, budget.EndedByController);
         if (budget.EndedByController)
             return $"The controller's lowest volts end it, {volts}" + (alike > 1 ? "." : $"; group {budget.EndsAtGroup} is then the lowest.");
         return alike > 1
@@ -64,6 +67,8 @@ internal static class EnergyPicture
     {
         if (givens.SteadyA is null)
             return "e: say the steady load, and heat and cut-off under load are counted too";
+        if (budget.EndsAtOnce)
+            return "e: say a smaller load; or more cells in parallel, 1 Job";
         if (givens.NumberOf("whPerKm") is null)
             return "e: say Wh per km, and km are told too";
         double gain = budget.AfterBalance.UsableWh - budget.UsableWh;
