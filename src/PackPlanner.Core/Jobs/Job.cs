@@ -76,6 +76,15 @@ public sealed record Job
     /// <exception cref="InvalidOperationException">There is no such row.</exception>
     public JobValue? Raw(CellKey key) => JobRows.Raw(this, key);
 
+    /// <summary>The files that were taken in and are still there: tables, logs, groups, then the documents.</summary>
+    public IReadOnlyList<JobSource> Sources =>
+    [
+        .. Tables.Select(table => table.Source),
+        .. Logs.Select(log => log.Source),
+        .. Grouping?.Source is { } grouping ? [grouping] : Array.Empty<JobSource>(),
+        .. new[] { FitCase, FitAnswer, SizeNeed }.OfType<JobDocument>().Select(document => document.Source),
+    ];
+
     /// <summary>The name that the next added file gets inside the job.</summary>
     public string NextSourceId => $"s{SourcesEver + 1}";
 

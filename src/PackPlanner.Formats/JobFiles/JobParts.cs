@@ -23,7 +23,7 @@ internal static class JobParts
         new("verdicts", job => job.Verdicts, job => Keyed(job.Verdicts, VerdictText), ReadVerdicts),
         new("locks", job => job.Locks, job => Keyed(job.Locks, group => group), ReadLocks),
         new("grouping", job => job.Grouping, job => job.Grouping is { } grouping ? GroupingText(grouping) : null, ReadGrouping),
-        new("favour", job => job.Favour, job => job.Favour == GroupsFavour.EqualAh ? null : FavourNames[job.Favour], ReadFavour),
+        new("favour", job => job.Favour, job => job.Favour == GroupsFavour.EqualAh ? null : FavourText.Of(job.Favour), ReadFavour),
         new("fitCase", job => job.FitCase, job => job.FitCase?.Source.Id, (job, state, sources) => job with { FitCase = sources.One(state, "fitCase") }),
         new("fitAnswer", job => job.FitAnswer, job => job.FitAnswer?.Source.Id, (job, state, sources) => job with { FitAnswer = sources.One(state, "fitAnswer") }),
         new("sizeNeed", job => job.SizeNeed, job => job.SizeNeed?.Source.Id, (job, state, sources) => job with { SizeNeed = sources.One(state, "sizeNeed") }),
@@ -35,13 +35,6 @@ internal static class JobParts
         new("sheetsTicked", job => job.SheetsTicked, job => Words(job.SheetsTicked), (job, state, _) => job with { SheetsTicked = Set(state, "sheetsTicked") }),
         new("sourcesEver", job => job.SourcesEver, job => job.SourcesEver, (job, state, _) => job with { SourcesEver = state.Whole("sourcesEver", 0) ?? 0 }),
     ];
-
-    private static Dictionary<GroupsFavour, string> FavourNames => new()
-    {
-        [GroupsFavour.EqualAh] = "equal-ah",
-        [GroupsFavour.EvenCurrents] = "even-currents",
-        [GroupsFavour.FewestMoves] = "fewest-moves",
-    };
 
     /// <summary>The whole state.</summary>
     internal static JsonObject Write(Job job)
@@ -127,10 +120,10 @@ internal static class JobParts
     {
         if (state.Text("favour") is not { } named)
             return job with { Favour = GroupsFavour.EqualAh };
-        KeyValuePair<GroupsFavour, string>[] found = [.. FavourNames.Where(pair => pair.Value == named)];
-        if (found.Length == 0)
-            state.Refuse("favour", $"is \"{named}\"", $"Write {string.Join(", ", FavourNames.Values)}, or leave it out.");
-        return found.Length == 0 ? job : job with { Favour = found[0].Key };
+        if (FavourText.Read(named) is { } favour)
+            return job with { Favour = favour };
+        state.Refuse("favour", $"is \"{named}\"", $"Write {string.Join(", ", FavourText.Names)}, or leave it out.");
+        return job;
     }
 
     private static Job ReadTaps(Job job, JsonInput state, JobSources sources)

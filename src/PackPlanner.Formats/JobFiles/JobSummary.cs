@@ -29,6 +29,7 @@ public static class JobSummary
             Did = did,
             Givens = [.. GivenCatalogue.All.Select(entry => GivenOf(entry, now.Givens.Known.GetValueOrDefault(entry.Key)))],
             Sources = [.. Sources(now)],
+            Favour = FavourText.Of(now.Favour),
             Counts = new JobCountsJson(
                 rows.Select(row => row.Label).Distinct(StringComparer.Ordinal).Count(), rows.Count, now.Edits.Count, now.Verdicts.Count,
                 now.Locks.Count, now.Grouping?.Groups.Count ?? 0, now.Logs.Count, now.TapReadings.Count),
@@ -64,6 +65,8 @@ public static class JobSummary
 
         JobCountsJson counts = answer.Counts;
         lines.Add($"  {counts.Cells} cells in {counts.Rows} rows, {counts.Edits} values changed by hand, {counts.Verdicts} verdicts by hand, {counts.Locks} locked, {counts.Logs} logs");
+        if (answer.Favour != FavourText.Of(GroupsFavour.EqualAh))
+            lines.Add($"  groups favour {answer.Favour}");
         lines.Add($"  {answer.Changes.Count} changes; undo: {answer.Undo ?? "-"}; redo: {answer.Redo ?? "-"}");
         return lines;
     }

@@ -29,6 +29,9 @@ public sealed record JobAnswer : Answer
     /// <summary>Files whose content is in the job.</summary>
     public required IReadOnlyList<JobSourceJson> Sources { get; init; }
 
+    /// <summary>What comes first in its groups: equal-ah, even-currents or fewest-moves.</summary>
+    public required string Favour { get; init; }
+
     /// <summary>How much of each sort there is.</summary>
     public required JobCountsJson Counts { get; init; }
 

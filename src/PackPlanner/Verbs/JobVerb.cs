@@ -25,6 +25,8 @@ internal static class JobVerb
             ("packplanner job set trike.job.json parallel=9 ratedAh=5.0Ah reserve=10%", "an empty value makes it unknown again"),
             ("packplanner job verdict trike.job.json T091 hold --reason \"repeat it in slot 2\"", "a verdict by hand; auto goes back to the limits"),
             ("packplanner job edit trike.job.json T091 laterRestV=3.612V laterDate=2026-11-24", "what was read is kept beside"),
+            ("packplanner job favour trike.job.json even-currents", "what comes first in the groups; or equal-ah, fewest-moves"),
+            ("packplanner job remove trike.job.json tray.json", "takes a file out of it; undo brings it back"),
             ("packplanner job undo trike.job.json", "takes the last change back; redo makes it again"),
         ],
         [Action, JobPath, Words],

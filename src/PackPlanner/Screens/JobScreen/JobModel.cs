@@ -43,9 +43,7 @@ internal sealed class JobModel : IStep
         }
     }
 
-    private IReadOnlyList<JobSource> Sources => desk.Job is { } job
-        ? [.. job.Tables.Select(t => t.Source), .. job.Logs.Select(l => l.Source), .. job.Grouping?.Source is { } grouping ? [grouping] : Array.Empty<JobSource>(), .. new[] { job.FitCase, job.FitAnswer, job.SizeNeed }.OfType<JobDocument>().Select(d => d.Source)]
-        : [];
+    private IReadOnlyList<JobSource> Sources => desk.Job?.Sources ?? [];
 
     private int Rows => GivenRow.All.Count + Sources.Count;
 
