@@ -1,27 +1,19 @@
 using System.Diagnostics;
 using System.Globalization;
-using PackPlanner.Core.Cells;
-using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Screens;
-using PackPlanner.Screens.Drawing;
-using PackPlanner.Screens.Window;
 using Terminal.Gui.App;
 using Terminal.Gui.Drivers;
 using Terminal.Gui.Input;
-using Terminal.Gui.Testing;
 using Terminal.Gui.Time;
 using Terminal.Gui.Views;
+using static PackPlanner.Benchmarks.LargeJobs;
 
 namespace PackPlanner.Benchmarks;
 
 /// <summary>How soon the screens answer: key to screen, first paint against an empty window, memory with a large job.</summary>
 internal static class ScreensTargets
 {
-    private const int Cells = 10_000;
-    private const int LogRows = 300_000;
-    private const int Groups = 16;
-
     /// <summary>Prints the whole table, or does one part of it in a process of its own.</summary>
     internal static void Run(IReadOnlyList<string> parts)
     {
@@ -60,7 +52,7 @@ internal static class ScreensTargets
         Queue<Action> back = new();
         Desk desk = DeskIn(folder, back);
         OpenCells(desk, Cells, series: 20, parallel: 10);
-        using Shown shown = new(desk, 80, 24);
+        using ShownDesk shown = new(desk, 80, 24);
         Await(desk, back);
         Console.WriteLine($"{Cells} cells, key to screen, ms      least     p50     p95     worst    processor p50     p95");
         foreach ((int width, int height) in new[] { (80, 24), (120, 36) })
@@ -94,7 +86,7 @@ internal static class ScreensTargets
         Queue<Action> back = new();
         Desk desk = DeskIn(folder, back);
         OpenCells(desk, 1000, series: 20, parallel: 10, repeats: 4);
-        using Shown shown = new(desk, 120, 36);
+        using ShownDesk shown = new(desk, 120, 36);
         desk.GoTo(1);
         shown.Press(Key.CursorDown);
         Await(desk, back);
@@ -121,24 +113,8 @@ internal static class ScreensTargets
         Remove(folder);
     }
 
-    // The last change may still be on its way to the disk.
-    private static void Remove(string folder)
-    {
-        for (int tries = 0; Directory.Exists(folder); tries++)
-        {
-            try
-            {
-                Directory.Delete(folder, recursive: true);
-            }
-            catch (IOException) when (tries < 20)
-            {
-                Thread.Sleep(100);
-            }
-        }
-    }
-
     // Beside the clock the processor time of the whole process: on a machine that others keep busy the clock tells of them.
-    private static (double[] Clock, double[] Processor) Times(Shown shown, Key[] keys, int count)
+    private static (double[] Clock, double[] Processor) Times(ShownDesk shown, Key[] keys, int count)
     {
         int next = 0;
         return Times(() => shown.Press(keys[next++ % keys.Length]), count);
@@ -220,19 +196,11 @@ internal static class ScreensTargets
         }
 
         Desk desk = DeskIn(folder, new());
-        using Shown shown = new(desk, 80, 24);
+        using ShownDesk shown = new(desk, 80, 24);
         Print();
         Remove(folder);
 
         static void Print() => Console.WriteLine((DateTime.Now - Process.GetCurrentProcess().StartTime).TotalMilliseconds.ToString("0.0", CultureInfo.InvariantCulture));
-    }
-
-    private static string MakeLarge(string folder)
-    {
-        Desk making = DeskIn(folder, new());
-        OpenCells(making, Cells, series: 16, parallel: 10);
-        making.Do(JobChanges.AddLog(new JobLog(new JobSource("s2", "season.csv", new string('0', 64), SourceKind.PackLog, ["invented"]), Season(), 0)));
-        return making.Open!.File;
     }
 
     private static void PrintMemory(string file)
@@ -241,7 +209,7 @@ internal static class ScreensTargets
         Queue<Action> back = new();
         Desk desk = DeskIn(folder, back);
         desk.Store.OpenFile(file);
-        using Shown shown = new(desk, 120, 36);
+        using ShownDesk shown = new(desk, 120, 36);
         for (int step = 0; step < 8; step++)
         {
             desk.GoTo(step);
@@ -253,128 +221,5 @@ internal static class ScreensTargets
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"memory with {Cells} cells and a log of {LogRows} rows x {Groups} groups: {me.WorkingSet64 / 1e6:0} MB now, {me.PeakWorkingSet64 / 1e6:0} MB at most; job file {new FileInfo(file).Length / 1e6:0.0} MB; live {GC.GetTotalMemory(true) / 1e6:0} MB"));
         Remove(folder);
-    }
-
-    private static RideLog Season()
-    {
-        double[] time = new double[LogRows], current = new double[LogRows];
-        double[][] volts = [.. Enumerable.Range(0, Groups).Select(_ => new double[LogRows])];
-        double drawnAh = 0;
-        for (int i = 0; i < LogRows; i++)
-        {
-            time[i] = i;
-            bool rest = i % 600 < 60;
-            current[i] = rest ? 0 : i / 7200 % 2 == 0 ? 10 + (i * 7 % 13) : -16;
-            drawnAh = Math.Clamp(drawnAh + (current[i] / 3600), 0, 40);
-            for (int g = 0; g < Groups; g++)
-                volts[g][i] = Math.Round(4.15 - (1.0 * drawnAh / 42) - (current[i] * 0.003) - (g * 0.0002), 3);
-        }
-
-        return new RideLog { TimeS = time, CurrentA = current, GroupV = volts, UsualStepS = 1, Source = "season.csv" };
-    }
-
-    private static void OpenCells(Desk desk, int cells, int series, int parallel, int repeats = 0)
-    {
-        desk.Store.New("Large lot");
-        CellRow[] rows = [.. Enumerable.Range(1, cells).Select(i => new CellRow
-        {
-            Label = $"T{i:00000}",
-            File = "cells.csv",
-            Line = i + 1,
-            CapacityAh = 3.8 + (0.001 * (i * 7919 % 1000)),
-            CapacityStepAh = 0.001,
-            ResistanceMilliohm = 30 + (0.01 * (i * 104729 % 900)),
-            ResistanceKind = ResistanceKind.Dc,
-            RestV = 3.6 + (0.001 * (i % 50)),
-            Slot = ((i % 4) + 1).ToString(CultureInfo.InvariantCulture),
-        })];
-        if (repeats > 0)
-            rows = [.. rows, .. rows.Where((_, i) => i % repeats == 0).Select((row, i) => row with
-            {
-                Line = cells + i + 2,
-                CapacityAh = row.CapacityAh + (0.002 * ((i % 7) - 3)),
-                Slot = (((i + 1) % 4) + 1).ToString(CultureInfo.InvariantCulture),
-            })];
-        desk.Do(JobChanges.AddTable(new JobTable(new JobSource("s1", "cells.csv", new string('0', 64), SourceKind.Cells, ["invented"]), rows, 0)));
-        foreach ((string key, JobValue value) in new (string, JobValue)[]
-        {
-            ("chemistry", new JobValue.Word("NMC")), ("ratedAh", new JobValue.Number(5)),
-            ("series", new JobValue.Number(series)), ("parallel", new JobValue.Number(parallel)),
-        })
-            desk.Do(JobChanges.Set(key, new Given(value, Origin.You(desk.Today))));
-    }
-
-    // Answers come back on this thread, as they do in the program.
-    private static void Await(Desk desk, Queue<Action> back)
-    {
-        long from = Stopwatch.GetTimestamp();
-        do
-        {
-            desk.Draw(80, 24);
-            while (true)
-            {
-                Action? next;
-                lock (back)
-                    back.TryDequeue(out next);
-                if (next is null)
-                    break;
-                next();
-            }
-            Thread.Sleep(5);
-        }
-        while (desk.IsWorking && Stopwatch.GetElapsedTime(from).TotalSeconds < 120);
-    }
-
-    private static string Folder() => Directory.CreateTempSubdirectory("packplanner-targets").FullName;
-
-    private static Desk DeskIn(string folder, Queue<Action> back) => new(
-        new Surroundings
-        {
-            Now = () => DateTime.Now,
-            JobsFolder = Path.Combine(folder, "jobs"),
-            LastJobFile = Path.Combine(folder, "last-job.txt"),
-            Aside = action => Task.Run(action),
-            Tidy = Surroundings.GiveBack,
-            Back = action =>
-            {
-                lock (back)
-                    back.Enqueue(action);
-            },
-        },
-        new Look());
-
-    /// <summary>The program's window in the library's driver without a terminal.</summary>
-    private sealed class Shown : IDisposable
-    {
-        private readonly IApplication app;
-        private readonly PlannerWindow window;
-
-        internal Shown(Desk desk, int width, int height)
-        {
-            app = Application.Create(new VirtualTimeProvider());
-            app.Init(DriverRegistry.Names.ANSI);
-            app.Driver!.SetScreenSize(width, height);
-            window = new PlannerWindow(desk, colour: true);
-            app.Begin(window);
-            app.LayoutAndDraw(true);
-        }
-
-        internal void Press(Key key)
-        {
-            app.InjectKey(key);
-            app.LayoutAndDraw();
-        }
-
-        internal void Resize(int width, int height)
-        {
-            app.Driver!.SetScreenSize(width, height);
-            app.LayoutAndDraw(true);
-        }
-
-        public void Dispose()
-        {
-            window.Dispose();
-            app.Dispose();
-        }
     }
 }

@@ -27,7 +27,7 @@ internal sealed class PeerScenario
         volts = new double[Series];
         Pack = new PeerPack(random, Chemistry, RatedAh, Kind == "nmc-cold" ? Between(-8, 4) : Between(8, 30));
         Pack.Groups = Groups(lfp);
-        Faults(days);
+        new PeerFaults(random, this).Draw(days);
         double step = days ? 10 : random.Next(6) switch { 0 => 0.2, 1 => 2, 2 => 5, 3 => 10, _ => 1 };
         if (Kind == "nmc-long-string")
             step = Math.Max(step, 2);
@@ -105,69 +105,6 @@ internal sealed class PeerScenario
                 CoolerK = Kind == "nmc-uneven-heat" ? 8.0 * Math.Abs((2.0 * k / (Series - 1)) - 1) : 0,
             };
         })];
-    }
-
-    private void Faults(bool days)
-    {
-        HashSet<int> taken = [];
-        int count = random.Next(5) switch { 0 => 0, 1 or 2 => 1, 3 => 2, _ => 3 };
-        for (int f = 0; f < Math.Max(count, days ? 1 : 0); f++)
-        {
-            int k = random.Next(Series - 1);
-            if (taken.Contains(k) || taken.Contains(k + 1))
-                continue;
-            taken.Add(k);
-            PeerGroup g = Pack.Groups[k];
-            bool charge = Kind.EndsWith("-charge", StringComparison.Ordinal) && Kind != "nmc-ride-charge";
-            switch (days && f == 0 ? 9 : random.Next(charge ? 3 : 8))
-            {
-                case 0 or 3:
-                    g.CapacityAh *= Between(0.65, 0.89);
-                    g.Required.Add(["low-capacity"]);
-                    break;
-                case 1:
-                    g.Charge += (g.Charge < 0.2 || (g.Charge < 0.85 && random.Next(2) == 0) ? 1 : -1) * Between(0.065, 0.15);
-                    g.Required.Add(["imbalance"]);
-                    break;
-                case 2:
-                    double d = Between(0.021, 0.07) * (random.Next(2) == 0 ? 1 : -1);
-                    (g.TapV, Pack.Groups[k + 1].TapV) = (d, -d);
-                    g.Required.Add(["sensor"]);
-                    Pack.Groups[k + 1].Required.Add(["sensor"]);
-                    taken.Add(k + 1);
-                    break;
-                case 4:
-                    g.Ohm *= Between(1.5, 2.3);
-                    g.Required.Add(["high-resistance"]);
-                    break;
-                case 5:
-                    g.JointOhm = g.Ohm * Between(0.75, 1.5);
-                    g.Required.Add(["connection"]);
-                    g.Allowed.Add("high-resistance");
-                    break;
-                case 6:
-                    // Aged through and through: less charge and more resistance.
-                    g.CapacityAh *= Between(0.7, 0.86);
-                    g.Ohm *= Between(1.5, 2.0);
-                    g.Required.Add(["low-capacity"]);
-                    g.Required.Add(["high-resistance"]);
-                    break;
-                case 7 when Parallel is > 1 and < 7:
-                    double left = (Parallel - 1.0) / Parallel;
-                    (g.CapacityAh, g.Ohm) = (g.CapacityAh * left, g.Ohm / left);
-                    g.Required.Add(["low-capacity"]);
-                    if (left < 0.69)
-                        g.Required.Add(["high-resistance"]);
-                    else
-                        g.Allowed.Add("high-resistance");
-                    break;
-                case 9:
-                    g.LeakA = RatedAh < 30 ? Between(0.03, 0.12) * Math.Max(1, RatedAh / 15) : Between(0.1, 0.3) * Math.Max(1, RatedAh / 55);
-                    g.Required.Add(["self-discharge"]);
-                    g.Allowed.Add("imbalance");
-                    break;
-            }
-        }
     }
 
     private void Day()

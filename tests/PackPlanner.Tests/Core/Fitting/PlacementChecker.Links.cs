@@ -1,4 +1,5 @@
 using System.Text.Json;
+using static PackPlanner.Tests.Core.Fitting.PlaneGeometry;
 
 namespace PackPlanner.Tests.Core.Fitting;
 

@@ -7,21 +7,12 @@ namespace PackPlanner.Tests.Core.UsableEnergy;
 
 public class EnergyBudgetsTests
 {
-    // 3.0 V empty, 4.2 V full, straight between: sums fit on paper.
-    private static readonly Chemistry Straight = Chemistries.NickelManganeseCobalt with
-    {
-        Full = new(ElectricPotential.FromVolts(4.2), null, Standing.Assumed, "by hand"),
-        Cutoff = new(ElectricPotential.FromVolts(3.0), null, Standing.Assumed, "by hand"),
-        Nominal = new(ElectricPotential.FromVolts(3.6), null, Standing.Assumed, "by hand"),
-        Curve = new OpenCircuitCurve([0, 0.25, 0.5, 0.75, 1], [3.0, 3.3, 3.6, 3.9, 4.2], Standing.Assumed, "by hand"),
-    };
-
     // By hand: 2 x 10 Ah x 3.6 V = 72 Wh; weakest: 9 Ah, where group 1 gives 9 x (4.2 + 3.12)/2 = 32.94 and group 2
     // 9 x 3.6 = 32.4 Wh; heat 5 A x 20 mΩ x 9 Ah = 0.9 Wh less what the larger group's R saves by not being emptied.
     [Fact]
     public void A_constant_current_agrees_with_a_sum_by_hand()
     {
-        EnergyBudget budget = Of(Request([10, 9]) with { RatedAh = 10, Load = new LoadPlan.ConstantCurrent(5) });
+        EnergyBudget budget = Of(StraightCells.Request([10, 9]) with { RatedAh = 10, Load = new LoadPlan.ConstantCurrent(5) });
 
         Dictionary<string, double?> steps = budget.Losses.ToDictionary(step => step.Name, step => step.Wh);
         Assert.Equal(72, budget.NominalWh, tolerance: 1e-9);
@@ -37,7 +28,7 @@ public class EnergyBudgetsTests
     [Fact]
     public void Heat_of_a_full_discharge_is_the_current_squared_times_the_resistance_given()
     {
-        EnergyBudget budget = Of(Request([10]) with { Load = new LoadPlan.ConstantCurrent(5) });
+        EnergyBudget budget = Of(StraightCells.Request([10]) with { Load = new LoadPlan.ConstantCurrent(5) });
 
         Assert.Equal(-5 * 0.010 * 10, budget.Losses.Single(step => step.Name == "heat in cells").Wh!.Value, tolerance: 1e-4);
     }
@@ -82,7 +73,7 @@ public class EnergyBudgetsTests
     [Fact]
     public void The_controllers_limit_ends_it_when_it_comes_first()
     {
-        EnergyRequest request = Request([10, 10, 10]) with { Load = new LoadPlan.ConstantCurrent(5) };
+        EnergyRequest request = StraightCells.Request([10, 10, 10]) with { Load = new LoadPlan.ConstantCurrent(5) };
 
         EnergyBudget byCell = Of(request with { PackEmptyV = 9.0 });
         EnergyBudget byController = Of(request with { PackEmptyV = 9.6 });
@@ -100,21 +91,21 @@ public class EnergyBudgetsTests
         EnergyBudget budget = Of(new EnergyRequest
         {
             Groups = [new(1, 10, null), new(2, 9, null)],
-            Chemistry = Straight,
+            Chemistry = StraightCells.Chemistry,
             Load = new LoadPlan.ConstantCurrent(5),
         });
 
         Assert.Null(budget.Losses.Single(step => step.Name == "heat in cells").Wh);
         Assert.Null(budget.Losses.Single(step => step.Name == "cut-off under load").Wh);
         Assert.Null(budget.Heat.Riding!.CellsW);
-        Assert.Null(StringShortCircuit.Of(Request([10]) with { Groups = [new(1, 10, null)] }, false).ProspectiveA);
+        Assert.Null(StringShortCircuit.Of(StraightCells.Request([10]) with { Groups = [new(1, 10, null)] }, false).ProspectiveA);
         Assert.Equal(budget.UsableWh, budget.NominalWh + budget.Losses.Sum(step => step.Wh ?? 0), tolerance: 1e-6);
     }
 
     [Fact]
     public void A_test_at_the_same_load_books_no_charge_left_in_the_cells()
     {
-        EnergyRequest request = Request([10]) with { Load = new LoadPlan.ConstantCurrent(8), TestCurrentA = 8 };
+        EnergyRequest request = StraightCells.Request([10]) with { Load = new LoadPlan.ConstantCurrent(8), TestCurrentA = 8 };
 
         Assert.Equal(10, Of(request).UsableAh, tolerance: 1e-6);
         Assert.True(Of(request with { TestCurrentA = null }).UsableAh < 9.95);
@@ -123,7 +114,7 @@ public class EnergyBudgetsTests
     [Fact]
     public void A_reserve_keeps_back_its_part_of_the_energy()
     {
-        EnergyRequest request = Request([10, 9]) with { Load = new LoadPlan.ConstantPower(30) };
+        EnergyRequest request = StraightCells.Request([10, 9]) with { Load = new LoadPlan.ConstantPower(30) };
 
         Assert.Equal(0.9 * Of(request).UsableWh, Of(request with { ReserveFraction = 0.1 }).UsableWh, tolerance: 1e-6);
     }
@@ -131,7 +122,7 @@ public class EnergyBudgetsTests
     [Fact]
     public void A_steady_profile_is_the_steady_load()
     {
-        EnergyRequest request = Request([10, 9]);
+        EnergyRequest request = StraightCells.Request([10, 9]);
 
         EnergyBudget steady = Of(request with { Load = new LoadPlan.ConstantCurrent(5) });
         EnergyBudget profile = Of(request with { Load = new LoadPlan.Profile([new LoadStep(7, 5, false), new LoadStep(11, 5, false)]) });
@@ -146,12 +137,12 @@ public class EnergyBudgetsTests
 
     [Fact]
     public void A_profile_that_never_empties_the_pack_is_refused() =>
-        Assert.Throws<EndlessLoadException>(() => Of(Request([10]) with { Load = new LoadPlan.Profile([new LoadStep(10, 5, false), new LoadStep(10, -5, false)]) }));
+        Assert.Throws<EndlessLoadException>(() => Of(StraightCells.Request([10]) with { Load = new LoadPlan.Profile([new LoadStep(10, 5, false), new LoadStep(10, -5, false)]) }));
 
     [Fact]
     public void Replacing_the_weakest_pays_down_to_the_second_weakest()
     {
-        EnergyBudget budget = Of(Request([71.2, 95.2, 96, 97, 98]) with { Load = null });
+        EnergyBudget budget = Of(StraightCells.Request([71.2, 95.2, 96, 97, 98]) with { Load = null });
 
         Assert.Equal(71.2, budget.UsableAh, tolerance: 1e-6);
         Assert.Equal([1], budget.AfterReplacement[0].Groups);
@@ -185,7 +176,7 @@ public class EnergyBudgetsTests
     {
         SeriesString pack = new()
         {
-            Curve = Straight.Curve,
+            Curve = StraightCells.Chemistry.Curve,
             CapacityAh = [10],
             StartFraction = [0.95],
             CellOhm = [0.02],
@@ -200,119 +191,5 @@ public class EnergyBudgetsTests
         Assert.InRange(order, 1.7, 2.4);
     }
 
-    // No controller; one that ends it far above the cells; one that ends it a hair before a cell, so that most draws are ended by a cell.
-    [Theory]
-    [InlineData(null)]
-    [InlineData(21.0)]
-    [InlineData(18.25)]
-    public void The_spread_agrees_with_a_seeded_monte_carlo_run(double? packEmptyV) => Agree(Request([10, 9.9, 9.95, 10.1, 9.92, 10.05]) with
-    {
-        Load = new LoadPlan.ConstantCurrent(8),
-        PackEmptyV = packEmptyV,
-        RepeatabilityFraction = 0.02,
-    });
-
-    // The weakest of many like groups is some way below its reading, where the volts are not those of the end.
-    [Theory]
-    [InlineData(null)]
-    [InlineData(46.0)]
-    public void The_spread_of_many_like_groups_agrees_with_a_seeded_monte_carlo_run(double? packEmptyV) => Agree(new EnergyRequest
-    {
-        Groups = [.. Enumerable.Range(1, 16).Select(g => new SeriesGroup(g, 92 + g % 3, 0.5))],
-        Chemistry = Chemistries.LithiumIronPhosphate,
-        Load = new LoadPlan.ConstantCurrent(40),
-        PackEmptyV = packEmptyV,
-    });
-
-    // Two groups nearly level at the top, so that either may be the first full one, one that stands low and one that is small; a log's own ranges.
-    [Theory]
-    [InlineData(null, 0.0)]
-    [InlineData(null, 0.01)]
-    [InlineData(22.0, 0.01)]
-    public void The_spread_of_groups_out_of_step_agrees_with_a_seeded_monte_carlo_run(double? packEmptyV, double chargeSigma)
-    {
-        double[] charge = [0.60, 0.595, 0.56, 0.60, 0.58, 0.59];
-        EnergyRequest request = Request([10, 9.9, 9.95, 9.6, 9.92, 10.05]);
-        Agree(request with
-        {
-            Groups =
-            [
-                .. request.Groups.Select((group, g) => group with
-                {
-                    StateOfChargeFraction = charge[g],
-                    StateOfChargeSigma = chargeSigma > 0 ? chargeSigma : null,
-                    CapacitySigmaAh = 0.15,
-                    ResistanceSigmaMilliohm = 0.5,
-                }),
-            ],
-            Load = new LoadPlan.ConstantPower(180),
-            PackEmptyV = packEmptyV,
-        });
-    }
-
-    private static void Agree(EnergyRequest request)
-    {
-        UsableSpread spread = Of(request).Spread;
-
-        EnergyDraws drawn = EnergyDraws.Of(request, 2000, seed: 20261125, null, TestContext.Current.CancellationToken)!;
-
-        Assert.Equal(drawn.LowWh, spread.LowWh, tolerance: 0.12 * spread.HalfWidthWh);
-        Assert.Equal(drawn.HighWh, spread.HighWh, tolerance: 0.12 * spread.HalfWidthWh);
-        Assert.Equal(2000, drawn.Draws);
-    }
-
-    [Fact]
-    public void Draws_report_how_far_they_are_and_stop_with_what_they_have()
-    {
-        EnergyRequest request = Request([10, 9.9]) with { Load = new LoadPlan.ConstantCurrent(8) };
-        using CancellationTokenSource stop = new();
-        StopAfter progress = new(300, stop);
-
-        EnergyDraws drawn = EnergyDraws.Of(request, 10_000, seed: 1, progress, stop.Token)!;
-
-        Assert.Equal([100, 200, 300], progress.Heard);
-        Assert.Equal(300, drawn.Draws);
-        Assert.True(drawn.WasStopped);
-        Assert.True(drawn.LowWh < drawn.MedianWh && drawn.MedianWh < drawn.HighWh);
-    }
-
-    [Fact]
-    public void The_same_seed_draws_the_same_and_another_does_not()
-    {
-        EnergyRequest request = Request([10, 9.9]);
-        EnergyDraws Draw(int seed) => EnergyDraws.Of(request, 200, seed, null, TestContext.Current.CancellationToken)!;
-
-        Assert.Equal(Draw(1), Draw(1));
-        Assert.NotEqual(Draw(1), Draw(2));
-    }
-
-    [Fact]
-    public void The_least_of_several_equal_groups_is_likely_below_its_reading()
-    {
-        double[] mean = [10, 10, 10, 10];
-        double[] sigma = [0.1, 0.1, 0.1, 0.1];
-
-        // Source: by hand: the median of the least of four is where one group alone is above with 0.5^(1/4) = 0.8409: 0.9982 sigma below.
-        Assert.Equal(10 - 0.09982, EnergySpread.QuantileOfLeast(mean, sigma, 0.5), tolerance: 1e-5);
-    }
-
-    private static EnergyRequest Request(double[] capacityAh) => new()
-    {
-        Groups = [.. capacityAh.Select((ah, g) => new SeriesGroup(g + 1, ah, 10))],
-        Chemistry = Straight,
-    };
-
     private static EnergyBudget Of(EnergyRequest request) => EnergyBudgets.Of(request, TestContext.Current.CancellationToken);
-
-    private sealed class StopAfter(int draws, CancellationTokenSource stop) : IProgress<int>
-    {
-        internal List<int> Heard { get; } = [];
-
-        public void Report(int value)
-        {
-            Heard.Add(value);
-            if (value >= draws)
-                stop.Cancel();
-        }
-    }
 }

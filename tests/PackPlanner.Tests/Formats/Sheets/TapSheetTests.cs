@@ -1,0 +1,100 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Formats.Sheets;
+using static PackPlanner.Tests.Formats.Sheets.SheetCases;
+
+namespace PackPlanner.Tests.Formats.Sheets;
+
+/// <summary>Volts to expect at the taps, and on which side the links lie.</summary>
+public class TapSheetTests
+{
+    // By hand: four groups of two equal cells resting at 3.60, 3.61, 3.62 and 3.63 V stand at 3.60, 7.21, 10.83 and 14.46 V.
+    [Fact]
+    public void Tap_volts_add_up_from_pack_minus()
+    {
+        Job job = new() { Title = "four", Givens = Given(4, 2), AddedRows = [.. Enumerable.Range(0, 8).Select(i => Cell($"K{i + 1}", 3.60 + (i / 2 * 0.01)))] };
+        JobHistory history = JobHistory.Of(job with { Grouping = new JobGrouping([["K1", "K2"], ["K3", "K4"], ["K5", "K6"], ["K7", "K8"]], Origin.You(Day)) });
+
+        IReadOnlyList<SheetVolts.Tap> taps = SheetVolts.Of(Input(history).Groups);
+
+        double[] expected = [0, 3.60, 7.21, 10.83, 14.46];
+        Assert.All(taps.Zip(expected), pair => Assert.Equal(pair.Second, pair.First.Volts!.Value, 1e-9));
+    }
+
+    // Source: [Kirchhoff], by hand: 3.6 V behind 10 mΩ and 3.3 V behind 20 mΩ settle at (2 x 3.6 + 3.3) / 3 = 3.5 V.
+    [Fact]
+    public void Unequal_cells_settle_at_the_mean_weighted_by_conductance()
+    {
+        Job job = new()
+        {
+            Title = "two",
+            Givens = Given(1, 2),
+            AddedRows = [Cell("A", 3.6) with { ResistanceMilliohm = 10 }, Cell("B", 3.3) with { ResistanceMilliohm = 20 }],
+            Grouping = new JobGrouping([["A", "B"]], Origin.You(Day)),
+        };
+
+        Assert.Equal(3.5, Input(JobHistory.Of(job)).Groups[0].RestV!.Value, 1e-9);
+    }
+
+    [Fact]
+    public void A_missing_resting_voltage_leaves_the_taps_after_it_open()
+    {
+        Job job = new()
+        {
+            Title = "gap",
+            Givens = Given(3, 1),
+            AddedRows = [Cell("A", 3.6), Cell("B", 3.6) with { RestV = null }, Cell("C", 3.6)],
+            Grouping = new JobGrouping([["A"], ["B"], ["C"]], Origin.You(Day)),
+        };
+        SheetInput input = Input(JobHistory.Of(job));
+
+        Assert.Equal([0.0, 3.6, null, null], SheetVolts.Of(input.Groups).Select(tap => tap.Volts));
+        Assert.Contains("no volts can be told", TapSheet.Pages(input)[0].Body, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(3.6, 0.1)]
+    [InlineData(20, 0.1)]
+    [InlineData(54.6, 0.273)]
+    public void A_tap_may_be_off_by_a_tenth_of_a_volt_or_half_a_percent(double volts, double tolerance) =>
+        Assert.Equal(tolerance, TapCheck.Tolerance(volts), 1e-9);
+
+    [Fact]
+    public void The_underside_is_mirrored_and_every_sign_changes()
+    {
+        PlacePart whole = PlacePart.Whole(Trike.Value.Places);
+        string above = PlaceDrawing.Svg(Trike.Value.Places, 38.1, below: false, whole, Trike.Value.Case);
+        string below = PlaceDrawing.Svg(Trike.Value.Places, 38.1, below: true, whole, Trike.Value.Case);
+        (double X, double Y, string Text)[] one = Marks(above);
+        (double X, double Y, string Text)[] other = Marks(below);
+
+        Assert.Equal(117, one.Length);
+        double width = double.Parse(Regex.Match(above, "viewBox=\"0 0 ([0-9.]+)").Groups[1].Value, CultureInfo.InvariantCulture);
+        Assert.All(one, mark =>
+        {
+            string flipped = (mark.Text[0] == '+' ? "−" : "+") + mark.Text[1..];
+            Assert.Contains(other, turned => Math.Abs(turned.X - (width - mark.X)) < 0.02 && Math.Abs(turned.Y - mark.Y) < 0.02 && turned.Text == flipped);
+        });
+    }
+
+    // The sheet's sides against the drawing: a link joins the plus of k to the minus of k + 1 on one side, so where the
+    // drawing from above shows plus of k it must show minus of k + 1.
+    [Fact]
+    public void Links_lie_on_the_side_where_the_drawing_shows_both_ends()
+    {
+        foreach (int link in Enumerable.Range(1, 12))
+        {
+            string side = TapSheet.SideOf(Trike.Value, link)!;
+            bool above = side == "above";
+            Assert.All(Trike.Value.Places.Where(place => place.Position == link), place => Assert.Equal(above, place.PlusUp));
+            Assert.All(Trike.Value.Places.Where(place => place.Position == link + 1), place => Assert.Equal(!above, place.PlusUp));
+        }
+    }
+
+    private static (double X, double Y, string Text)[] Marks(string svg) =>
+    [
+        .. Regex.Matches(svg, "<text x=\"([0-9.]+)\" y=\"([0-9.]+)\" textLength=\"[0-9.]+\" lengthAdjust=\"spacingAndGlyphs\" font-weight=\"bold\" text-anchor=\"middle\">([+−][0-9]+)</text>")
+            .Select(match => (double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture), double.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture), match.Groups[3].Value)),
+    ];
+}
