@@ -48,12 +48,6 @@ internal static class GroupEstimates
             double own = Proud * OwnSd(estimate, k, PackParameters.LogCapacity, relative: true);
             double absolute = Proud * OwnSd(estimate, k, PackParameters.LogCapacity, relative: false);
             double offset = Proud * OwnSd(estimate, k, PackParameters.Charge, relative: true);
-            double tap = 0;
-            for (int t = 0; t < model.Taps.Count; t++)
-            {
-                double v = 0.01 * fit.X[model.TapAt + t];
-                tap += model.Taps[t].A == k ? v : model.Taps[t].B == k ? -v : 0;
-            }
             return new GroupEstimate(
                 model.RatedAh * Math.Exp(logs[k]), Math.Min(told.Told ? MostTold + Leaked(k) + (0.12 * Math.Abs(logs[k] - middleLog)) : MostCapacity, Root(Math.Max(absolute, commonLog), Root(Root(model.Curve.CapacityDoubt + Part(k), estimate.CountSd), estimate.ValleySd) + Leaked(k) + (0.12 * Math.Abs(logs[k] - middleLog)))),
                 Math.Exp(logs[k] - middleLog), Math.Min(MostCapacity, Root(own, LeastShare + Leaked(k) + (0.12 * Math.Abs(logs[k] - middleLog)))),
@@ -62,10 +56,21 @@ internal static class GroupEstimates
                 cells[k] / middleCells, Math.Min(0.5, Root(Proud * OwnSd(estimate, k, PackParameters.Cells, relative: true), 0.03)),
                 joints[k] / (cells[k] + joints[k] > 0 ? Robust.Median([.. cells.Zip(joints, (c, j) => c + j)]) : 1),
                 (leaks[k] - middleLeak) * leakUnitA,
-                model.Leaks ? leakUnitA * Proud * OwnSd(estimate, k, PackParameters.Leak, relative: true) : double.NaN, tap);
+                model.Leaks ? leakUnitA * Proud * OwnSd(estimate, k, PackParameters.Leak, relative: true) : double.NaN, TapV(model, fit, k));
         })];
 
         double[] Column(int parameter) => [.. Enumerable.Range(0, n).Select(k => fit.X[model.GroupAt(k) + parameter])];
+    }
+
+    private static double TapV(PackModel model, PackFit fit, int group)
+    {
+        double tapV = 0;
+        for (int t = 0; t < model.Taps.Count; t++)
+        {
+            double v = 0.01 * fit.X[model.TapAt + t];
+            tapV += model.Taps[t].A == group ? v : model.Taps[t].B == group ? -v : 0;
+        }
+        return tapV;
     }
 
     private static double Root(double a, double b) => Math.Sqrt((a * a) + (b * b));

@@ -179,15 +179,7 @@ internal sealed class PackScan
             double sd = Math.Sqrt((9 * model.FloorV * model.FloorV) + (0.0025 * drop * drop) + (0.00002 * slope * slope) + (model.GrainV * model.GrainV / 24));
             double miss = Math.Clamp((p.Volts[group] - v) / sd, -40, 40);
             square += miss * miss;
-            (double sine, double cosine) = z is > 0 and < 1 ? Math.SinCos(Math.PI * z) : (0, 0);
-            (double s, double c) = (sine, cosine);
-            for (int order = 1; order <= PackParameters.Warps; order++)
-            {
-                row[order - 1] = 0.01 * slope * s / order / sd;
-                if (order <= PackParameters.Bends)
-                    row[PackParameters.Warps + order - 1] = 0.001 * s / sd;
-                (s, c) = ((s * cosine) + (c * sine), (c * cosine) - (s * sine));
-            }
+            FillFreeTerms(row, z, slope, sd);
             for (int j = 0; j < terms; j++)
             {
                 right[j] += row[j] * miss;
@@ -201,6 +193,20 @@ internal sealed class PackScan
         foreach (double scale in (double[])[1, 4, 16])
             best = Math.Min(best, square - Explained(normal, right, terms, scale) + (2 * 3 * Math.Log(scale)));
         return best + Math.Log(1 + (ratio * ratio)) + Math.Log(1 + (offset * offset));
+    }
+
+    /// <summary>What a hundredth of stretching and a millivolt of bending of each order do to the volts at a charge, in deviations.</summary>
+    private static void FillFreeTerms(Span<double> row, double z, double slope, double sd)
+    {
+        (double sine, double cosine) = z is > 0 and < 1 ? Math.SinCos(Math.PI * z) : (0, 0);
+        (double s, double c) = (sine, cosine);
+        for (int order = 1; order <= PackParameters.Warps; order++)
+        {
+            row[order - 1] = 0.01 * slope * s / order / sd;
+            if (order <= PackParameters.Bends)
+                row[PackParameters.Warps + order - 1] = 0.001 * s / sd;
+            (s, c) = ((s * cosine) + (c * sine), (c * cosine) - (s * sine));
+        }
     }
 
     /// <summary>How much of the misfit the free terms explain when their spread is a multiple of the ordinary one.</summary>

@@ -13,7 +13,6 @@ internal static class AnswerBuilder
         double? cellKg = c.CellMassG / 1000, massKg = cellKg * used.Length;
         double partsKg = (c.Parts ?? []).Sum(p => p.Kg);
         PlacedGroup[] groups = Groups(cells, plan, c.Series ?? 0, cellKg);
-        double cavity = CavityVolume.OfMm3(scene) / 1e6, body = BodyVolumeMm3(c.Cell) / 1e6;
         int count = cells.Length;
         FitAnswer answer = new()
         {
@@ -25,8 +24,8 @@ internal static class AnswerBuilder
             CellMassKg = massKg,
             PackMassKg = massKg + partsKg,
             CellsCentreOfMass = used.Length == 0 ? null : Mean(used.Select(p => p.Centre)),
-            UsedVolumeL = count * body,
-            CavityVolumeL = cavity,
+            UsedVolumeL = count * (BodyVolumeMm3(c.Cell) / 1e6),
+            CavityVolumeL = CavityVolume.OfMm3(scene) / 1e6,
             MarginMm = count == 0 ? [] : Margins.Of(scene, layout.Bodies),
             Bound = choice.Bound,
             BoundMethod = choice.BoundMethod,

@@ -38,6 +38,18 @@ internal static class BoxSearch
             ? box.Poses.Distinct().Order().Select(pose => Attitude.Of(fitCase with { Cell = box with { Poses = [pose] } }))
             : [];
 
+    // What was proved of one pose says nothing of the others. With one class along the axis each box crosses one of so many planes, and
+    // no plane crosses more than was proved.
+    private static int? ProvenLimit(Scene scene, IReadOnlyList<Attitude> attitudes, SlabStack stack)
+    {
+        if (stack.Attitudes.Count < attitudes.Count || SlabClass.Of(attitudes, stack.Along).Count != 1)
+            return null;
+        int? limit = null;
+        foreach ((SlabClass slab, int proven) in stack.Proven)
+            limit = Math.Min(limit ?? int.MaxValue, BoxBound.Layers(scene.Parts[0], slab) * proven);
+        return limit;
+    }
+
     internal static LayoutChoice Find(Scene scene, FitEffort effort, IProgress<FitProgress>? progress, CancellationToken cancel)
     {
         IReadOnlyList<Attitude> attitudes = Attitude.Of(scene.Case);
@@ -61,17 +73,8 @@ internal static class BoxSearch
             {
                 stack.LookWell(100_000L * effort.MillionSteps / worth.Length, bound ?? int.MaxValue);
                 best = Math.Max(best, stack.Count);
-                foreach ((SlabClass slab, int proven) in stack.Proven)
-                {
-                    // What was proved of one pose says nothing of the others.
-                    if (stack.Attitudes.Count < attitudes.Count)
-                        break;
-                    // One class along this axis: each box crosses one of so many planes, and no plane crosses more than was proved.
-                    int limit = BoxBound.Layers(scene.Parts[0], slab) * proven;
-                    if (limit < (bound ?? int.MaxValue) && SlabClass.Of(attitudes, stack.Along).Count == 1)
-                        (bound, method) = (limit, "layers times complete search of one layer");
-                }
-
+                if (ProvenLimit(scene, attitudes, stack) is { } limit && limit < (bound ?? int.MaxValue))
+                    (bound, method) = (limit, "layers times complete search of one layer");
                 progress?.Report(new FitProgress("slabs", best, bound, 0.6));
                 if (best == bound)
                     break;

@@ -33,13 +33,24 @@ public static class PlainBlock
             }
         }
 
-        // The block's own outline is its cavity, clearances included, so that margins are nought and volumes mean the block.
+        FitCase fitCase = Around(bodies, attitude, series, parallel, model);
+        Layout layout = new(bodies, "block", 0, Regular: true);
+        NeighbourGraph graph = NeighbourGraph.Of(bodies, fitCase.Clearances, fitCase.LinkReachMm);
+        int[] groups = [.. groupOf], pairs = LinkMeasures.Pairs(graph, groups, series);
+        GroupPlan plan = new(groups, parallel, pairs, LinkMeasures.BusbarRatio(graph, groups, series, pairs));
+        LayoutChoice choice = new([layout], null, "a plain block, nothing was searched", bodies.Count, null);
+        return (fitCase, AnswerBuilder.Build(new Scene(fitCase), layout, plan, choice, [], stopped: false));
+    }
+
+    /// <summary>The block's own outline is its cavity, clearances included, so that margins are nought and volumes mean the block.</summary>
+    private static FitCase Around(List<Body> bodies, Attitude attitude, int series, int parallel, FitCase model)
+    {
         double[] wall = [.. Enumerable.Range(0, 6).Select(attitude.Wall)];
         Solid around = new Solid.Box(
             new PointMm(-wall[0], -wall[2], -wall[4]),
             new PointMm(
                 bodies.Max(b => b.Box.X1) + wall[1], bodies.Max(b => b.Box.Y1) + wall[3], attitude.Size(Axis.Z) + wall[5]));
-        FitCase fitCase = model with
+        return model with
         {
             Cavity = [new NamedSolid("block", around)],
             KeepOuts = [],
@@ -49,12 +60,6 @@ public static class PlainBlock
             Openings = null,
             Boxes = Math.Min(Math.Max(1, model.Boxes), series),
         };
-        Layout layout = new(bodies, "block", 0, Regular: true);
-        NeighbourGraph graph = NeighbourGraph.Of(bodies, fitCase.Clearances, fitCase.LinkReachMm);
-        int[] groups = [.. groupOf], pairs = LinkMeasures.Pairs(graph, groups, series);
-        GroupPlan plan = new(groups, parallel, pairs, LinkMeasures.BusbarRatio(graph, groups, series, pairs));
-        LayoutChoice choice = new([layout], null, "a plain block, nothing was searched", bodies.Count, null);
-        return (fitCase, AnswerBuilder.Build(new Scene(fitCase), layout, plan, choice, [], stopped: false));
     }
 
     /// <summary>Round cells stand; boxes stand upright with their large faces across the string.</summary>

@@ -34,20 +34,20 @@ internal sealed class RectanglePacker
     {
         size = [.. kinds.Select(k => new[] { k.W, k.H })];
         area = kinds.Min(k => k.W * k.H);
-        xs = Grid(width, [.. kinds.Select(k => (k.W, k.Left, k.Right))]);
-        ys = Grid(height, [.. kinds.Select(k => (k.H, k.Down, k.Up))]);
-        endX = Ends(xs, width, [.. kinds.Select(k => (k.W, k.Left, k.Right))]);
-        endY = Ends(ys, height, [.. kinds.Select(k => (k.H, k.Down, k.Up))]);
+        xs = NormalPatterns.Grid(width, [.. kinds.Select(k => (k.W, k.Left, k.Right))]);
+        ys = NormalPatterns.Grid(height, [.. kinds.Select(k => (k.H, k.Down, k.Up))]);
+        endX = NormalPatterns.Ends(xs, width, [.. kinds.Select(k => (k.W, k.Left, k.Right))]);
+        endY = NormalPatterns.Ends(ys, height, [.. kinds.Select(k => (k.H, k.Down, k.Up))]);
         level = new int[xs.Length - 1];
         lackX = new double[xs.Length, xs.Length];
-        double[] sumsX = Sums(width, [.. kinds.Select(k => k.W)]), sumsY = Sums(height, [.. kinds.Select(k => k.H)]);
+        double[] sumsX = NormalPatterns.Sums(width, [.. kinds.Select(k => k.W)]), sumsY = NormalPatterns.Sums(height, [.. kinds.Select(k => k.H)]);
         for (int i = 0; i < xs.Length; i++)
         {
             for (int j = i + 1; j < xs.Length; j++)
-                lackX[i, j] = Lack(sumsX, xs[j] - xs[i]);
+                lackX[i, j] = NormalPatterns.Lack(sumsX, xs[j] - xs[i]);
         }
 
-        lackY = [.. ys.Select(y => Lack(sumsY, height - y))];
+        lackY = [.. ys.Select(y => NormalPatterns.Lack(sumsY, height - y))];
         (codeA, codeB) = (new ulong[level.Length, ys.Length], new ulong[level.Length, ys.Length]);
         Random random = new(20251);
         for (int c = 0; c < level.Length; c++)
@@ -94,21 +94,11 @@ internal sealed class RectanglePacker
             return false;
         }
 
-        if (LeastWaste() > left)
+        if (LeastWaste() > left || WasSeen(a, b))
             return false;
-        if (seen.TryGetValue((a, b), out int best) && best >= placed.Count)
-            return false;
-        if (seen.Count < 2_000_000)
-            seen[(a, b)] = placed.Count;
-        int column = 0;
-        for (int c = 1; c < level.Length; c++)
-            column = level[c] < level[column] ? c : column;
-        int row = level[column];
+        (int column, int row, int wide) = Lowest();
         if (row >= ys.Length - 1)
             return false;
-        int wide = column;
-        while (wide < level.Length && level[wide] == row)
-            wide++;
         for (int kind = 0; kind < size.Length; kind++)
         {
             int toX = endX[kind, column], toY = endY[kind, row];
@@ -137,6 +127,28 @@ internal sealed class RectanglePacker
         if (!answered)
             level[column] = row;
         return answered;
+    }
+
+    /// <summary>Whether this skyline was met with as many rectangles or more under it; it is remembered when it was not.</summary>
+    private bool WasSeen(ulong a, ulong b)
+    {
+        if (seen.TryGetValue((a, b), out int best) && best >= placed.Count)
+            return true;
+        if (seen.Count < 2_000_000)
+            seen[(a, b)] = placed.Count;
+        return false;
+    }
+
+    /// <summary>Where the skyline is lowest, from the left: its first column, its row, and the column after its last.</summary>
+    private (int Column, int Row, int Wide) Lowest()
+    {
+        int column = 0;
+        for (int c = 1; c < level.Length; c++)
+            column = level[c] < level[column] ? c : column;
+        int row = level[column], wide = column;
+        while (wide < level.Length && level[wide] == row)
+            wide++;
+        return (column, row, wide);
     }
 
     /// <summary>
@@ -173,31 +185,6 @@ internal sealed class RectanglePacker
         return Math.Max(upward, across);
     }
 
-    private static double[] Sums(double length, double[] sizes)
-    {
-        SortedSet<double> sums = [0];
-        Queue<double> todo = new([0.0]);
-        while (todo.TryDequeue(out double sum))
-        {
-            foreach (double size in sizes)
-            {
-                double next = Math.Round(sum + size, 6);
-                if (next <= length + 1e-5 && sums.Add(next))
-                    todo.Enqueue(next);
-            }
-        }
-
-        return [.. sums];
-    }
-
-    /// <summary>What the largest sum that fits leaves over; a hair is forgiven.</summary>
-    private static double Lack(double[] sums, double length)
-    {
-        int at = Array.BinarySearch(sums, length + 1e-5);
-        double lack = length - sums[at >= 0 ? at : ~at - 1];
-        return lack < 1e-5 ? 0 : lack;
-    }
-
     private (ulong A, ulong B) Raise(int from, int to, int row, ulong a, ulong b)
     {
         for (int c = from; c < to; c++)
@@ -208,40 +195,5 @@ internal sealed class RectanglePacker
         }
 
         return (a, b);
-    }
-
-    /// <summary>Every place where a side may lie: sums of sizes from the low side, starting where each kind may start.</summary>
-    private static double[] Grid(double length, (double Size, double Low, double High)[] kinds)
-    {
-        SortedSet<double> at = [0, .. kinds.Select(k => Math.Round(k.Low, 6))];
-        Queue<double> todo = new(at);
-        while (todo.TryDequeue(out double x))
-        {
-            foreach ((double size, double low, double high) in kinds)
-            {
-                double end = Math.Round(Math.Max(x, low) + size, 6);
-                if (end <= length - high + 1e-6 && at.Add(end))
-                    todo.Enqueue(end);
-            }
-        }
-
-        at.RemoveWhere(x => x > length - 1e-6);
-        return [.. at, length];
-    }
-
-    private static int[,] Ends(double[] grid, double length, (double Size, double Low, double High)[] kinds)
-    {
-        int[,] ends = new int[kinds.Length, grid.Length];
-        for (int k = 0; k < kinds.Length; k++)
-        {
-            for (int i = 0; i < grid.Length; i++)
-            {
-                double end = grid[i] + kinds[k].Size;
-                bool allowed = grid[i] >= kinds[k].Low - 1e-6 && end <= length - kinds[k].High + 1e-6;
-                ends[k, i] = allowed ? Array.FindIndex(grid, g => Math.Abs(g - end) < 2e-6) : -1;
-            }
-        }
-
-        return ends;
     }
 }

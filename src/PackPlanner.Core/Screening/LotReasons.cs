@@ -65,14 +65,7 @@ internal sealed class LotReasons
         double? judgedAh = request.CorrectSlots ? corrected ?? cell.CapacityAh : cell.CapacityAh;
         VerdictReason[] reasons = InOrder(Reasons(cell, model, judgedAh));
         bool safety = reasons.Any(reason => SafetyHolds.Include(reason.Caution));
-        Verdict worst = reasons.Length == 0 ? Verdict.Use : reasons.Max(reason => reason.Bears);
-        Verdict forSafety = reasons.Where(reason => reason.Caution is not null).Select(reason => reason.Bears).DefaultIfEmpty(Verdict.Use).Max();
-        if (request.ByHand.TryGetValue(cell.Label, out HandVerdict? hand))
-        {
-            reasons = [new VerdictReason(ReasonCodes.ByHand, ReadingName.Condition, null, null, LimitOrigin.User, hand.Verdict, Noted: hand.Because), .. reasons];
-            worst = hand.Verdict > forSafety ? hand.Verdict : forSafety;
-        }
-
+        (Verdict worst, reasons) = ByHand(cell.Label, reasons);
         CellRow? first = cell.Tests.Count > 0 ? cell.Tests[0] : cell.Aborted;
         return new ScreenedCell
         {
@@ -104,6 +97,17 @@ internal sealed class LotReasons
             HeldForSafety = safety,
             Rows = cell.Rows,
         };
+    }
+
+    // A verdict by hand stands over all reasons but those of safety.
+    private (Verdict Worst, VerdictReason[] Reasons) ByHand(string label, VerdictReason[] reasons)
+    {
+        if (!request.ByHand.TryGetValue(label, out HandVerdict? hand))
+            return (reasons.Length == 0 ? Verdict.Use : reasons.Max(reason => reason.Bears), reasons);
+        Verdict forSafety = reasons.Where(reason => reason.Caution is not null).Select(reason => reason.Bears).DefaultIfEmpty(Verdict.Use).Max();
+        return (
+            hand.Verdict > forSafety ? hand.Verdict : forSafety,
+            [new VerdictReason(ReasonCodes.ByHand, ReadingName.Condition, null, null, LimitOrigin.User, hand.Verdict, Noted: hand.Because), .. reasons]);
     }
 
     // The gravest first; a reason with a caution before one without.

@@ -35,14 +35,7 @@ internal static class CurveLog
             return PackLogs.NoRows(source);
         LogClock clock = LogClock.Of(rows.Moments, time);
         List<string> said = [.. clock.Understood];
-        int[] lines = rows.Lines;
-        if (clock.Order is { } order)
-        {
-            foreach (LogColumn column in wanted)
-                column.Values = Array.ConvertAll(order, at => column.Values[at]);
-            lines = Array.ConvertAll(order, at => lines[at]);
-        }
-
+        int[] lines = InOrder(clock, wanted, rows.Lines);
         double[] curveV = Volts(volts, columns, options, lines, counter, said);
         if (!Array.Exists(curveV, double.IsFinite))
             return Refusal.Input("no-volts", source.Name, $"the columns of volts hold no figure that a cell or a string can have; the headings are: {PackLogs.Headings(head)}",
@@ -60,6 +53,16 @@ internal static class CurveLog
         IReadOnlyList<LogGap> gaps = LogGaps.Of(clock.TimeS, clock.UsualStepS);
         return new TesterLogReading(curve, false, Math.Max(1, columns.Groups.Length), counter.Account(),
             TesterLogs.Shape(source, head, columns, "wide", sign, clock.TimeS.Length, gaps), said);
+    }
+
+    /// <summary>Puts the values of the columns, and the lines that they stand on, into the order of time.</summary>
+    private static int[] InOrder(LogClock clock, LogColumn[] columns, int[] lines)
+    {
+        if (clock.Order is not { } order)
+            return lines;
+        foreach (LogColumn column in columns)
+            column.Values = Array.ConvertAll(order, at => column.Values[at]);
+        return Array.ConvertAll(order, at => lines[at]);
     }
 
     private static Refusal? SetUnit(SourceFile source, LogColumn current, ReadOptions options, List<string> said)

@@ -1,5 +1,3 @@
-using System.Diagnostics;
-using System.Runtime.InteropServices;
 using PackPlanner.Formats;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Reading;
@@ -55,31 +53,13 @@ internal static class ScreenStart
         using IApplication app = QuietOutput.NewApplication(colour);
         app.Init();
         using PlannerWindow window = new(desk, colour);
-        int exitCode = 0;
-        void Stop(PosixSignalContext context)
-        {
-            context.Cancel = true;
-            exitCode = context.Signal switch
-            {
-                PosixSignal.SIGHUP => 129,
-                PosixSignal.SIGINT => ExitCodes.Stopped,
-                PosixSignal.SIGQUIT => 131,
-                _ => 143,
-            };
-            EndAnyway();
-        }
-
-        PosixSignalRegistration[] signals =
-        [
-            .. new[] { PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP, PosixSignal.SIGQUIT }
-                .Select(signal => PosixSignalRegistration.Create(signal, Stop)),
-        ];
+        using EndingSignals signals = new();
         around.Back = action => app.Invoke(action);
         around.Redraw = window.SetNeedsDraw;
         around.Copy = text => ClipboardSequence.Write(app, text);
         app.Iteration += (_, _) =>
         {
-            if (exitCode != 0)
+            if (signals.ExitCode != 0)
                 app.RequestStop();
         };
         app.AddTimeout(TimeSpan.FromMilliseconds(200), () =>
@@ -95,24 +75,7 @@ internal static class ScreenStart
             return true;
         });
         desk.Store.RememberPlaceNow();
-        foreach (PosixSignalRegistration signal in signals)
-            signal.Dispose();
-        return exitCode;
-    }
-
-    // A terminal that is gone can leave the library waiting for its answer for ever. Everything is saved at every change,
-    // so a program that has been told to end, and has not within five seconds, is ended.
-    private static void EndAnyway()
-    {
-        Thread watch = new(() =>
-        {
-            Thread.Sleep(TimeSpan.FromSeconds(5));
-            Process.GetCurrentProcess().Kill();
-        })
-        {
-            IsBackground = true,
-        };
-        watch.Start();
+        return signals.ExitCode;
     }
 
     // A word without a dash that names a file, or could only be one, is a job; anything else is a misspelt verb.

@@ -58,21 +58,8 @@ internal sealed class PeerTargets
         for (int k = 0; k < truth.Length; k++)
             Findings(truth[k], [.. Said(groups[k]).Where(f => f != "cannot-tell")], k, can == "yes", misses);
         double middleAh = Median(truth.Select(g => g.CapacityAh)), middleStart = Median(truth.Select(g => g.StartCharge));
-        double[] ohms = [.. truth.Select(g => 1000 * made.Pack.OneSecondOhm(g, made.Logger.MeanDegC))];
         if (can == "yes")
-        {
-            double[] said = [.. groups.Select(g => Value(g, "capacityAh"))];
-            double error = Math.Abs((Median(said) / middleAh) - 1);
-            double[] apart = [.. truth.Select((g, k) => Math.Abs((said[k] / Median(said) / (g.CapacityAh / middleAh)) - 1))];
-            double half = Median(groups.Select(g => (Bound(g, "high") - Bound(g, "low")) / 2 / Value(g, "capacityAh")));
-            double gives = Recovery(truth, answer.GetProperty("recovery"), middleAh);
-            pack.Add(error);
-            share.Add(Rms(apart));
-            width.Add(half);
-            back.Add(gives);
-            if (error > 0.08 || apart.Max() > 0.06 || Rms(apart) > 0.03 || gives > 0.08 || half > 0.12)
-                misses.Add(Invariant($"capacity {100 * ((Median(said) / middleAh) - 1):+0.0;-0.0} % (relative {100 * Rms(apart):f1}, worst {100 * apart.Max():f1}), recovery {100 * gives:f1} %, half-width {100 * half:f1} %"));
-        }
+            Capacity(truth, groups, answer, middleAh, misses);
         double held = truth.Select((g, k) => g.CapacityAh >= Bound(groups[k], "low") && g.CapacityAh <= Bound(groups[k], "high") ? 1.0 : 0).Average();
         holding.Add(held);
         if (held < 0.75)
@@ -85,17 +72,36 @@ internal sealed class PeerTargets
                 misses.Add(Invariant($"offset {100 * Rms(off):f1} points (worst {100 * off.Max():f1})"));
         }
         if (!made.Kind.EndsWith("-charge", StringComparison.Ordinal) || made.Kind == "nmc-ride-charge")
-        {
-            double[] said = [.. groups.Select(g => Value(g, "resistanceMilliohm"))];
-            double[] apart = [.. said.Select((r, k) => Math.Abs((r / Median(said) / (ohms[k] / Median(ohms))) - 1))];
-            double level = Math.Abs((Median(said) / Median(ohms)) - 1);
-            ohm.Add(Rms(apart));
-            ohmPack.Add(level);
-            if (apart.Max() > 0.15 || Rms(apart) > 0.06 || level > (made.Logger.StepS > 3 ? 0.5 : 0.15))
-                misses.Add(Invariant($"resistance relative {100 * Rms(apart):f1} % (worst {100 * apart.Max():f1}), level {100 * ((Median(said) / Median(ohms)) - 1):+0;-0} %"));
-        }
+            Resistance(made, groups, misses);
         passing += misses.Count == 0 ? 1 : 0;
         return string.Join("; ", misses);
+    }
+
+    private void Capacity(PeerGroup[] truth, JsonElement[] groups, JsonElement answer, double middleAh, List<string> misses)
+    {
+        double[] said = [.. groups.Select(g => Value(g, "capacityAh"))];
+        double error = Math.Abs((Median(said) / middleAh) - 1);
+        double[] apart = [.. truth.Select((g, k) => Math.Abs((said[k] / Median(said) / (g.CapacityAh / middleAh)) - 1))];
+        double half = Median(groups.Select(g => (Bound(g, "high") - Bound(g, "low")) / 2 / Value(g, "capacityAh")));
+        double gives = Recovery(truth, answer.GetProperty("recovery"), middleAh);
+        pack.Add(error);
+        share.Add(Rms(apart));
+        width.Add(half);
+        back.Add(gives);
+        if (error > 0.08 || apart.Max() > 0.06 || Rms(apart) > 0.03 || gives > 0.08 || half > 0.12)
+            misses.Add(Invariant($"capacity {100 * ((Median(said) / middleAh) - 1):+0.0;-0.0} % (relative {100 * Rms(apart):f1}, worst {100 * apart.Max():f1}), recovery {100 * gives:f1} %, half-width {100 * half:f1} %"));
+    }
+
+    private void Resistance(PeerScenario made, JsonElement[] groups, List<string> misses)
+    {
+        double[] ohms = [.. made.Pack.Groups.Select(g => 1000 * made.Pack.OneSecondOhm(g, made.Logger.MeanDegC))];
+        double[] said = [.. groups.Select(g => Value(g, "resistanceMilliohm"))];
+        double[] apart = [.. said.Select((r, k) => Math.Abs((r / Median(said) / (ohms[k] / Median(ohms))) - 1))];
+        double level = Math.Abs((Median(said) / Median(ohms)) - 1);
+        ohm.Add(Rms(apart));
+        ohmPack.Add(level);
+        if (apart.Max() > 0.15 || Rms(apart) > 0.06 || level > (made.Logger.StepS > 3 ? 0.5 : 0.15))
+            misses.Add(Invariant($"resistance relative {100 * Rms(apart):f1} % (worst {100 * apart.Max():f1}), level {100 * ((Median(said) / Median(ohms)) - 1):+0;-0} %"));
     }
 
     /// <summary>How far off the capacity of the pack is, and how wide its range.</summary>

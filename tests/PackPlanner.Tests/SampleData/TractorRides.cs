@@ -25,17 +25,7 @@ internal static class TractorRides
     {
         Random random = new(seed);
         OpenCircuitCurve curve = Chemistries.LithiumIronPhosphate.Curve;
-        double[] ah = [.. MayAh];
-        double[] instantMilliohm = [.. Enumerable.Range(0, Cells).Select(_ => 0.46 + (0.01 * random.NextDouble()))];
-        double[] slowMilliohm = [.. Enumerable.Range(0, Cells).Select(_ => 0.24 + (0.01 * random.NextDouble()))];
-        if (october)
-        {
-            ah[10] = 71;
-            instantMilliohm[10] += 0.20;
-            slowMilliohm[10] += 0.08;
-            instantMilliohm[3] += 1.10;
-        }
-
+        (double[] ah, double[] instantMilliohm, double[] slowMilliohm) = Pack(random, october);
         StringBuilder text = new();
         text.Append("t,I_bat,").AppendJoin(',', Enumerable.Range(1, 24).Select(i => $"Cell{i:00}")).Append('\n');
         double[] slowV = new double[Cells];
@@ -74,6 +64,22 @@ internal static class TractorRides
             if (ended)
                 return text.ToString();
         }
+    }
+
+    private static (double[] Ah, double[] InstantMilliohm, double[] SlowMilliohm) Pack(Random random, bool october)
+    {
+        double[] ah = [.. MayAh];
+        double[] instantMilliohm = [.. Enumerable.Range(0, Cells).Select(_ => 0.46 + (0.01 * random.NextDouble()))];
+        double[] slowMilliohm = [.. Enumerable.Range(0, Cells).Select(_ => 0.24 + (0.01 * random.NextDouble()))];
+        if (october)
+        {
+            ah[10] = 71;
+            instantMilliohm[10] += 0.20;
+            slowMilliohm[10] += 0.08;
+            instantMilliohm[3] += 1.10;
+        }
+
+        return (ah, instantMilliohm, slowMilliohm);
     }
 
     // Driving in an orchard: rows of work at 40 to 70 A, turns at 15 to 30 A, halts.

@@ -99,57 +99,19 @@ internal sealed record DiagnosisScore
         double[] share = [.. Enumerable.Range(0, n).Select(k => Math.Abs((c[k] / mc / (truth.CapacityAh[k] / tc)) - 1))];
         double[] offset = [.. Enumerable.Range(0, n).Select(k => Math.Abs(diagnosis.Groups[k].StateOfChargeOffset!.Value.Value - truth.Offset[k]))];
         double[] resistance = [.. Enumerable.Range(0, n).Select(k => Math.Abs((r[k] / mr / (1000 * truth.ResistanceOhm[k] / tr)) - 1))];
-        int planted = 0, found = 0, reported = 0, right = 0, sound = 0, accused = 0;
-        List<string> mistakes = [];
-        bool told = diagnosis.CapacityTold;
-        for (int k = 0; k < n; k++)
-        {
-            string[] said = [.. diagnosis.Groups[k].Findings.Where(f => f.Kind != FindingKind.CannotTell).Select(f => Name(f.Kind))];
-            foreach (string need in truth.Required[k])
-            {
-                // A loss that no log could show is not asked for.
-                if (need == "low-capacity" && truth.Capacity != "yes" && !said.Contains(need))
-                    continue;
-                planted++;
-                bool hit = said.Contains(need);
-                found += hit ? 1 : 0;
-                if (!hit)
-                    mistakes.Add($"missed {need}@{k + 1}");
-            }
-            foreach (string word in said)
-            {
-                reported++;
-                bool ok = truth.Required[k].Contains(word) || truth.Allowed[k].Contains(word);
-                right += ok ? 1 : 0;
-                if (!ok)
-                    mistakes.Add($"wrong {word}@{k + 1}");
-            }
-            if (truth.Required[k].Count == 0 && truth.Allowed[k].Count == 0)
-            {
-                sound++;
-                accused += said.Length > 0 ? 1 : 0;
-            }
-        }
-        Recovery recovery = diagnosis.Recovery!;
-        double[] back =
-        [
-            Math.Abs((recovery.UsableAhNow / truth.NowAh) - 1), Math.Abs((recovery.UsableAhAfterBalance / truth.BalancedAh) - 1),
-            Math.Abs((recovery.UsableAhAfterReplacement / truth.ReplacedAh) - 1),
-        ];
-        bool tell = truth.Capacity == "either" || (truth.Capacity == "yes") == told;
-        if (!tell)
-            mistakes.Add(told ? "told what cannot be told" : "did not tell");
+        FindingTally tally = FindingTally.Of(truth, diagnosis);
+        bool told = diagnosis.CapacityTold, tell = truth.Capacity == "either" || (truth.Capacity == "yes") == told;
         DiagnosisScore score = new()
         {
             Kind = kind,
             CapacityScored = truth.Capacity == "yes",
             TellRight = tell,
-            Planted = planted,
-            Found = found,
-            Reported = reported,
-            ReportedRight = right,
-            Sound = sound,
-            SoundAccused = accused,
+            Planted = tally.Planted,
+            Found = tally.Found,
+            Reported = tally.Reported,
+            ReportedRight = tally.Right,
+            Sound = tally.Sound,
+            SoundAccused = tally.Accused,
             CapacityError = Math.Abs((mc / tc) - 1),
             ShareRms = Rms(share),
             ShareWorst = share.Max(),
@@ -160,16 +122,24 @@ internal sealed record DiagnosisScore
             ResistanceWorst = resistance.Max(),
             ResistanceError = Math.Abs((mr / tr) - 1),
             ResistanceScored = !kind.EndsWith("charge", StringComparison.Ordinal),
-            RecoveryWorst = back.Max(),
+            RecoveryWorst = WorstRecovery(diagnosis.Recovery!, truth),
             Holding = Enumerable.Range(0, n).Average(k => Holds(diagnosis.Groups[k].CapacityAh!.Value, truth.CapacityAh[k])),
             HalfWidth = Middle([.. diagnosis.Groups.Select(g => (g.CapacityAh!.Value.High - g.CapacityAh.Value.Low) / 2 / g.CapacityAh.Value.Value)]),
             OffsetHolding = Enumerable.Range(0, n).Average(k => Holds(diagnosis.Groups[k].StateOfChargeOffset!.Value, truth.Offset[k])),
             ResistanceHolding = Enumerable.Range(0, n).Average(k => diagnosis.Groups[k].ResistanceMilliohm is { } x ? Holds(x, 1000 * truth.ResistanceOhm[k]) : 1),
             StepS = stepS,
         };
-        score.Mistakes.AddRange(mistakes);
+        score.Mistakes.AddRange(tally.Mistakes);
+        if (!tell)
+            score.Mistakes.Add(told ? "told what cannot be told" : "did not tell");
         return score;
     }
+
+    private static double WorstRecovery(Recovery recovery, SimulatedTruth truth) => new[]
+    {
+        Math.Abs((recovery.UsableAhNow / truth.NowAh) - 1), Math.Abs((recovery.UsableAhAfterBalance / truth.BalancedAh) - 1),
+        Math.Abs((recovery.UsableAhAfterReplacement / truth.ReplacedAh) - 1),
+    }.Max();
 
     /// <summary>One log in one line.</summary>
     internal string Line() => FormattableString.Invariant(

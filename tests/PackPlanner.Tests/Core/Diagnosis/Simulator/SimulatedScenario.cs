@@ -20,7 +20,7 @@ internal static class SimulatedScenario
         CurveFamily family = kind[..3] switch { "lfp" => CurveFamily.Lfp, "nca" => CurveFamily.Nca, _ => CurveFamily.Nmc };
         bool days = kind.EndsWith("days", StringComparison.Ordinal);
         SimulatedPack pack = DrawPack(random, family, kind, days);
-        Plant(random, pack, kind, days);
+        new SimulatedFaults(random, pack).Plant(kind, days);
         SimulatedLogger logger = DrawLogger(random, pack, kind, days);
         return Ride(random, pack, logger, kind);
     }
@@ -37,22 +37,7 @@ internal static class SimulatedScenario
         double share1 = Between(random, 0.15, 0.5), share2 = Between(random, 0.2, 0.8);
         Func<double, double> curve = SimulatedCurves.Draw(random, family, full, empty, lfp ? Between(random, 0.002, 0.006) : Between(random, 0.006, 0.018));
         double start = StartCharge(random, kind);
-        double spread = Between(random, 0.002, 0.006), ages = Between(random, 0.005, 0.011);
-        SimulatedGroup[] groups = [.. Enumerable.Range(0, series).Select(_ =>
-        {
-            double own = total * (1 + (0.03 * SimulatedCurves.Normal(random)));
-            Func<double, double> bend = SimulatedCurves.Smooth(random, Between(random, 0.0006, 0.0016), 0.15);
-            return new SimulatedGroup
-            {
-                Curve = z => curve(z) + bend(z),
-                CapacityAh = rated * health * (1 + Math.Clamp(ages * SimulatedCurves.Normal(random), -0.025, 0.025)),
-                R0 = own,
-                R1 = own * share1 * (1 + (0.05 * SimulatedCurves.Normal(random))),
-                R2 = own * share2 * (1 + (0.05 * SimulatedCurves.Normal(random))),
-                StartCharge = start + Math.Clamp(spread * SimulatedCurves.Normal(random), -0.012, 0.012),
-                HotterK = random.Next(3) == 0 ? SimulatedCurves.Normal(random) : 0,
-            };
-        })];
+        SimulatedGroup[] groups = Groups(random, series, curve, rated * health, total, (share1, share2), start);
         return new SimulatedPack
         {
             Family = family,
@@ -74,6 +59,27 @@ internal static class SimulatedScenario
         };
     }
 
+    private static SimulatedGroup[] Groups(
+        Random random, int series, Func<double, double> curve, double ah, double ohm, (double Slow, double Slower) share, double start)
+    {
+        double spread = Between(random, 0.002, 0.006), ages = Between(random, 0.005, 0.011);
+        return [.. Enumerable.Range(0, series).Select(_ =>
+        {
+            double own = ohm * (1 + (0.03 * SimulatedCurves.Normal(random)));
+            Func<double, double> bend = SimulatedCurves.Smooth(random, Between(random, 0.0006, 0.0016), 0.15);
+            return new SimulatedGroup
+            {
+                Curve = z => curve(z) + bend(z),
+                CapacityAh = ah * (1 + Math.Clamp(ages * SimulatedCurves.Normal(random), -0.025, 0.025)),
+                R0 = own,
+                R1 = own * share.Slow * (1 + (0.05 * SimulatedCurves.Normal(random))),
+                R2 = own * share.Slower * (1 + (0.05 * SimulatedCurves.Normal(random))),
+                StartCharge = start + Math.Clamp(spread * SimulatedCurves.Normal(random), -0.012, 0.012),
+                HotterK = random.Next(3) == 0 ? SimulatedCurves.Normal(random) : 0,
+            };
+        })];
+    }
+
     private static double StartCharge(Random random, string kind) => kind switch
     {
         "lfp-plateau" => Between(random, 0.55, 0.62),
@@ -87,86 +93,6 @@ internal static class SimulatedScenario
         "lfp-days" => Between(random, 0.95, 0.995),
         _ => Between(random, 0.95, 0.985),
     };
-
-    private static void Plant(Random random, SimulatedPack pack, string kind, bool days)
-    {
-        int faults = random.Next(4) switch { 0 => 0, 1 => 1, 2 => 1, _ => 2 };
-        List<int> free = [.. Enumerable.Range(0, pack.Groups.Length)];
-        for (int f = 0; f < faults && free.Count > 3; f++)
-        {
-            int k = free[random.Next(free.Count)];
-            string what = days && f == 0 ? "leak" : random.Next(6) switch
-            {
-                0 => "low",
-                1 => "dead",
-                2 => "imbalance",
-                3 => "high",
-                4 => "joint",
-                _ => "tap",
-            };
-            if (kind is "nmc-charge" or "lfp-charge" && what is "high" or "joint" && kind.EndsWith("charge", StringComparison.Ordinal))
-                what = "imbalance";
-            if (what == "dead" && pack.Parallel < 3)
-                what = "low";
-            free.Remove(k);
-            if (Apply(random, pack, k, what))
-                free.Remove(k + 1);
-        }
-    }
-
-    /// <summary>Plants one fault; true when the neighbour above is hurt too.</summary>
-    private static bool Apply(Random random, SimulatedPack pack, int k, string what)
-    {
-        SimulatedGroup g = pack.Groups[k];
-        double middle = pack.MeanCapacityAh;
-        switch (what)
-        {
-            case "low":
-                g.CapacityAh = middle * Between(random, 0.68, 0.9);
-                g.Required.Add("low-capacity");
-                break;
-            case "dead":
-                double left = (pack.Parallel - 1.0) / pack.Parallel;
-                if (left > 0.9)
-                    goto case "low";
-                g.CapacityAh *= left;
-                (g.R0, g.R1, g.R2) = (g.R0 / left, g.R1 / left, g.R2 / left);
-                g.Required.Add("low-capacity");
-                (left <= 0.69 ? g.Required : g.Allowed).Add("high-resistance");
-                break;
-            case "imbalance":
-                double sign = g.StartCharge < 0.15 || (random.Next(3) == 0 && g.StartCharge < 0.9) ? (g.StartCharge > 0.2 ? -1 : 1) : -1;
-                g.StartCharge += sign * Between(random, 0.06, 0.14);
-                g.Required.Add("imbalance");
-                break;
-            case "high":
-                double worse = Between(random, 1.47, 2.1);
-                (g.R0, g.R1, g.R2) = (g.R0 * worse, g.R1 * worse, g.R2 * worse);
-                g.Required.Add("high-resistance");
-                break;
-            case "joint":
-                g.JointOhm = g.R0 * Between(random, 0.7, 1.5);
-                g.Required.Add("connection");
-                g.Allowed.Add("high-resistance");
-                break;
-            case "leak":
-                g.LeakA = pack.RatedAh < 35 ? Between(random, 0.025, 0.12) * Math.Max(1, pack.RatedAh / 18) : Between(random, 0.09, 0.25) * Math.Max(1, pack.RatedAh / 60);
-                g.Required.Add("self-discharge");
-                g.Allowed.Add("imbalance");
-                break;
-            default:
-                double d = Between(random, 0.02, 0.06) * (random.Next(2) == 0 ? 1 : -1);
-                g.TapV += d;
-                g.Required.Add("sensor");
-                if (k + 1 >= pack.Groups.Length)
-                    return false;
-                pack.Groups[k + 1].TapV -= d;
-                if (!pack.Groups[k + 1].Required.Contains("sensor"))
-                    pack.Groups[k + 1].Required.Add("sensor");
-                return true;
-        }
-        return false;
-    }
 
     private static SimulatedLogger DrawLogger(Random random, SimulatedPack pack, string kind, bool days)
     {
@@ -214,18 +140,7 @@ internal static class SimulatedScenario
                 ride.Charge(Between(random, 0.15, 0.35));
                 break;
             case "nmc-days" or "nca-days" or "lfp-days":
-                for (int day = 0; day < 3; day++)
-                {
-                    ride.Drive(0.5, maxAh: (day == 2 ? 2 : Between(random, 0.3, 0.6)) * pack.RatedAh);
-                    ride.Rest(1200);
-                    if (day == 2)
-                        break;
-                    ride.Sleep(Between(random, 1, 5) * 3600);
-                    ride.Charge(Between(random, 0.15, 0.3));
-                    ride.Rest(1800);
-                    ride.Sleep(Between(random, 8, 18) * 3600);
-                    ride.Rest(300);
-                }
+                ThreeDays(random, pack, ride);
                 break;
             default:
                 ride.Drive(Between(random, 0.4, 1.0), double.PositiveInfinity);
@@ -233,5 +148,21 @@ internal static class SimulatedScenario
         }
         ride.Rest(Between(random, 60, 240));
         return new SimulatedLog(kind, pack, logger.Columns(), ride.Truth());
+    }
+
+    private static void ThreeDays(Random random, SimulatedPack pack, SimulatedRide ride)
+    {
+        for (int day = 0; day < 3; day++)
+        {
+            ride.Drive(0.5, maxAh: (day == 2 ? 2 : Between(random, 0.3, 0.6)) * pack.RatedAh);
+            ride.Rest(1200);
+            if (day == 2)
+                break;
+            ride.Sleep(Between(random, 1, 5) * 3600);
+            ride.Charge(Between(random, 0.15, 0.3));
+            ride.Rest(1800);
+            ride.Sleep(Between(random, 8, 18) * 3600);
+            ride.Rest(300);
+        }
     }
 }
