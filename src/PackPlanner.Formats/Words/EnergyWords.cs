@@ -14,8 +14,7 @@ public static class EnergyWords
     {
         (EnergyRequest request, EnergyBudget budget, StringShortCircuit shorted) = (figures.Request, figures.Budget, figures.Shorted);
         int series = request.Groups.Count;
-        double fullV = series * request.ChargedToV;
-        double emptyV = series * request.EndsAtV;
+        double fullV = series * request.ChargedToV, emptyV = series * request.EndsAtV;
         return new EnergyAnswer
         {
             NominalWh = budget.NominalWh,

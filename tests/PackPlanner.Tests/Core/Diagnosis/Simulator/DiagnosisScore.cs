@@ -100,12 +100,11 @@ internal sealed record DiagnosisScore
         double[] offset = [.. Enumerable.Range(0, n).Select(k => Math.Abs(diagnosis.Groups[k].StateOfChargeOffset!.Value.Value - truth.Offset[k]))];
         double[] resistance = [.. Enumerable.Range(0, n).Select(k => Math.Abs((r[k] / mr / (1000 * truth.ResistanceOhm[k] / tr)) - 1))];
         FindingTally tally = FindingTally.Of(truth, diagnosis);
-        bool told = diagnosis.CapacityTold, tell = truth.Capacity == "either" || (truth.Capacity == "yes") == told;
         DiagnosisScore score = new()
         {
             Kind = kind,
             CapacityScored = truth.Capacity == "yes",
-            TellRight = tell,
+            TellRight = tally.TellRight,
             Planted = tally.Planted,
             Found = tally.Found,
             Reported = tally.Reported,
@@ -130,8 +129,6 @@ internal sealed record DiagnosisScore
             StepS = stepS,
         };
         score.Mistakes.AddRange(tally.Mistakes);
-        if (!tell)
-            score.Mistakes.Add(told ? "told what cannot be told" : "did not tell");
         return score;
     }
 

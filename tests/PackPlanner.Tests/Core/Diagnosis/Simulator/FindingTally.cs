@@ -17,6 +17,9 @@ internal sealed class FindingTally
 
     internal int Accused { get; private set; }
 
+    /// <summary>Whether it was said rightly that capacities can be told, or cannot.</summary>
+    internal bool TellRight { get; private set; }
+
     internal List<string> Mistakes { get; } = [];
 
     internal static FindingTally Of(SimulatedTruth truth, RideDiagnosis diagnosis)
@@ -27,6 +30,9 @@ internal sealed class FindingTally
             string[] said = [.. diagnosis.Groups[k].Findings.Where(f => f.Kind != FindingKind.CannotTell).Select(f => DiagnosisScore.Name(f.Kind))];
             tally.Add(truth, k, said);
         }
+        tally.TellRight = truth.Capacity == "either" || (truth.Capacity == "yes") == diagnosis.CapacityTold;
+        if (!tally.TellRight)
+            tally.Mistakes.Add(diagnosis.CapacityTold ? "told what cannot be told" : "did not tell");
         return tally;
     }
 
