@@ -51,13 +51,14 @@ internal static class AnchoredStart
     internal static (double LogCapacity, double Charge)? Read(PackModel model)
     {
         double[] bareV = model.Curve.Bent([]);
+        (double Mean, double Sd)[] slow = PackStart.ExpectedSlow(model);
         double weights = 0, drawn = 0, charges = 0, square = 0, product = 0, highest = 0, lowest = 1;
         foreach (ChargeSlices.Piece piece in model.Slices.Pieces)
         {
             double[] read = [.. piece.Volts.Where(double.IsFinite)];
             if (read.Length == 0)
                 continue;
-            double z = ChargeAt(model, bareV, Robust.Median(read) + (model.Shape.Warm(piece.TemperatureDegC) * model.UnitOhm * PackStart.DriveA(model, piece)), out double slopeV);
+            double z = ChargeAt(model, bareV, Robust.Median(read) + (model.Shape.Warm(piece.TemperatureDegC) * model.UnitOhm * PackStart.DriveA(slow, piece)), out double slopeV);
             double sd = 0.01 + (CurveSdV / Math.Max(0.05, slopeV)), weight = 1 / (sd * sd);
             weights += weight;
             drawn += weight * piece.DrawnAh;

@@ -75,7 +75,7 @@ internal sealed record ChargeCount(
         return Math.Sqrt((steps / 12) + (Math.Max(0, toAndFro) * 5 / 6));
     }
 
-    /// <summary>Median time between rows, from a few thousand of them.</summary>
+    /// <summary>Median time between rows, seconds, from a few thousand of them.</summary>
     internal static double UsualStep(double[] timeS)
     {
         int stride = Math.Max(1, timeS.Length / 4000);

@@ -25,7 +25,7 @@ internal sealed record DiagnosisColumns(
     /// <summary>Volts of a group at a row; NaN when lost.</summary>
     internal double Volts(int group, int row) => GroupV[group][FirstRow + row];
 
-    /// <summary>Temperature of a row; NaN when unknown.</summary>
+    /// <summary>Temperature of a row, degrees Celsius; NaN when unknown.</summary>
     internal double Temperature(int row) => TemperatureDegC is null ? double.NaN : TemperatureDegC[row];
 
     /// <summary>Copies one row of volts; false when any of them is lost.</summary>

@@ -13,6 +13,8 @@ internal sealed class PackBeliefs(PackModel model)
     // However odd a group, its curve stays within some points of charge and some tens of millivolts of the others'.
     private const double WidestOwn = 15;
 
+    private readonly (double Mean, double Sd)[] slow = PackStart.ExpectedSlow(model);
+
     /// <summary>Adds the beliefs: cost, and curvature and pull where asked for.</summary>
     internal double Of(double[] x, NormalEquations? normal)
     {
@@ -21,8 +23,8 @@ internal sealed class PackBeliefs(PackModel model)
         double trust = Math.Sqrt(Math.Max(1, model.Groups / 3.0));
         for (int j = 0; j < model.Curve.Shapes; j++)
             cost += Pull(x, j, 0, 1 / trust, normal);
-        for (int j = 0; j < SlowCurrents.TauS.Length; j++)
-            cost += Pull(x, model.SlowAt + j, PackStart.ExpectedSlow(model, j, out double sd), sd / trust, normal);
+        for (int j = 0; j < slow.Length; j++)
+            cost += Pull(x, model.SlowAt + j, slow[j].Mean, slow[j].Sd / trust, normal);
         for (int m = 0; m < 2 * ChargeSlices.Memory.Length; m++)
             cost += Pull(x, model.HysteresisAt + m, 0, 1 / trust, normal);
         cost += Pull(x, model.MeanAt, PackStart.ExpectedLogCapacity(x[model.MeanAt], out double capacitySd), capacitySd / trust, normal);

@@ -26,7 +26,7 @@ internal static class PackEstimator
         /// <summary>How far other capacities of the pack lie that explain the log nearly as well, one standard deviation of the logarithm.</summary>
         internal double ValleySd { get; init; }
 
-        /// <summary>Median of the groups' states of charge at the first row.</summary>
+        /// <summary>Median of the groups' states of charge at the first row, 0..1.</summary>
         internal double MedianCharge { get; } = Robust.Median(
             [.. Enumerable.Range(0, Model.Groups).Select(k => Fit.X[Model.GroupAt(k) + PackParameters.Charge])]);
     }
@@ -115,8 +115,7 @@ internal static class PackEstimator
     {
         double[] x = new double[model.Size];
         start.Weights.CopyTo(x, 0);
-        for (int j = 0; j < SlowCurrents.TauS.Length; j++)
-            x[model.SlowAt + j] = PackStart.ExpectedSlow(model, j, out _);
+        PackStart.ExpectedSlow(model).Select(slow => slow.Mean).ToArray().CopyTo(x, model.SlowAt);
         start.Hysteresis.CopyTo(x, model.HysteresisAt);
         (x[model.MeanAt], x[model.MeanAt + 1]) = (start.LogCapacity, start.Charge);
         for (int k = 0; k < model.Groups; k++)

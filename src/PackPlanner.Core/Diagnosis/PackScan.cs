@@ -15,11 +15,13 @@ internal sealed class PackScan
     // Capacity from 0.55 to 1.15 of the pack's in steps of 0.03, charge up to 24 points off in steps of one and a half.
     private const int Ratios = 21, Offsets = 33;
     private readonly PackModel model;
+    private readonly (double Mean, double Sd)[] slow;
     private readonly List<Point> points = [];
 
     internal PackScan(PackModel model)
     {
         this.model = model;
+        slow = PackStart.ExpectedSlow(model);
         foreach (IGrouping<(int, int, int), int> slice in Enumerable.Range(0, model.Slices.Pieces.Length)
             .GroupBy(i => model.Slices.Pieces[i].Slice))
             points.Add(Merge([.. slice.Select(i => model.Slices.Pieces[i])]));
@@ -104,7 +106,7 @@ internal sealed class PackScan
 
     private Point Merge(ChargeSlices.Piece[] pieces)
     {
-        double drive = pieces.Average(p => PackStart.DriveA(model, p));
+        double drive = pieces.Average(p => PackStart.DriveA(slow, p));
         double[] volts = [.. Enumerable.Range(0, model.Groups).Select(k => pieces.Where(p => p.Readings[k] > 0)
             .Select(p => p.Volts[k]).DefaultIfEmpty(double.NaN).Average())];
         double middle = Robust.Median([.. volts.Where(double.IsFinite)]);

@@ -13,18 +13,18 @@ internal static class PackStart
     // Squared error that the division into cells and joint has whatever the log, in units: about 3 %.
     private const double OwnError = 0.03 * 0.03;
 
-    /// <summary>Expected slow part j and its spread.</summary>
-    internal static double ExpectedSlow(PackModel model, int j, out double sd)
+    /// <summary>Expected slow parts relative to the ohmic one and one standard deviation of each, shape [low-passes].</summary>
+    internal static (double Mean, double Sd)[] ExpectedSlow(PackModel model)
     {
-        bool known = Known(model);
-        bool seen = known && j < ResistanceWindows.Terms - 1;
-        sd = seen ? SeenSd[j] : 0.4;
-        return seen ? model.Resistance.Slow[j] : UsualSlow[j];
+        int seen = Known(model) ? ResistanceWindows.Terms - 1 : 0;
+        return [.. UsualSlow.Select((usual, j) => j < seen ? (model.Resistance.Slow[j], SeenSd[j]) : (usual, 0.4))];
     }
 
     /// <summary>Amperes that the ohmic resistance would need for the drop of a piece, slow currents as they are expected.</summary>
-    internal static double DriveA(PackModel model, ChargeSlices.Piece piece) =>
-        piece.CurrentA + Enumerable.Range(0, piece.SlowA.Length).Sum(j => ExpectedSlow(model, j, out _) * piece.SlowA[j]);
+    /// <param name="slow">What <see cref="ExpectedSlow"/> gives.</param>
+    /// <param name="piece">A piece of the log.</param>
+    internal static double DriveA((double Mean, double Sd)[] slow, ChargeSlices.Piece piece) =>
+        piece.CurrentA + Enumerable.Range(0, piece.SlowA.Length).Sum(j => slow[j].Mean * piece.SlowA[j]);
 
     /// <summary>Expected logarithm of capacity over rated: used packs hold less than new ones, hardly any holds more.</summary>
     internal static double ExpectedLogCapacity(double at, out double sd)

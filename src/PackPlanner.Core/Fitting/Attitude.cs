@@ -23,12 +23,13 @@ internal sealed class Attitude
     /// <summary>The axis along the long side of a box.</summary>
     internal Axis LengthAlong { get; private init; }
 
+    /// <summary>Length along an axis as it stands, millimetres.</summary>
     internal double Size(Axis axis) => size[(int)axis];
 
-    /// <summary>Distance that a face keeps from walls and keep-outs.</summary>
+    /// <summary>Distance that a face keeps from walls and keep-outs, millimetres.</summary>
     internal double Wall(int face) => wall[face];
 
-    /// <summary>Distance that a face keeps from the next cell.</summary>
+    /// <summary>Distance that a face keeps from the next cell, millimetres.</summary>
     internal double Want(int face) => want[face];
 
     /// <summary>Faces are counted -x, +x, -y, +y, -z, +z.</summary>

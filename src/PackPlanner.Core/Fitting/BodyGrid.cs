@@ -18,7 +18,7 @@ internal sealed class BodyGrid
         }
     }
 
-    /// <summary>The largest distance between two centres at which a pair can matter: the longest side, the widest gap, the reach.</summary>
+    /// <summary>The largest distance between two centres at which a pair can matter, millimetres: the longest side, the widest gap, the reach.</summary>
     internal static double Reach(IReadOnlyList<Attitude> attitudes, double extra)
     {
         double longest = attitudes.Max(a => Axes3.All.Max(a.Size)), widest = attitudes.Max(a => Enumerable.Range(0, 6).Max(a.Want));

@@ -44,6 +44,7 @@ internal sealed class Border2
 
     internal ReadOnlySpan<double> V => v;
 
+    /// <summary>What the centres keep from the line, millimetres.</summary>
     internal double Clearance => clearance;
 
     /// <summary>Distance to spare, millimetres; below zero when the place is not allowed.</summary>
@@ -68,7 +69,7 @@ internal sealed class Border2
         return (keepInside ? inside : -inside) - clearance;
     }
 
-    /// <summary>Adds the squares of what is lacking, and their gradient; <paramref name="extra"/> is asked on top of the clearance.</summary>
+    /// <summary>Adds the squares of what is lacking, square millimetres, and their gradient; <paramref name="extra"/> is asked on top of the clearance.</summary>
     internal double Push(double x, double y, double extra, ref double gx, ref double gy)
     {
         double want = clearance + extra;

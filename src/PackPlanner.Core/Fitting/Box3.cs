@@ -21,7 +21,7 @@ internal readonly record struct Box3(double X0, double Y0, double Z0, double X1,
         _ => this with { Z0 = Z0 + mm, Z1 = Z1 + mm },
     };
 
-    /// <summary>Smallest distance between two boxes along one axis; below zero when they overlap there.</summary>
+    /// <summary>Smallest distance between two boxes along one axis, millimetres; below zero when they overlap there.</summary>
     internal static double Gap(in Box3 a, in Box3 b, Axis axis) =>
         Math.Max(a.Low(axis) - b.High(axis), b.Low(axis) - a.High(axis));
 }

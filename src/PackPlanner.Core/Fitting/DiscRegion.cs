@@ -30,6 +30,7 @@ internal sealed class DiscRegion
     /// <summary>Equal for two layers in which the same places are allowed.</summary>
     internal string Key { get; }
 
+    /// <summary>Bounds of the allowed places, millimetres.</summary>
     internal double MinX { get; }
 
     internal double MaxX { get; }
@@ -49,7 +50,7 @@ internal sealed class DiscRegion
         return best;
     }
 
-    /// <summary>Adds the penalty of the piece that needs the least, and its gradient.</summary>
+    /// <summary>Adds the penalty of the piece that needs the least, square millimetres, and its gradient.</summary>
     internal double Push(double x, double y, double extra, ref double gx, ref double gy)
     {
         if (pieces.Length == 1)

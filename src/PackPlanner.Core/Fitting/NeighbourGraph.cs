@@ -23,9 +23,10 @@ internal sealed class NeighbourGraph
 
     internal int Count => Near.Length;
 
-    /// <summary>Distance between the centres of the nearest neighbours; null when there are none.</summary>
+    /// <summary>Distance between the centres of the nearest neighbours, millimetres; null when there are none.</summary>
     internal double? SmallestMm { get; }
 
+    /// <summary>Distance between two centres, millimetres.</summary>
     internal double Distance(int i, int j)
     {
         PointMm a = Bodies[i].Centre, b = Bodies[j].Centre;

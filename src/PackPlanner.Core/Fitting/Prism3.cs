@@ -1,6 +1,6 @@
 namespace PackPlanner.Core.Fitting;
 
-/// <summary>A box or prism ready for the kernels: outline as two arrays, anticlockwise, and the extent along the extrusion.</summary>
+/// <summary>A box or prism ready for the kernels: outline as two arrays, anticlockwise, and the extent along the extrusion; millimetres.</summary>
 internal sealed class Prism3
 {
     private readonly Prism3?[] turned = new Prism3?[3];

@@ -8,13 +8,12 @@ internal sealed class RegionPiece(Border2 inside, Border2[] outside, TubeBorder2
 {
     internal Border2 Inside { get; } = inside;
 
-    internal IReadOnlyList<Border2> Outside => outside;
-
     internal IReadOnlyList<TubeBorder2> Tubes => tubes;
 
     /// <summary>Where along the axis the bare body begins, millimetres.</summary>
     internal double BodyStart { get; } = bodyStart;
 
+    /// <summary>Distance to spare, millimetres; below zero when the place is not allowed.</summary>
     internal double Margin(double x, double y)
     {
         double least = Inside.Margin(x, y);
@@ -25,6 +24,7 @@ internal sealed class RegionPiece(Border2 inside, Border2[] outside, TubeBorder2
         return least;
     }
 
+    /// <summary>Adds the squares of what is lacking, square millimetres, and their gradient; <paramref name="extra"/> is asked on top.</summary>
     internal double Push(double x, double y, double extra, ref double gx, ref double gy)
     {
         double energy = Inside.Push(x, y, extra, ref gx, ref gy);

@@ -1,6 +1,6 @@
 namespace PackPlanner.Core.Fitting;
 
-/// <summary>Attitudes of a box that are alike along one axis, so that cells in any of them share a slab one cell thick.</summary>
+/// <summary>Attitudes of a box that are alike along one axis, so that cells in any of them share a slab one cell thick; all lengths in millimetres.</summary>
 internal sealed record SlabClass(Axis Along, IReadOnlyList<Attitude> Attitudes)
 {
     internal double Thickness => Attitudes[0].Size(Along);

@@ -30,6 +30,7 @@ internal sealed class TubeBorder2
 
     internal string Key => FormattableString.Invariant($"t{p0}:{q0}:{p1}:{q1}:{tube.From[axis] - low}:{tube.To[axis] - low}:{tube.Radius}");
 
+    /// <summary>Distance to spare, millimetres; below zero when the place is not allowed.</summary>
     internal double Margin(double x, double y)
     {
         double line = LineDistance(x, y, out _, out _);
@@ -41,6 +42,7 @@ internal sealed class TubeBorder2
         return tube.ToCylinder(axis, low, high, x, y, skinRadius, out _) - tube.Radius;
     }
 
+    /// <summary>Adds the square of what is lacking, square millimetres, and its gradient; <paramref name="extra"/> is asked on top.</summary>
     internal double Push(double x, double y, double extra, ref double gx, ref double gy)
     {
         double line = LineDistance(x, y, out double qx, out double qy);

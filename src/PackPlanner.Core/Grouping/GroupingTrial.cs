@@ -17,10 +17,13 @@ internal sealed class GroupingTrial
     /// <summary>Steps in each group, pinned cells included.</summary>
     internal long[] Sum { get; }
 
+    /// <summary>Steps in the smallest group.</summary>
     internal long Smallest { get; }
 
+    /// <summary>Steps in the largest group.</summary>
     internal long Largest { get; }
 
+    /// <summary>Largest less smallest, steps.</summary>
     internal long Spread => Largest - Smallest;
 
     /// <summary>Adds up an assignment and checks its sizes.</summary>

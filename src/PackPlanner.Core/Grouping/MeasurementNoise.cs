@@ -9,7 +9,7 @@ internal static class MeasurementNoise
     internal static double OfGroup(double repeatabilityFraction, double meanCapacity, int parallel) =>
         repeatabilityFraction * meanCapacity * Math.Sqrt(parallel);
 
-    /// <summary>Expected range, largest less smallest, of the groups' sums.</summary>
+    /// <summary>Expected range, largest less smallest, of the groups' sums, in the unit of their deviation.</summary>
     internal static double ExpectedRange(int groups, double deviation) => 2 * ExpectedLargest(groups) * deviation;
 
     /// <summary>Expected largest of n independent standard normal values; 0 for one.</summary>

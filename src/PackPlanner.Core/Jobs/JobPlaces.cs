@@ -38,8 +38,15 @@ public static class JobPlaces
     /// <summary>Places in the order in which a builder lays cells out by hand: from the back row to the front, from left to right.</summary>
     /// <param name="places">Places of one group.</param>
     /// <returns>The same places.</returns>
-    public static IEnumerable<PlacedCell> ByHand(IEnumerable<PlacedCell> places) =>
-        places.OrderByDescending(cell => Math.Round(cell.Centre.Y, 3)).ThenBy(cell => cell.Centre.X).ThenBy(cell => cell.Cell);
+    public static IEnumerable<PlacedCell> ByHand(IEnumerable<PlacedCell> places) => ByHand(places, place => place);
+
+    /// <summary>The same order for places with the cells that go there.</summary>
+    /// <param name="places">Places of one group.</param>
+    /// <returns>The same places.</returns>
+    public static IEnumerable<PlacedLabel> ByHand(IEnumerable<PlacedLabel> places) => ByHand(places, place => place.Place);
+
+    private static IEnumerable<T> ByHand<T>(IEnumerable<T> places, Func<T, PlacedCell> of) =>
+        places.OrderByDescending(place => Math.Round(of(place).Centre.Y, 3)).ThenBy(place => of(place).Centre.X).ThenBy(place => of(place).Cell);
 
     /// <summary>The groups in series order from pack minus, after those exchanges that so many groups allow.</summary>
     /// <param name="groups">The job's groups.</param>

@@ -53,7 +53,7 @@ public static class Conductors
     }
 
     /// <summary>Factor on a copper resistance given at 20 °C.</summary>
-    /// <param name="degC">Temperature of the conductor.</param>
+    /// <param name="degC">Temperature of the conductor, degrees Celsius.</param>
     /// <returns>The factor, 1 at 20 °C.</returns>
     public static double WarmCopper(double degC) => 1 + CopperPerKelvin * (degC - 20);
 

@@ -19,11 +19,6 @@ public sealed record PreCharge(double PackV, double ResistorOhm, double Capacita
     /// <summary>Energy that the resistor takes each time, joules, whatever its ohms are.</summary>
     public double ResistorJ => CapacitanceF * PackV * PackV / 2;
 
-    /// <summary>Time until the capacitors have a part of the volts.</summary>
-    /// <param name="fraction">Part of the pack's volts, 0 up to below 1.</param>
-    /// <returns>Seconds.</returns>
-    public double SecondsTo(double fraction) => TauS * Math.Log(1 / (1 - fraction));
-
     /// <summary>Volts still missing after a time.</summary>
     /// <param name="seconds">Seconds.</param>
     /// <returns>Volts that the contactor would close on.</returns>

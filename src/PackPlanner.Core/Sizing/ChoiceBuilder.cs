@@ -1,3 +1,4 @@
+using PackPlanner.Core.Packs;
 using PackPlanner.Core.UsableEnergy;
 
 namespace PackPlanner.Core.Sizing;
@@ -113,9 +114,8 @@ internal static class ChoiceBuilder
         return choice with
         {
             ShortCircuitA = shortA,
-            // Source: [CommonPractice] twice the DC figure where the 1 kHz resistance is unknown.
-            ProspectiveShortCircuitA = choice.VoltageFullV / firstOhm ?? 2 * shortA,
-            FuseMinA = 1.25 * choice.ContinuousCurrentLowA,
+            ProspectiveShortCircuitA = choice.VoltageFullV / firstOhm ?? ShortCircuit.FirstInstantOverDc * shortA,
+            FuseMinA = FuseRule.OverContinuous * choice.ContinuousCurrentLowA,
             ChargeCurrentA = chargeA,
             ChargeHours = choice.CapacityAh / chargeA + (electrics.TaperHours ?? 0.5),
         };

@@ -12,7 +12,7 @@ public sealed record VehicleNeed
     /// <summary>Drag coefficient times frontal area, square metres.</summary>
     public double? DragAreaM2 { get; init; }
 
-    /// <summary>Rolling resistance coefficient.</summary>
+    /// <summary>Rolling resistance coefficient, dimensionless.</summary>
     public double? RollingCoefficient { get; init; }
 
     /// <summary>Slope, per cent.</summary>

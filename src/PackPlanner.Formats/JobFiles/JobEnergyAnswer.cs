@@ -29,11 +29,7 @@ public static class JobEnergyAnswer
         if (request.EndsAtV >= request.ChargedToV)
             return Refusal.Input("limits-crossed", job.Title, $"{request.EndsAtV} V empty is not below {request.ChargedToV} V full", "Set fullV and emptyV of one cell.");
         if (!request.HasLimitsOfItsChemistry)
-        {
-            return Refusal.Input("limits-outside", job.Title, $"{request.ChargedToV} V full and {request.EndsAtV} V empty do not fit {request.Chemistry.Name}, which works from {request.Chemistry.CutoffV} to {request.Chemistry.FullV} V",
-                "Set fullV and emptyV of one cell, and the right chemistry.");
-        }
-
+            return EnergyWords.LimitsOutside(request, job.Title, "Set fullV and emptyV of one cell, and the right chemistry.");
         StringFigures figures = StringFigures.Of(request, JobEnergy.Protection(job.Givens, groups), stopped);
         EnergyAnswer answer = EnergyWords.Answer(figures, job.Givens.NumberOf("whPerKm")) with
         {

@@ -66,7 +66,7 @@ internal static class PlaceSheet
                 [
                     $"<b class=\"num\">{group.ToString(CultureInfo.InvariantCulture)}</b>",
                     Up(byGroup[group]),
-                    string.Join(" ", byGroup[group].OrderByDescending(place => Math.Round(place.Place.Centre.Y, 3)).ThenBy(place => place.Place.Centre.X).ThenBy(place => place.Place.Cell)
+                    string.Join(" ", JobPlaces.ByHand(byGroup[group])
                         .Select(place => $"<span class=\"num\">{Html.Text(place.Label ?? "-")}</span>")),
                     Html.Tick,
                 ]),

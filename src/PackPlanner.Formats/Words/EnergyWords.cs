@@ -54,6 +54,15 @@ public static class EnergyWords
         };
     }
 
+    /// <summary>Why volts that the chemistry does not have are refused.</summary>
+    /// <param name="request">What was asked.</param>
+    /// <param name="where">What named them.</param>
+    /// <param name="remedy">What to give instead.</param>
+    /// <returns>The refusal.</returns>
+    public static Refusal LimitsOutside(EnergyRequest request, string where, string remedy) => Refusal.Input(
+        "limits-outside", where,
+        $"{request.ChargedToV} V full and {request.EndsAtV} V empty do not fit {request.Chemistry.Name}, which works from {request.Chemistry.CutoffV} to {request.Chemistry.FullV} V", remedy);
+
     /// <summary>Lines for people.</summary>
     /// <param name="answer">The answer.</param>
     /// <returns>The lines.</returns>

@@ -31,7 +31,7 @@ internal static class CommandList
         new("units: " + (desk.Look.UsUnits ? "metric" : "US (lb, in, °F, miles)"), "", () => desk.Look = desk.Look with { UsUnits = !desk.Look.UsUnits }),
         new("decimal mark: " + (desk.Look.DecimalComma ? "point" : "comma"), "", () => desk.Look = desk.Look with { DecimalComma = !desk.Look.DecimalComma }),
         new("signs: " + (desk.Look.Ascii ? "lines, dots and units as they are" : "nothing beyond ASCII"), "", () => desk.Look = desk.Look with { Ascii = !desk.Look.Ascii }),
-        new($"by script: {ByScript.Of(desk.At)}", "", () => Copy(desk, ByScript.Of(desk.At))),
+        new($"by script: {StepList.ByScript(desk.At)}", "", () => Copy(desk, StepList.ByScript(desk.At))),
         .. JobCommands.Of(desk),
     ];
 

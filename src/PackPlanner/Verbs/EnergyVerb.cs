@@ -149,7 +149,6 @@ internal static class EnergyVerb
         if (request.EndsAtV >= request.ChargedToV)
             return Refusal.CommandLine("limits-crossed", "--empty-v", $"{request.EndsAtV} V is not below the {request.ChargedToV} V of full", "Give volts of one group: --full-v 4.2V --empty-v 3.0V.");
         return request.HasLimitsOfItsChemistry ? null
-            : Refusal.Input("limits-outside", file, $"{request.ChargedToV} V full and {request.EndsAtV} V empty do not fit {request.Chemistry.Name}, which works from {request.Chemistry.CutoffV} to {request.Chemistry.FullV} V",
-                "Give volts of one group, and the right --chemistry.");
+            : EnergyWords.LimitsOutside(request, file, "Give volts of one group, and the right --chemistry.");
     }
 }

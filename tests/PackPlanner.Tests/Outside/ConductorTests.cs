@@ -120,7 +120,8 @@ public class ConductorTests
         PreCharge charge = new(800, 47, 0.001);
 
         Assert.Equal(0.0470, charge.TauS, tolerance: 1e-12);
-        Assert.Equal(0.2164, charge.SecondsTo(0.99), tolerance: 5e-5);
+        // Half a tenth of a millisecond, at 170 V a second.
+        Assert.Equal(0.01 * 800, charge.MissingV(0.2164), tolerance: 0.0085);
         Assert.Equal(17.02, charge.PeakA, tolerance: 5e-3);
         Assert.Equal(13_617, charge.PeakW, tolerance: 0.5);
         Assert.Equal(320.0, charge.ResistorJ, tolerance: 0.05);
@@ -133,7 +134,7 @@ public class ConductorTests
         PreCharge charge = new(84, 68, 0.0015);
 
         Assert.Equal(72.382, PreCharge.LargestResistorOhm(0.0015, 0.99, 0.5), tolerance: 5e-4);
-        Assert.Equal(0.46973, charge.SecondsTo(0.99), tolerance: 5e-6);
+        Assert.Equal(0.01 * 84, charge.MissingV(0.46973), tolerance: 4.2e-5);
         Assert.Equal(0.56599, charge.MissingV(5 * charge.TauS), tolerance: 5e-6);
         Assert.Equal(5.2920, charge.ResistorJ, tolerance: 5e-5);
     }

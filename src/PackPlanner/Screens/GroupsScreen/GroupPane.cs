@@ -11,13 +11,12 @@ internal static class GroupPane
         Look look = area.Look;
         area.Write(0, 0, $"group {group.Number}", Ink.Bold);
         area.Write(0, 1, look.Of("label             Ah      mΩ  resting V  share"), Ink.Bold);
-        double? conductance = group.Cells.All(cell => cell.ResistanceMilliohm is not null) ? group.Cells.Sum(cell => 1 / cell.ResistanceMilliohm!.Value) : null;
         int y = 2;
         int room = Math.Max(4, area.Height - 8);
         foreach (GroupingCell cell in group.Cells.Take(room))
         {
-            double? times = conductance is { } all ? group.Cells.Count / (cell.ResistanceMilliohm!.Value * all) : null;
-            Line(area, y++, cell, view, look, times is { } t ? look.Figure(t, 2) + "x" : "-");
+            double? timesEqual = group.PartOf(cell) * group.Cells.Count;
+            Line(area, y++, cell, view, look, timesEqual is { } times ? look.Figure(times, 2) + "x" : "-");
         }
 
         if (group.Cells.Count > room)

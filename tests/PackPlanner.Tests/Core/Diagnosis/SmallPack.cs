@@ -58,8 +58,7 @@ internal static class SmallPack
     internal static double[] Plain(PackModel model, double[] capacityAh, double[] charge)
     {
         double[] x = new double[model.Size];
-        for (int j = 0; j < SlowCurrents.TauS.Length; j++)
-            x[model.SlowAt + j] = PackStart.ExpectedSlow(model, j, out _);
+        PackStart.ExpectedSlow(model).Select(slow => slow.Mean).ToArray().CopyTo(x, model.SlowAt);
         for (int k = 0; k < model.Groups; k++)
         {
             int at = model.GroupAt(k);

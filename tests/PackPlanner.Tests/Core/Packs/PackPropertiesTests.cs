@@ -82,9 +82,8 @@ public class PackPropertiesTests
             }
 
             Assert.Equal(joules, charge.ResistorJ, tolerance: 0.002 * joules);
-            Assert.Equal(reachedS, charge.SecondsTo(fraction), tolerance: 0.004 * ohm * farad);
-            Assert.Equal((1 - fraction) * packV, charge.MissingV(charge.SecondsTo(fraction)), tolerance: 1e-9);
-            Assert.Equal(ohm, PreCharge.LargestResistorOhm(farad, fraction, charge.SecondsTo(fraction)), tolerance: 1e-9 * ohm);
+            Assert.Equal((1 - fraction) * packV, charge.MissingV(reachedS), tolerance: 0.004 * (1 - fraction) * packV);
+            Assert.Equal(ohm, PreCharge.LargestResistorOhm(farad, fraction, reachedS), tolerance: 0.004 * ohm / Math.Log(1 / (1 - fraction)));
         }, seed: "0000KIcCwDG2", iter: 100);
     }
 }
