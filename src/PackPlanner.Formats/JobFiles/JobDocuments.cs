@@ -42,8 +42,8 @@ public static class JobDocuments
         {
             SourceKind.Groups => Grouping(input, Source(SourceKind.Groups)),
             SourceKind.FitAnswer => Places(job, new JobDocument(Source(SourceKind.FitAnswer), Encoding.UTF8.GetString(text.Span))),
-            SourceKind.FitCase => GivensOfCase.With(JobChanges.AddDocument(new JobDocument(Source(SourceKind.FitCase), Encoding.UTF8.GetString(text.Span))), input),
-            SourceKind.SizeNeed => JobChanges.AddDocument(new JobDocument(Source(SourceKind.SizeNeed), Encoding.UTF8.GetString(text.Span))),
+            SourceKind.FitCase or SourceKind.SizeNeed =>
+                GivensOfDocument.With(JobChanges.AddDocument(new JobDocument(Source(kind.Value), Encoding.UTF8.GetString(text.Span))), kind.Value, input),
             _ => IsGivens(input) ? Givens(input) : Unknown(file),
         };
     }

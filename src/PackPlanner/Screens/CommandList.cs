@@ -9,7 +9,7 @@ internal static class CommandList
     internal static ListOverlay Of(Desk desk)
     {
         IReadOnlyList<ListItem> items = [.. Here(desk), .. Steps(desk), .. Elsewhere(desk), .. General(desk), .. Settings(desk)];
-        return new ListOverlay(desk, "commands", () => items, narrows: true);
+        return new ListOverlay(desk, "commands", () => items, narrows: true) { Runs = "run" };
     }
 
     private static IEnumerable<ListItem> Here(Desk desk) =>

@@ -44,7 +44,7 @@ internal sealed class Desk
 
     internal Job? Job => Open?.Now;
 
-    internal IReadOnlyList<IStep> Steps { get; }
+    internal IReadOnlyList<IStep> Steps { get; private set; }
 
     /// <summary>Which step is on screen, from 0.</summary>
     internal int At { get; private set; }
@@ -114,9 +114,14 @@ internal sealed class Desk
     internal void Leave() => IsLeaving = true;
 
     /// <summary>Puts a job on the screen.</summary>
-    internal void Use(JobOnScreen job, int step)
+    /// <param name="job">The job.</param>
+    /// <param name="step">The step, from 0.</param>
+    /// <param name="isCopy">True for a copy of the job on screen, where cursors, filters and views stay as they are; in another job they would mean nothing.</param>
+    internal void Use(JobOnScreen job, int step, bool isCopy = false)
     {
         Aside.StopAll();
+        if (!isCopy)
+            Steps = StepList.For(this);
         Open = job;
         overlays.Clear();
         At = Math.Clamp(step, 0, Steps.Count - 1);

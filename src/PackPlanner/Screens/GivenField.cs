@@ -40,15 +40,20 @@ internal static class GivenField
     }
 
     /// <summary>Asks which of some to change.</summary>
-    internal static void Choose(Desk desk, string title, IReadOnlyList<string> keys) => desk.Show(new ListOverlay(
+    /// <param name="desk">The desk.</param>
+    /// <param name="title">What they are.</param>
+    /// <param name="keys">Keys of the catalogue.</param>
+    /// <param name="known">What holds for this screen while the user has said nothing, each with its origin; null where nothing does.</param>
+    internal static void Choose(Desk desk, string title, IReadOnlyList<string> keys, Func<Job, JobGivens>? known = null) => desk.Show(new ListOverlay(
         desk, title,
         () => desk.Job is not { } job ? [] :
         [
-            .. keys.Select(key => GivenCatalogue.Find(key)!).Select(entry => new ListItem(
-                $"{entry.What}: {GivenWords.Value(entry, job.Givens, desk.Look).TrimEnd()}", GivenWords.From(new GivenRow("", [entry.Key]), job.Givens),
-                () => Ask(desk, entry.Key))),
+            .. Items(desk, keys, known?.Invoke(job) ?? job.Givens),
         ],
         staysOpen: true));
+
+    private static IEnumerable<ListItem> Items(Desk desk, IReadOnlyList<string> keys, JobGivens givens) => keys.Select(key => GivenCatalogue.Find(key)!).Select(entry => new ListItem(
+        $"{entry.What}: {GivenWords.Value(entry, givens, desk.Look).TrimEnd()}", GivenWords.From(new GivenRow("", [entry.Key]), givens), () => Ask(desk, entry.Key)));
 
     /// <summary>Ticked, then not there, then unknown.</summary>
     internal static void Tick(Desk desk, GivenEntry entry) => Take(desk, entry, desk.Job!.Givens.TickOf(entry.Key) switch

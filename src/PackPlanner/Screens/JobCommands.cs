@@ -1,4 +1,5 @@
 using PackPlanner.Core.Jobs;
+using PackPlanner.Formats.Demos;
 using PackPlanner.Screens.Overlays;
 
 namespace PackPlanner.Screens;
@@ -12,6 +13,7 @@ internal static class JobCommands
         [
             new("new job", "", () => AskNew(desk, "my pack")),
             new("open a job", "", () => AskOpen(desk)),
+            .. DemoJobs.Names.Select(name => new ListItem($"open an invented job: a copy of the {name}", "", () => desk.Store.Demo(name))),
         ];
         if (desk.Open is { } open)
         {

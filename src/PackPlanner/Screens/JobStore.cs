@@ -38,7 +38,7 @@ internal sealed class JobStore(Desk desk, Surroundings around)
             return;
         }
 
-        desk.Use(new JobOnScreen(copy, around.Now), desk.At);
+        desk.Use(new JobOnScreen(copy, around.Now), desk.At, isCopy: true);
         desk.Do(JobChanges.Rename(name.Trim()));
     }
 

@@ -64,6 +64,35 @@ public class CavityTests
     }
 
     [Fact]
+    public void The_numbers_of_the_step_show_what_the_case_says_while_the_job_was_told_nothing()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.Demo("scooter");
+        bench.Press("e");
+
+        Assert.Matches(@"groups in series: 14 +its case", bench.Text());
+        Assert.Matches(@"cells may weigh, kg: 8(\.0 kg)? +its case", bench.Text());
+        bench.Set("series", new JobValue.Number(13));
+        Assert.Matches(@"groups in series: 13 +you, 2 Nov", bench.Text());
+    }
+
+    [Fact]
+    public void Each_line_of_the_answer_is_explained_as_itself()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.Demo("scooter");
+        bench.Press("4", "Home");
+        bench.Text();
+
+        Assert.StartsWith("cell: 21700 NMC 5.0", bench.Desk.Step.WhereFrom()!.Title);
+        bench.Press("Down");
+        Assert.Equal("95 places", bench.Desk.Step.WhereFrom()!.Title);
+        bench.Press("Down");
+        Assert.Equal("84 for 14s6p", bench.Desk.Step.WhereFrom()!.Title);
+        Assert.Contains("11 of the 95 places are left over", bench.Desk.Step.WhereFrom()!.Lines[0].Says);
+    }
+
+    [Fact]
     public void A_tube_an_opening_and_a_weighed_part_are_added_changed_and_taken_out_again()
     {
         using Bench bench = new();

@@ -57,6 +57,32 @@ public class DeskTests
     }
 
     [Fact]
+    public void Another_job_begins_with_cursors_and_filters_of_its_own_and_a_copy_keeps_those_of_the_first()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("1", "End", "2", "f");
+        bench.Type("verdict=reject");
+        bench.Press("Enter");
+        Assert.Contains("12 in all", bench.Text());
+
+        bench.Desk.Store.CopyAs("variant");
+        Assert.Contains("12 in all", bench.Text());
+        bench.Press("1");
+        Assert.Contains("> cells.csv", bench.Text());
+
+        bench.Press(":");
+        bench.Type("of the tractor");
+        bench.Press("Enter");
+        Assert.Contains("Orchard tractor", bench.Text());
+        bench.Press("1");
+        Assert.Contains("> chemistry", bench.Text());
+        bench.Desk.Store.Demo("trike");
+        bench.Press("2");
+        Assert.DoesNotContain("in all", bench.Text());
+    }
+
+    [Fact]
     public void What_a_killed_program_left_beside_a_job_goes_when_the_job_is_opened_and_nothing_else_does()
     {
         using Bench bench = new();

@@ -30,6 +30,21 @@ public sealed class PlaceStepTests : IDisposable
         Assert.Contains("links below: 02=03 04=05 06=07 08=09 10=11 12=13", bench.Text());
     }
 
+    [Fact]
+    public void A_group_that_is_turned_over_has_links_from_one_side_to_the_other_and_none_that_would_join_plus_to_plus()
+    {
+        bench.Desk.GoTo(Place);
+        // The cursor stands on group 1; its link is the one to group 2.
+        bench.Press("g");
+
+        Assert.Contains("links above: 03=04 05=06 07=08 09=10 11=12; side to side: 01=02", bench.Text());
+        Assert.Contains("1 from one side to the other", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
+        bench.Press("o");
+        Assert.Contains("links below: 02=03 04=05 06=07 08=09 10=11 12=13; side to side: 01=02", bench.Text());
+        bench.Press("u");
+        Assert.DoesNotContain("side to side", bench.Text());
+    }
+
     [Theory]
     [InlineData(80, 24)]
     [InlineData(120, 36)]

@@ -26,7 +26,7 @@ internal static class CavityKeys
                 () => desk.Job?.SizeNeed is null ? "what the vehicle needs is not known; i adds a need.json" : null, () => desk.Show(ChoicesOverlay.Of(desk))),
         .. Drawn(desk, model),
         new(KeyBook.Numbers, "numbers", "changes series, parallel and the weight that cells may have", () => NoJob(desk),
-            () => GivenField.Choose(desk, "numbers of this screen", ["series", "parallel", "cellMassLimitKg", "cellMassKg", "clamping", "vents"])),
+            () => GivenField.Choose(desk, "numbers of this screen", ["series", "parallel", "cellMassLimitKg", "cellMassKg", "clamping", "vents"], CaseNumbers.Of)),
     ];
 
     private static IEnumerable<KeyAction> Drawn(Desk desk, CavityModel model)

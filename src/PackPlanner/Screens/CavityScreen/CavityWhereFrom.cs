@@ -10,6 +10,10 @@ internal static class CavityWhereFrom
     {
         { Part: { } part } => new WhereFrom($"{part.Word}: {line.Says}",
             [("said by", "the case, as it was typed or read; Enter changes it"), ("mm", "from the left, front, floor corner of the space: x to the right, y to the back, z up")]),
+        { Word: "cell" } => new WhereFrom($"cell: {line.Says}",
+            [("said by", "the case, as it was typed or read; the line \"cell\" among its parts below changes the size"), ("mm", "bare; what must stay free round it are the clearances")]),
+        { Word: "used" } when answer is { Series: { } series, Parallel: { } parallel } => new WhereFrom(line.Says,
+            [("sum", $"{series} groups in series x {parallel} cells in parallel; {answer.Cells.Count - answer.Used} of the {answer.Cells.Count} places are left over"), ("why", "the largest groups whose cells lie side by side, each group beside the next, so that they can be linked; more may be asked by e")]),
         { Word: "cells weigh" or "with parts" } => new WhereFrom(line.Says,
             [("sum", $"{answer.Used} cells used x {look.Mass(answer.CellMassKg / answer.Used, 3)} each, as the case or the job says; with parts: and its weighed parts"), ("left out", "strip, holders, case and wiring, unless the case lists them as weighed parts")]),
         { Word: "middle" } => new WhereFrom(line.Says,

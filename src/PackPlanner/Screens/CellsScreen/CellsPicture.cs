@@ -11,7 +11,7 @@ internal static class CellsPicture
         ("for", "sorting used cells: a verdict for each, with the reading, the limit and whose limit it is"),
         ("wants", "one table, a row a cell: label and Ah (or mAh), best also milliohm and resting volts; more files can follow"),
         ("add", "i adds a file in almost any spelling; a adds a cell by hand; a table can also be pasted"),
-        ("try", "1 Job, Invented data, trike: 150 invented cells"),
+        ("try", "press : and type \"trike\": a copy of an invented job of 150 cells"),
     ];
 
     internal static StepPicture Of(Desk desk, ScreenedLot? lot)

@@ -52,7 +52,9 @@ internal sealed class GroupsModel : IStep
     {
         if (View() is not { } shown)
         {
-            Teach.Paint(body, GroupsPicture.Teaching);
+            // What the step is for was learnt before the groups were asked for.
+            if (desk.Answers.GroupsAsked is null || desk.Answers.WasStopped)
+                Teach.Paint(body, GroupsPicture.Teaching);
             return;
         }
 

@@ -28,7 +28,7 @@ internal static class GroupsPicture
             return new StepPicture(Question, "Nothing to group yet: there are no cells.", "2 Cells: add a table of cells");
         return givens is { Series: null } or { Parallel: null }
             ? new StepPicture(Question, $"{lot.Count(Verdict.Use)} cells may be used. How many in series and in parallel is not known yet.", "e: say series and parallel")
-            : new StepPicture(Question, "The groups are being made; the best so far stands below.", "Esc stops and keeps the best so far");
+            : new StepPicture(Question, "The groups are being made; the best so far is told in the row above the keys.", "Esc stops and keeps the best so far");
     }
 
     internal static StepPicture Refused(GroupingOutcome outcome, Desk desk) => outcome switch

@@ -76,7 +76,7 @@ internal static class FormPainter
         body.Write(without, y, "in this job, whole");
     }
 
-    private static string Kind(SourceKind kind) => kind switch
+    internal static string Kind(SourceKind kind) => kind switch
     {
         SourceKind.Cells => "cell table",
         SourceKind.PackLog => "pack log",

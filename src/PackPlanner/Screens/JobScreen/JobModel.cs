@@ -179,5 +179,5 @@ internal sealed class JobModel : IStep
 
     private void ShowSource(JobSource file) => desk.Show(new TextOverlay(
         $"{file.File}, as it was read",
-        [("checksum", $"SHA-256 {file.Sha256}"), ("kind", file.Kind.ToString()), .. file.Understood.Select(line => ("read", line))]));
+        [("checksum", $"SHA-256 {file.Sha256}"), ("kind", FormPainter.Kind(file.Kind)), .. file.Understood.Select(line => ("read", line))]));
 }

@@ -31,7 +31,10 @@ internal sealed class FieldOverlay(
         int x = area.Write(1, 1, what, Ink.Bold) + 2;
         line.Paint(area, x, 1, Math.Max(8, Math.Min(60, area.Width - x - 1)));
         string? wrong = tried || line.Text.Length > 0 ? check(line.Text) : null;
-        area.Write(1, 2, TextWidth.Cut(area.Look.Of(wrong ?? tells), area.Width - 2), wrong is null ? Ink.Plain : Ink.Bold);
+        // Two rows are all there is: what goes beyond them is cut with a mark.
+        IReadOnlyList<string> said = TextWidth.Wrap(area.Look.Of(wrong ?? tells), area.Width - 2, 2);
+        for (int i = 0; i < said.Count && 2 + i < area.Height; i++)
+            area.Write(1, 2 + i, said[i], wrong is null ? Ink.Plain : Ink.Bold);
     }
 
     public bool Press(string key)

@@ -17,13 +17,16 @@ internal sealed class ListOverlay(
     private int top;
     private int pageRows = 1;
 
+    /// <summary>What Enter does with a line.</summary>
+    internal string Runs { get; init; } = "choose";
+
     /// <summary>What the field asks for, on a row of its own; null for a short one beside the title.</summary>
     internal string? Asks { get; init; }
 
     /// <summary>Lines that stand instead of the narrowed ones when what is typed is no part of a line, such as a path; null when it is one.</summary>
     internal Func<string, IReadOnlyList<ListItem>?> Instead { get; init; } = _ => null;
 
-    public string Hint => narrows ? "type to narrow  Enter run" : "Enter choose";
+    public string Hint => narrows ? $"type to narrow  Enter {Runs}" : "Enter choose";
 
     public bool TakesText => narrows;
 

@@ -148,7 +148,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
     {
         FitAnswer answer = pack.Answer;
         string links = answer.LinkPairs.Count == 0 ? ""
-            : $" {pack.Series - 1} links, {(answer.Jumpers.Count == 0 ? "all between neighbours" : $"{answer.Jumpers.Count} of them by cable")}, the narrowest over {answer.NarrowestLink} pair{(answer.NarrowestLink == 1 ? "" : "s")} of cells.";
+            : $" {pack.Series - 1} links, {(answer.Jumpers.Count == 0 ? "all between neighbours" : $"{answer.Jumpers.Count} of them by cable")}{(pack.Across.Count == 0 ? "" : $", {pack.Across.Count} from one side to the other")}, the narrowest over {answer.NarrowestLink} pair{(answer.NarrowestLink == 1 ? "" : "s")} of cells.";
         string cells = pack.HasGroups ? "" : desk.Answers.HasGroups ? " The groups are on their way." : " No cells yet: see 3 Groups.";
         int wrong = taps.Wrong(pack);
         string readings = wrong > 0 ? $"{wrong} tap reading{(wrong == 1 ? "" : "s")} outside: stop, do not plug in. " : "";

@@ -24,8 +24,10 @@ internal static class PlaceWords
             .ToLookup(cell => pack.SeatOf(cell)!.Value, pack.IsPlusUp);
         if (links.Any(link => up[link].FirstOrDefault() is null))
             return "links: " + string.Join(" ", links.Select(Name));
-        // The plus of a group is joined to the minus of the next: on top where its plus looks up.
-        return $"links {(fromBelow ? "below" : "above")}: " + string.Join(" ", links.Where(link => up[link].First() == !fromBelow).Select(Name));
+        // The plus of a group is joined to the minus of the next: on top where its plus looks up. Where one of two groups was turned over, that
+        // minus lies on the other side, and a link that were built on one side would join plus to plus.
+        string across = pack.Across.Count == 0 ? "" : $"; side to side: {string.Join(" ", pack.Across.Select(Name))}";
+        return $"links {(fromBelow ? "below" : "above")}: " + string.Join(" ", links.Except(pack.Across).Where(link => up[link].First() == !fromBelow).Select(Name)) + across;
 
         static string Name(int link) => $"{link:00}={link + 1:00}";
     }

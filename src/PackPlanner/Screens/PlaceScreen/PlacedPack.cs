@@ -22,6 +22,8 @@ internal sealed class PlacedPack
         cells = inSeries.SelectMany(group => group.Cells).ToDictionary(cell => cell.Label, StringComparer.Ordinal);
         ExpectedV = [.. TapCheck.Expected([.. Enumerable.Range(1, Series).Select(seat => TapCheck.Group(GroupOf(seat)?.RestV ?? nominalV, null, null))]).Select(span => span.LowV)];
         Spans = TapCheck.Expected([.. Enumerable.Range(1, Series).Select(seat => TapCheck.Group(GroupOf(seat)?.RestV, givens.EmptyV, givens.FullV))]);
+        Dictionary<int, bool?> up = byPlace.Values.Where(place => place.Position is not null).GroupBy(place => place.Position!.Value).ToDictionary(seat => seat.Key, seat => seat.First().PlusUp);
+        Across = [.. Enumerable.Range(1, Math.Max(0, Series - 1)).Where(link => up.GetValueOrDefault(link) is { } plusUp && plusUp == up.GetValueOrDefault(link + 1))];
         IsNominal = Enumerable.Range(1, Series).All(seat => GroupOf(seat)?.RestV is null);
     }
 
@@ -44,6 +46,9 @@ internal sealed class PlacedPack
 
     /// <summary>True where no group has resting volts, so that nominal ones stand in.</summary>
     internal bool IsNominal { get; }
+
+    /// <summary>Links, from 1, whose plus lies on one side and whose minus on the other, because one of their groups was turned over.</summary>
+    internal IReadOnlyList<int> Across { get; }
 
     /// <summary>Place in series of a cell, counted from pack minus; null for a spare place.</summary>
     internal int? SeatOf(PlacedCell cell) => byPlace[cell.Cell].Position;

@@ -72,7 +72,8 @@ internal sealed class SheetsModel(Desk desk) : IStep
     {
         for (int y = 0; y < area.Height; y++)
             area.Write(0, y, "│");
-        IReadOnlyList<string> lines = Why(Current) is { } why ? [$"{Current.Name}: not yet", .. TextWidth.Wrap(Current.Title, area.Width - 3), "", .. TextWidth.Wrap(why, area.Width - 3)] : Preview();
+        IReadOnlyList<string> lines = Why(Current) is { } why ? [$"{Current.Name}: not yet", .. TextWidth.Wrap(Current.Title, area.Width - 3), "", .. TextWidth.Wrap(why, area.Width - 3)]
+            : [.. Preview().SelectMany(line => PageOverlay.Within(area.Look.Of(line), area.Width - 3))];
         int shown = lines.Count > area.Height ? area.Height - 1 : lines.Count;
         for (int y = 0; y < shown; y++)
             area.Write(2, y, TextWidth.Cut(area.Look.Of(lines[y]), area.Width - 3), y == 0 ? Ink.Bold : Ink.Plain);
@@ -141,8 +142,8 @@ internal sealed class SheetsModel(Desk desk) : IStep
         int ready = SheetCatalogue.All.Count(sheet => Why(sheet) is null);
         int ticked = Ticked().Count;
         string soFar = desk.IsWorking ? " so far, other steps are still at work" : "";
-        string answer = $"{ready} of {SheetCatalogue.All.Count} sheets can be made{soFar}; {desk.Job.SheetsTicked.Count} ticked. Every page carries job, rev {desk.Open!.History.Revision} and date.";
-        string next = ticked > 0 ? $"w writes the {ticked} ticked"
+        string answer = $"{ready} of {SheetCatalogue.All.Count} sheets can be made{soFar}; {ticked} ticked. Every page carries job, rev {desk.Open!.History.Revision} and date.";
+        string next = ticked > 0 ? ticked == 1 ? "w writes the sheet that is ticked" : $"w writes the {ticked} sheets that are ticked"
             : ready == 0 ? (desk.IsWorking ? "Wait a moment: other steps are still at work" : "2 Cells, 4 Cavity or 7 Log first")
             : Why(Current) is null ? "Space ticks a sheet; then w writes"
             : $"Go to the sheet {SheetCatalogue.All.First(sheet => Why(sheet) is null).Name} with the arrows, Space ticks it; then w writes";
@@ -199,7 +200,7 @@ internal sealed class SheetsModel(Desk desk) : IStep
             return;
         IReadOnlyList<Sheet> ticked = Ticked();
         if (SheetFiles.Write(folder, SheetFiles.Of(input, ticked, desk.Look.DecimalComma)).Is(out IReadOnlyList<string>? files, out Refusal? why))
-            desk.Says = $"{files.Count} files in {Path.Combine(Path.GetFileName(Path.GetDirectoryName(folder)!), "sheets")}. To start your own: 1 Job, Sort used cells";
+            desk.Says = $"{files.Count} files in {Path.Combine(Path.GetFileName(Path.GetDirectoryName(folder)!), "sheets")}. For a job of your own press : and type \"new job\"";
         else
             desk.Store.Tell(why);
     }

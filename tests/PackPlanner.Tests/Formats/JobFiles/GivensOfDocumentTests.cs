@@ -5,8 +5,8 @@ using PackPlanner.Formats.JobFiles;
 
 namespace PackPlanner.Tests.Formats.JobFiles;
 
-/// <summary>A job that takes in a fit case knows its cell's chemistry and volts, so that no step calls them unknown.</summary>
-public class GivensOfCaseTests
+/// <summary>A job that takes in a fit case or a vehicle's need knows what they say of cell and controller, so that no step calls them unknown.</summary>
+public class GivensOfDocumentTests
 {
     [Fact]
     public void A_case_tells_the_job_its_cells_chemistry_and_volts_where_they_differ_from_the_usual_and_undo_forgets_them()
@@ -39,6 +39,18 @@ public class GivensOfCaseTests
 
         Assert.Equal(("LFP", 3.65), (second.Chemistry?.Name, second.FullV));
         Assert.Equal(("NMC", 4.15), (silent.Chemistry?.Name, silent.FullV));
+    }
+
+    [Fact]
+    public void A_need_tells_the_job_its_controller_and_what_a_km_takes_and_a_figure_out_of_range_is_not_taken()
+    {
+        JobHistory job = JobHistory.Of(new Job { Title = "scooter" }).Do(JobChanges.Set("whPerKm", new Given(new JobValue.Number(31), Origin.You(null))));
+
+        JobGivens givens = Assert.IsType<Outcome<AddedFiles>.Given>(JobAdding.Add(job, "need.json", Encoding.UTF8.GetBytes(
+            """{ "need": { "whPerKm": 28, "reserve": 10 }, "electrics": { "controllerMinV": 39, "controllerMaxV": 60 } }"""))).Value.History.Now.Givens;
+
+        Assert.Equal((31, 39, 60), (givens.NumberOf("whPerKm"), givens.NumberOf("controllerLowV"), givens.NumberOf("controllerHighV")));
+        Assert.Null(givens.NumberOf("reserve"));
     }
 
     private static JobHistory Added(JobHistory history, string name, string ofCell) => Assert.IsType<Outcome<AddedFiles>.Given>(JobAdding.Add(history, name, Encoding.UTF8.GetBytes(
