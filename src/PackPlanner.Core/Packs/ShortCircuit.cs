@@ -44,20 +44,25 @@ public static class ShortCircuit
         ? new Caution("caution-21", SignalWord.Warning, where, $"a short circuit begins at about {prospectiveA:0} A; the limit is {HighA:0} A")
         : null;
 
+    /// <summary>Cells of which several in parallel ask for a fuse each; unknown ones count among them.</summary>
+    /// <param name="cellAh">Capacity of a cell; null when unknown.</param>
+    /// <param name="cellMilliohm">DC resistance of a cell, milliohm; null when unknown.</param>
+    /// <returns>Whether it is small.</returns>
+    public static bool IsSmall(double? cellAh, double? cellMilliohm) => cellAh is { } ah ? ah <= SmallAh : cellMilliohm is null or >= SmallMilliohm;
+
     /// <summary>Caution 22, where more than four small cells stand in parallel and no fuse for each is stated.</summary>
     /// <param name="where">The group.</param>
     /// <param name="parallel">Cells in parallel.</param>
-    /// <param name="cellV">Volts of a cell.</param>
+    /// <param name="cellV">Volts of a cell; null when unknown.</param>
     /// <param name="cellMilliohm">DC resistance of a cell, milliohm; null when unknown.</param>
     /// <param name="cellAh">Capacity of a cell; null when unknown.</param>
     /// <returns>The caution, or null.</returns>
-    public static Caution? NoCellFuses(string where, int parallel, double cellV, double? cellMilliohm, double? cellAh)
+    public static Caution? NoCellFuses(string where, int parallel, double? cellV, double? cellMilliohm, double? cellAh)
     {
-        bool small = cellAh is { } ah ? ah <= SmallAh : cellMilliohm is null or >= SmallMilliohm;
-        if (parallel <= FewInParallel || !small)
+        if (parallel <= FewInParallel || !IsSmall(cellAh, cellMilliohm))
             return null;
-        string bound = cellMilliohm is { } milliohm
-            ? $"; if one shorts inside, the others can drive up to {IntoOneShortedCellA(parallel, cellV, milliohm / 1000 / FirstInstantOverDc):0} A into it"
+        string bound = cellMilliohm is { } milliohm && cellV is { } volts
+            ? $"; if one shorts inside, the others can drive up to {IntoOneShortedCellA(parallel, volts, milliohm / 1000 / FirstInstantOverDc):0} A into it"
             : "; their milliohm is unknown, so the current into a shorted one is not known either";
         return new Caution("caution-22", SignalWord.Caution, where, $"{parallel} small cells in parallel and no fuse for each cell stated; one is asked for above {FewInParallel}{bound}");
     }
