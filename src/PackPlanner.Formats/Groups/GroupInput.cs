@@ -47,10 +47,23 @@ public sealed record GroupInput
             return JsonInput.Open(files[0], standardInput).Is(out JsonInput? input, out Refusal? why)
                 ? new GroupInput { Name = name, Case = input }
                 : why;
-        return CellTables.Read(files, options with { StandardInput = standardInput }).Is(out CellTableReading? reading, out Refusal? refused)
+        ReadOptions again = options with { StandardInput = standardInput };
+        if (files.Select(file => WhyNoTable(file, again)).FirstOrDefault(why => why is not null) is { } log)
+            return log;
+        return CellTables.Read(files, again).Is(out CellTableReading? reading, out Refusal? refused)
             ? new GroupInput { Name = name, Rows = reading.Rows, Account = reading.Account, Understood = reading.Understood }
             : refused;
     }
+
+    // The rows of a log are moments; read as a table they would be groups by the thousand.
+    private static Refusal? WhyNoTable(string file, ReadOptions options) => !FileLooks.KindOf(file, options).Is(out string? kind, out _) ? null : kind switch
+    {
+        "tester-log" => Refusal.Input("log-not-groups", file, "this is the log of a tester, of one cell; groups or cells with their figures were expected",
+            "Count it first: packplanner cells LOG gives Ah and milliohm for a row of the table."),
+        "pack-log" => Refusal.Input("log-not-groups", file, "this is the log of a pack; groups or cells with their figures were expected",
+            "Diagnose it first: packplanner diagnose LOG --json --output pack.json, and give pack.json."),
+        _ => null,
+    };
 
     /// <summary>The one chemistry that the rows name.</summary>
     /// <param name="asked">The chemistry that the user named; wins over a silent table.</param>

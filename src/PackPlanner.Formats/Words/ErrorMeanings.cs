@@ -64,6 +64,7 @@ public static class ErrorMeanings
         Of("limits-outside", "the volts given are outside what this chemistry works between", "Give volts of one group, or the right chemistry."),
         Of("line-too-long", "a line is longer than that of any table", "Give the file that the instrument wrote."),
         Of("no-arrangement", "moves are counted from groups that the job does not have", Add),
+        Of("log-not-groups", "a log was given where groups or cells with their figures are asked for", "Count or diagnose the log first, and give the answer."),
         Of("no-batches", "no usable cell names its batch", "Add a column batch, or leave --keep-batches out."),
         Of("no-capacity", "a capacity above zero is missing", Column),
         Of("no-capacity-column", "no column is known as a capacity", Column),
