@@ -18,18 +18,17 @@ internal sealed class LogModel : IStep
     private readonly Desk desk;
     private readonly ListTable[] tables = [.. Views.Select(_ => new ListTable([new Column("", row => "")]))];
     private readonly LogPlots plots = new();
+    private readonly LogChoice logs;
     private RideDiagnosis? shown;
     private RideDiagnosis? shownEarlier;
     private Look? shownWith;
     private JobGivens? shownGivens;
     private PackComparison? comparison;
     private int view;
-    private int? chosen;
-    private int logsBefore;
 
     internal LogModel(Desk desk)
     {
-        this.desk = desk;
+        (this.desk, logs) = (desk, new LogChoice(desk));
         foreach (ListTable table in tables)
             table.Opened = () => desk.Press("Enter");
     }
@@ -40,7 +39,7 @@ internal sealed class LogModel : IStep
 
     public StepPicture Picture => Diagnosis() is { } known
         ? LogPicture.Of(known, desk.Job!.Logs.Count, desk.Look)
-        : LogPicture.Waiting(desk, Which);
+        : LogPicture.Waiting(desk, logs.Which);
 
     public IReadOnlyList<KeyAction> Keys => Diagnosis() is { } known ? LogKeys.Of(desk, this, known) : LogKeys.WithoutDiagnosis(desk);
 
@@ -68,32 +67,13 @@ internal sealed class LogModel : IStep
 
     private ListTable Table => tables[view];
 
-    // The latest log tells how the pack is now; the energy and the sheets ask it too.
-    private int Which
-    {
-        get
-        {
-            int logs = desk.Job?.Logs.Count ?? 0;
-            // Who adds a log wants to see it, whichever was on the screen.
-            if (logs > logsBefore)
-                chosen = null;
-            logsBefore = logs;
-            return Math.Clamp(chosen ?? int.MaxValue, 0, Math.Max(0, logs - 1));
-        }
-    }
-
-    private RideLog? Log => desk.Job is { Logs.IsEmpty: false } job ? job.Logs[Which].Log : null;
-
-    // Beside this log stands the next one, after the last the first.
-    private int Other => (Which + 1) % Math.Max(1, desk.Job?.Logs.Count ?? 1);
-
     public void Paint(Area body)
     {
-        if (Diagnosis() is not { } known || Log is not { } log)
+        if (Diagnosis() is not { } known || logs.Log is not { } log)
         {
             // The volts are there at once, whatever can be said of them, and also where nothing can.
-            if (Log is { Rows: > 1 } unjudged)
-                plots.PaintVolts(body, unjudged, Named(Which));
+            if (logs.Log is { Rows: > 1 } unjudged)
+                plots.PaintVolts(body, unjudged, logs.Named(logs.Which));
             else
                 Teach.Paint(body, LogPicture.Teaching);
             return;
@@ -125,7 +105,7 @@ internal sealed class LogModel : IStep
     {
         if (Diagnosis() is not { } known)
             return null;
-        LogGrounds grounds = new(known, Log!.Source, desk.Look);
+        LogGrounds grounds = new(known, logs.Log!.Source, desk.Look);
         return (view, Table.Row) switch
         {
             (0, { } row) when LogFinding.All(known) is var findings && row < findings.Count => grounds.Finding(findings[row]),
@@ -145,7 +125,7 @@ internal sealed class LogModel : IStep
 
     private RideDiagnosis? Diagnosis()
     {
-        RideDiagnosis? known = desk.Answers.Diagnosis(Which);
+        RideDiagnosis? known = desk.Answers.Diagnosis(logs.Which);
         RideDiagnosis? earlier = known is null ? null : Earlier(known);
         if (known is null || (ReferenceEquals(known, shown) && ReferenceEquals(earlier, shownEarlier) && desk.Look == shownWith && ReferenceEquals(desk.Job?.Givens, shownGivens)))
             return known;
@@ -158,7 +138,7 @@ internal sealed class LogModel : IStep
         BalancingPlan balance = LogBalance.Plan(known, desk.Job.Givens);
         Fill(4, LogBalance.Columns(balance, desk.Job.Givens, desk.Look), balance.Groups.Count, row => balance.Groups[row].Number.ToString(CultureInfo.InvariantCulture));
         // The job holds the kilometres of its last two rides; for a pair before them nobody gave any.
-        bool last = Which == desk.Job.Logs.Count - 1;
+        bool last = logs.Which == desk.Job.Logs.Count - 1;
         comparison = earlier is null ? null : PackComparison.Of(earlier, known, last ? shownGivens.NumberOf("kmBefore") : null, last ? shownGivens.NumberOf("kmNow") : null);
         IReadOnlyList<GroupChange> changes = comparison?.Groups ?? [];
         Fill(5, LogChanges.Columns(changes, desk.Look), changes.Count, row => changes[row].Group.ToString(CultureInfo.InvariantCulture));
@@ -170,7 +150,7 @@ internal sealed class LogModel : IStep
 
     // Changes are told from the log before this one; it is judged only when they are on the screen.
     private RideDiagnosis? Earlier(RideDiagnosis known) =>
-        view == 5 && Which > 0 && desk.Answers.Diagnosis(Which - 1) is { } before && before.Groups.Count == known.Groups.Count ? before : null;
+        view == 5 && logs.Which > 0 && desk.Answers.Diagnosis(logs.Which - 1) is { } before && before.Groups.Count == known.Groups.Count ? before : null;
 
     private void Fill(int index, IReadOnlyList<Column> columns, int count, Func<int, string> names)
     {
@@ -182,23 +162,21 @@ internal sealed class LogModel : IStep
     {
         int[] groups = [.. Chosen(known)];
         Area left = area;
-        if (plots.IsBeside && Other != Which)
+        if (plots.IsBeside && logs.Other != logs.Which)
         {
             int half = area.Width / 2;
             left = area.Part(0, 0, half - 1, area.Height);
             for (int y = 0; y < area.Height; y++)
                 area.Write(half - 1, y, "│");
-            RideLog other = desk.Job!.Logs[Other].Log;
-            plots.Paint(area.Part(half, 0, area.Width - half, area.Height), other, desk.Answers.Diagnosis(Other), Rated(other), groups, Named(Other));
+            RideLog other = desk.Job!.Logs[logs.Other].Log;
+            plots.Paint(area.Part(half, 0, area.Width - half, area.Height), other, desk.Answers.Diagnosis(logs.Other), Rated(other), groups, logs.Named(logs.Other));
         }
 
-        plots.Paint(left, log, known, Rated(log), groups, Named(Which));
+        plots.Paint(left, log, known, Rated(log), groups, logs.Named(logs.Which));
         if (plots.Window.HasFocus)
             area.Cursor(0, 0);
         area.OnClick(0, 0, area.Width, () => plots.Window.HasFocus = !plots.Window.HasFocus);
     }
-
-    private string Named(int which) => desk.Job!.Logs.Count > 1 ? $"log {which + 1} of {desk.Job.Logs.Count}: " : "";
 
     private double? Rated(RideLog log) => JobLogs.Given(desk.Job!.Givens, log)?.RatedGroupAh;
 
@@ -213,8 +191,8 @@ internal sealed class LogModel : IStep
         return findings.Take(1).Select(finding => finding.Group);
     }
 
-    private string WhyNoChanges => Which == 0 ? "changes are told from the log before: d shows a later log, i adds one"
-        : desk.Answers.Diagnosis(Which - 1) is null ? "the log before this one is being judged" : "the log before this one has another number of groups";
+    private string WhyNoChanges => logs.Which == 0 ? "changes are told from the log before: d shows a later log, i adds one"
+        : desk.Answers.Diagnosis(logs.Which - 1) is null ? "the log before this one is being judged" : "the log before this one has another number of groups";
 
     private void PaintTable(Area area, ListTable table, bool focused)
     {
@@ -243,7 +221,7 @@ internal sealed class LogModel : IStep
 
     internal void ShowRemedies() => view = 3;
 
-    internal void ShowOtherLog() => chosen = Other;
+    internal void ShowOtherLog() => logs.ShowOther();
 
     internal void Open()
     {
