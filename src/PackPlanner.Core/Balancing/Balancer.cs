@@ -10,6 +10,7 @@ namespace PackPlanner.Core.Balancing;
 /// </remarks>
 public static class Balancer
 {
+    // Current at which a parallel charge is ended: 0.02 C of the bank, or a tenth of the charger's. Common practice, no source.
     private const double StopPerHour = 0.02;
     private const double StopOfCharger = 0.1;
 

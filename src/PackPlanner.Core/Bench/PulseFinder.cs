@@ -6,6 +6,7 @@ internal static class PulseFinder
     /// <summary>Seconds after a step at which a resistance is read, where the current is held that long.</summary>
     internal static readonly double[] AfterS = [1, 10, 30];
 
+    // All our choice: what of a log counts as a step of the current, and until when its answer is read.
     private const double LeastFractionOfLargest = 0.1;
     private const double LeastFractionOfOwn = 0.3;
     private const double SteadyFraction = 0.05;

@@ -7,6 +7,7 @@ namespace PackPlanner.Core.Diagnosis;
 /// <remarks>Limits stand about midway between what healthy groups spread and what a fault that matters does (docs/methods/diagnosis.md).</remarks>
 internal static class Verdicts
 {
+    // Capacity over the middle group's; state of charge; resistance over the middle group's, above 1; amperes for each ampere-hour.
     internal const double LowShare = 0.937, LowOffset = 0.035, HighTotal = 0.27, LeakPerAh = 0.0009;
 
     /// <summary>Findings of one group.</summary>

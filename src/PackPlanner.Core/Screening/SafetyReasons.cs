@@ -5,6 +5,7 @@ namespace PackPlanner.Core.Screening;
 /// <summary>Reasons that concern people before they concern the pack: cautions 1 to 5.</summary>
 internal static class SafetyReasons
 {
+    // Volts above the charge limit from which a cell is held, and rejected. Common practice, no source.
     private const double OverFullV = 0.05;
     private const double FarOverFullV = 0.15;
 

@@ -8,6 +8,7 @@ internal static class JoiningCautions
     /// <summary>Difference of resting volts up to which cells of unknown resistance raise nothing.</summary>
     internal const double SmallDifferenceV = 0.05;
 
+    // A danger above twice the cell's Ah as amperes, or above 50 A with more than 1 V between them. Common practice, no source.
     private const double DangerPerHour = 2;
     private const double DangerA = 50;
     private const double DangerV = 1;

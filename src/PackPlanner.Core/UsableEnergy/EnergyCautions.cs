@@ -61,6 +61,7 @@ public static class EnergyCautions
     /// <summary>Least insulation for each volt of working voltage, ohms. Source: [Iso6469-4].</summary>
     public const double LeastOhmPerV = 100;
 
+    // Between 0 °C and this a charge is to be slower (caution-11). Common practice, no source.
     private const double CoolDegC = 10;
 
     /// <summary>Judges a string.</summary>
