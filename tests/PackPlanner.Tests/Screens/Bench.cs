@@ -94,6 +94,18 @@ internal sealed class Bench : IDisposable
             Set("parallel", new JobValue.Number(p));
     }
 
+    /// <summary>A job of a space alone, with a round cell of 21 x 70 mm.</summary>
+    internal void TypeSpace(string inside)
+    {
+        Desk.Store.New("Space");
+        Press("4", "a", "Enter");
+        Type(inside);
+        Press("Enter");
+        Type("21 x 70");
+        Press("Enter", "Enter");
+        Assert.True(Desk.Job!.FitCase is not null, Text(120, 36));
+    }
+
     internal void Set(string key, JobValue? value) => Desk.Do(JobChanges.Set(key, value is null ? null : new Given(value, new Origin("you", Standing.Measured, new DateOnly(2026, 11, 2)))));
 
     private Surroundings Around(Func<DateTime> now) => new()
