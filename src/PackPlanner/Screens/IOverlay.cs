@@ -21,9 +21,6 @@ internal interface IOverlay
     /// <summary>Takes pasted text.</summary>
     public void Paste(string text);
 
-    /// <summary>Whether letters and digits type.</summary>
-    public bool TakesText { get; }
-
     /// <summary>Whether it only tells and asks nothing, so that keys of every screen work and close it.</summary>
     public bool OnlyTells => false;
 }

@@ -12,8 +12,6 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
 
     public string Hint => "arrows choose  Space read";
 
-    public bool TakesText => false;
-
     public bool OnlyTells => true;
 
     public int Rows(int most) => most;

@@ -18,8 +18,6 @@ internal sealed class FieldOverlay(
 
     public string Hint => "Enter take it";
 
-    public bool TakesText => true;
-
     /// <summary>What is in the field.</summary>
     internal string Text => line.Text;
 

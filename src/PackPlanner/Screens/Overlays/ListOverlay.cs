@@ -28,8 +28,6 @@ internal sealed class ListOverlay(
 
     public string Hint => narrows ? $"type to narrow  Enter {Runs}" : "Enter choose";
 
-    public bool TakesText => narrows;
-
     private IReadOnlyList<ListItem> Shown => Instead(line.Text) ?? Narrowed;
 
     // What begins with the words comes before what only holds them.

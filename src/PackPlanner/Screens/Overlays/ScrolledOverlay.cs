@@ -12,8 +12,6 @@ internal abstract class ScrolledOverlay(string title) : IOverlay
 
     public string Hint => "arrows scroll";
 
-    public bool TakesText => false;
-
     public bool OnlyTells => true;
 
     public int Rows(int most) => most;

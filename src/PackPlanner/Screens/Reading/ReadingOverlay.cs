@@ -26,8 +26,6 @@ internal sealed class ReadingOverlay : IOverlay
 
     public string Hint => "Enter on a column corrects it, on accept takes the file";
 
-    public bool TakesText => false;
-
     public int Rows(int most) => most;
 
     public void Paint(Area area)
