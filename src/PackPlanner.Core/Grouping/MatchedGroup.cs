@@ -1,3 +1,5 @@
+using PackPlanner.Core.Packs;
+
 namespace PackPlanner.Core.Grouping;
 
 /// <summary>One parallel group of the answer.</summary>
@@ -23,9 +25,8 @@ public sealed record MatchedGroup(
     public MatchedGroup Exchanged(GroupingCell goes, GroupingCell comes)
     {
         GroupingCell[] cells = [.. Cells.Where(cell => cell.Label != goes.Label), comes];
-        CurrentShare? share = PackAssembly.ShareOf(Number, cells);
-        double? resistance = share is null ? null : 1 / cells.Sum(cell => 1 / cell.ResistanceMilliohm!.Value);
-        return new MatchedGroup(Number, cells, CapacityAh - goes.CapacityAh + comes.CapacityAh, resistance, share);
+        return new MatchedGroup(
+            Number, cells, CapacityAh - goes.CapacityAh + comes.CapacityAh, ParallelResistance.Of(cells, cell => cell.ResistanceMilliohm), PackAssembly.ShareOf(Number, cells));
     }
 }
 

@@ -1,3 +1,5 @@
+using PackPlanner.Core.Packs;
+
 namespace PackPlanner.Core.Grouping;
 
 /// <summary>From the searches' numbers back to cells and ampere-hours.</summary>
@@ -94,9 +96,8 @@ internal static class PackAssembly
 
     private static MatchedGroup Group(int number, List<GroupingCell> cells, SortedLot lot)
     {
-        CurrentShare? share = ShareOf(number, cells);
-        double? resistance = share is null ? null : 1 / cells.Sum(cell => 1 / cell.ResistanceMilliohm!.Value);
-        return new MatchedGroup(number, cells, lot.SumAh(cells), resistance, share);
+        return new MatchedGroup(
+            number, cells, lot.SumAh(cells), ParallelResistance.Of(cells, cell => cell.ResistanceMilliohm), ShareOf(number, cells));
     }
 
     /// <summary>Cells of one group share the first current by their conductance.</summary>

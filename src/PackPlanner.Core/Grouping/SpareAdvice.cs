@@ -1,3 +1,5 @@
+using PackPlanner.Core.Packs;
+
 namespace PackPlanner.Core.Grouping;
 
 /// <summary>Which spare goes in for a cell that must come out.</summary>
@@ -40,9 +42,7 @@ public static class SpareAdvice
         double[] capacities = [.. after.Select(cell => cell.CapacityAh)];
         CapacitySteps steps = CapacitySteps.Of(capacities);
         double groupAh = steps.InAh(steps.Steps.Sum());
-        double? resistance = after.Any(cell => cell.ResistanceMilliohm is null)
-            ? null
-            : 1 / after.Sum(cell => 1 / cell.ResistanceMilliohm!.Value);
+        double? resistance = ParallelResistance.Of(after, cell => cell.ResistanceMilliohm);
         return new SpareOption(
             spare.Label, group.Number, groupAh, others.Append(groupAh).Min(), resistance, bringTo);
     }

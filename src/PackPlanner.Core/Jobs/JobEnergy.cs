@@ -1,5 +1,6 @@
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Diagnosis;
+using PackPlanner.Core.Packs;
 using PackPlanner.Core.UsableEnergy;
 
 namespace PackPlanner.Core.Jobs;
@@ -130,9 +131,7 @@ public static class JobEnergy
     {
         double? milliohm = group.ResistanceMilliohm;
         double? largest = milliohm is { } known ? group.Cells.Max(cell => known / cell.ResistanceMilliohm!.Value) * group.Cells.Count : null;
-        double? firstInstant = group.Cells.All(cell => cell.AcResistanceMilliohm > 0)
-            ? 1 / group.Cells.Sum(cell => 1 / cell.AcResistanceMilliohm!.Value)
-            : null;
+        double? firstInstant = ParallelResistance.Of(group.Cells, cell => cell.AcResistanceMilliohm);
         return new SeriesGroup(group.Number, group.CapacityAh!.Value, milliohm, null, group.Cells.Count, firstInstant, largest);
     }
 

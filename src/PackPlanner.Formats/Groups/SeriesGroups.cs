@@ -1,6 +1,7 @@
 using System.Text.Json;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Diagnosis;
+using PackPlanner.Core.Packs;
 using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.Json;
 
@@ -119,15 +120,12 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
         double? charge = cells.All(row => row.StateOfChargeFraction is not null)
             ? cells.Sum(row => row.StateOfChargeFraction!.Value * row.CapacityAh!.Value) / cells.Sum(row => row.CapacityAh!.Value)
             : null;
-        double? milliohm = InParallel(cells, row => row.ResistanceMilliohm);
+        double? milliohm = ParallelResistance.Of(cells, row => row.ResistanceMilliohm);
         double? share = cells.Count > 1 && milliohm is { } whole ? cells.Max(row => whole / row.ResistanceMilliohm!.Value) * cells.Count : null;
         return new SeriesGroup(
             number, cells.Sum(row => row.CapacityAh!.Value), milliohm, charge, cells.Count > 1 ? cells.Count : null,
-            InParallel(cells, row => row.AcResistanceMilliohm), share);
+            ParallelResistance.Of(cells, row => row.AcResistanceMilliohm), share);
     }
-
-    private static double? InParallel(IReadOnlyList<CellRow> cells, Func<CellRow, double?> milliohm) =>
-        cells.All(row => milliohm(row) is > 0) ? 1 / cells.Sum(row => 1 / milliohm(row)!.Value) : null;
 
     private static Outcome<SeriesGroups> Checked(IReadOnlyList<SeriesGroup> groups, bool onlyFirstInstant, string file, List<string> understood)
     {
