@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Sizing;
 using PackPlanner.Screens;

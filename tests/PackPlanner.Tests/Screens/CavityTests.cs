@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
-using PackPlanner.Screens;
 using PackPlanner.Screens.CavityScreen;
 
 namespace PackPlanner.Tests.Screens;

@@ -1,5 +1,4 @@
 using PackPlanner.Core.Jobs;
-using PackPlanner.Screens;
 using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Tests.Screens;

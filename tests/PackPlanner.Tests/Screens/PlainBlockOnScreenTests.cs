@@ -1,6 +1,4 @@
-using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
-using PackPlanner.Screens;
 
 namespace PackPlanner.Tests.Screens;
 
