@@ -96,6 +96,18 @@ internal sealed class Answers
     /// <summary>Whether a diagnosis is on its way.</summary>
     internal bool IsDiagnosing => diagnoses.Values.Any(diagnosis => diagnosis.IsWorking);
 
+    /// <summary>Whether an answer that is worked out is the one that a step is about, so that its progress is told there and Esc there stops it first.</summary>
+    internal bool IsAskedBy(IStep step, object asker) => step switch
+    {
+        CellsModel => asker == lot,
+        GroupsModel => asker == groups,
+        CavityModel => asker == fit || full.Is(asker) || asker == choices,
+        PlaceModel => asker == fit,
+        EnergyModel => asker == energy,
+        LogModel => diagnoses.Values.Any(diagnosis => diagnosis == asker),
+        _ => false,
+    };
+
     /// <summary>Whether the user stopped something before there was an answer to it.</summary>
     internal bool WasStopped => lot.WasStopped || groups.WasStopped || fit.WasStopped || choices.WasStopped || energy.WasStopped || diagnoses.Values.Any(diagnosis => diagnosis.WasStopped);
 

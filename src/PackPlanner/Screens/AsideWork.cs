@@ -13,10 +13,10 @@ internal sealed class AsideWork(Desk desk, Surroundings around)
     /// <summary>Whether something runs for this asker.</summary>
     internal bool Works(object asker) => works.ContainsKey(asker);
 
-    /// <summary>Work that has run long enough to tell, that of <paramref name="first"/> before others; null when there is none.</summary>
-    internal BackgroundWork? WorthTelling(object first) => works
+    /// <summary>Work that has run long enough to tell, that of those who come first before others; null when there is none.</summary>
+    internal BackgroundWork? WorthTelling(Func<object, bool> comesFirst) => works
         .Where(work => work.Value.IsWorthTelling(around.Now()))
-        .OrderByDescending(work => work.Key == first)
+        .OrderByDescending(work => comesFirst(work.Key))
         .Select(work => work.Value).FirstOrDefault();
 
     /// <summary>

@@ -58,7 +58,7 @@ internal sealed class Desk
     internal IOverlay? Overlay => overlays.Count == 0 ? null : overlays[^1];
 
     /// <summary>Work that runs aside and has run long enough to tell, this step's own first; null when there is none.</summary>
-    internal BackgroundWork? Work => Aside.WorthTelling(Step);
+    internal BackgroundWork? Work => Aside.WorthTelling(asker => asker == Step || Answers.IsAskedBy(Step, asker));
 
     /// <summary>Whether anything runs aside at all.</summary>
     internal bool IsWorking => Aside.IsWorking;

@@ -23,9 +23,8 @@ internal static class GivenField
                 Tick(desk, entry);
                 break;
             default:
-                string unit = TypedGiven.UnitOf(entry.Kind);
                 desk.Show(new FieldOverlay(
-                    desk, entry.What + (unit.Length > 0 ? $" ({unit})" : ""),
+                    desk, Asked(entry),
                     entry.Without.Length > 0 ? $"Empty makes it unknown: {entry.Without}." : "Empty makes it unknown.",
                     GivenWords.Initial(entry, job.Givens, desk.Look),
                     text => TypedGiven.Read(entry, AsTyped(desk, text), percentBeside: true, out _) is { } wrong
@@ -53,7 +52,19 @@ internal static class GivenField
         staysOpen: true));
 
     private static IEnumerable<ListItem> Items(Desk desk, IReadOnlyList<string> keys, JobGivens givens) => keys.Select(key => GivenCatalogue.Find(key)!).Select(entry => new ListItem(
-        $"{entry.What}: {GivenWords.Value(entry, givens, desk.Look).TrimEnd()}", GivenWords.From(new GivenRow("", [entry.Key]), givens), () => Ask(desk, entry.Key)));
+        $"{Bare(entry)}: {GivenWords.Value(entry, givens, desk.Look).TrimEnd()}", GivenWords.From(new GivenRow("", [entry.Key]), givens), () => Ask(desk, entry.Key)));
+
+    // What is typed has a unit, said once.
+    private static string Asked(GivenEntry entry)
+    {
+        string unit = TypedGiven.UnitOf(entry.Kind);
+        bool said = entry.What.Split(' ', ',').Contains(unit) || entry.Kind is GivenKind.Milliohm or GivenKind.WattHoursPerKm;
+        return said || unit.Length == 0 ? entry.What : $"{entry.What} ({unit})";
+    }
+
+    // Masses and lengths are shown with the unit of the look, which need not be that of the name.
+    private static string Bare(GivenEntry entry) =>
+        entry.Kind is GivenKind.Kilograms or GivenKind.Millimetres && entry.What.LastIndexOf(", ", StringComparison.Ordinal) is > 0 and { } comma ? entry.What[..comma] : entry.What;
 
     /// <summary>Ticked, then not there, then unknown.</summary>
     internal static void Tick(Desk desk, GivenEntry entry) => Take(desk, entry, desk.Job!.Givens.TickOf(entry.Key) switch
@@ -69,7 +80,7 @@ internal static class GivenField
     private static void AskChemistry(Desk desk, GivenEntry entry) => desk.Show(new ListOverlay(desk, "chemistry of the cells", () =>
     [
         .. Chemistries.All.Select(c => new ListItem(
-            $"{c.Name,-4} {c.Electrodes}", $"{desk.Look.Figure(c.NominalV, 2)} V", () => Take(desk, entry, new JobValue.Word(c.Name)))),
+            $"{c.Name,-4} {c.Electrodes}", $"{desk.Look.Figure(c.NominalV, 2)} V", () => Take(desk, entry, new JobValue.Word(c.Name))) { IsNow = desk.Job?.Givens.Chemistry == c }),
         new ListItem("-    unknown", "", () => Take(desk, entry, null)),
     ]));
 

@@ -18,10 +18,12 @@ internal static class CaseTurn
 
     internal static void Ask(Desk desk)
     {
-        bool flat = TypedCase.Of(desk.Job!)?["cell"] is JsonObject cell && cell.ContainsKey("thicknessMm");
+        JsonObject? cell = TypedCase.Of(desk.Job!)?["cell"] as JsonObject;
+        bool flat = cell?.ContainsKey("thicknessMm") == true;
+        HashSet<string> now = [.. ((cell?[flat ? "poses" : "axes"] as JsonArray)?.Select(way => way?.ToString() ?? "") ?? [flat ? "upright" : "z"])];
         desk.Show(new ListOverlay(desk, "which way may the cells stand?", () =>
         [
-            .. (flat ? Flat : Round).Select(way => new ListItem(way.Words, "", () => Turn(desk, flat ? "poses" : "axes", way))),
+            .. (flat ? Flat : Round).Select(way => new ListItem(way.Words, "", () => Turn(desk, flat ? "poses" : "axes", way)) { IsNow = now.SetEquals(way.Ways) }),
         ]));
     }
 

@@ -31,6 +31,9 @@ internal sealed class FullSearch(Desk desk, Func<FitQuestion, BackgroundWork, Fi
         return best.Answer;
     }
 
+    /// <summary>Whether this is what asks.</summary>
+    internal bool Is(object asker) => asker == looked;
+
     /// <summary>Ends the search with what it has.</summary>
     internal void Leave() => looked.StopAndKeep();
 

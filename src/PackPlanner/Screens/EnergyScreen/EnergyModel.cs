@@ -17,6 +17,9 @@ internal sealed class EnergyModel(Desk desk) : IStep
     private const int Seed = 1;
 
     private (StringFigures? Of, EnergyDraws? Draws) drawn;
+    // Lines of a page of few rows, since some go on below.
+    private const int Page = 8;
+
     private int row;
     private int top;
 
@@ -76,8 +79,10 @@ internal sealed class EnergyModel(Desk desk) : IStep
         {
             case "Up": row = Math.Max(0, row - 1); return true;
             case "Down": row = Math.Min(last, row + 1); return true;
-            case "PgUp" or "Home": row = 0; return true;
-            case "PgDn" or "End": row = last; return true;
+            case "PgUp": row = Math.Max(0, row - Page); return true;
+            case "PgDn": row = Math.Min(last, row + Page); return true;
+            case "Home": row = 0; return true;
+            case "End": row = last; return true;
             default: return false;
         }
     }

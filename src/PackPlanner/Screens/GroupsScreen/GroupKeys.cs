@@ -45,11 +45,11 @@ internal static class GroupKeys
 
     private static void AskBetter(Desk desk) => desk.Show(new ListOverlay(desk, "what should the grouping favour?", () =>
     [
-        new("equal Ah, then like milliohm of the groups", "", () => desk.Do(JobChanges.Prefer(GroupsFavour.EqualAh))),
-        new("even currents: like milliohm within each group, then Ah", "", () => desk.Do(JobChanges.Prefer(GroupsFavour.EvenCurrents))),
+        new("equal Ah, then like milliohm of the groups", "", () => desk.Do(JobChanges.Prefer(GroupsFavour.EqualAh))) { IsNow = desk.Job?.Favour == GroupsFavour.EqualAh },
+        new("even currents: like milliohm within each group, then Ah", "", () => desk.Do(JobChanges.Prefer(GroupsFavour.EvenCurrents))) { IsNow = desk.Job?.Favour == GroupsFavour.EvenCurrents },
         desk.Job?.Grouping is null
             ? new ListItem("fewest moves: only where something was arranged by hand or read from a file")
-            : new ListItem("fewest moves from what is arranged now", "", () => desk.Do(JobChanges.Prefer(GroupsFavour.FewestMoves))),
+            : new ListItem("fewest moves from what is arranged now", "", () => desk.Do(JobChanges.Prefer(GroupsFavour.FewestMoves))) { IsNow = desk.Job.Favour == GroupsFavour.FewestMoves },
     ]));
 
     private static void AskLock(Desk desk, MatchedGroup group) => desk.Show(new ListOverlay(desk, $"locked in group {group.Number}", () =>

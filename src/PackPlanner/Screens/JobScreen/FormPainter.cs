@@ -27,7 +27,10 @@ internal static class FormPainter
         (int valueAt, int from, int without) = Columns(body);
         if (column is not null)
             body.Write(1, y, ">", Ink.Accent | Ink.Bold);
-        body.Write(3, y, TextWidth.Cut(body.Look.Of(line.What), valueAt - 4));
+        // Under the cursor a name is whole, and what stands beside it gives way.
+        string what = body.Look.Of(line.What);
+        int end = body.Write(3, y, column is null ? TextWidth.Cut(what, valueAt - 4) : what);
+        valueAt = Math.Max(valueAt, end + 2);
         int? under = column is { } at ? Math.Min(at, line.Keys.Count - 1) : null;
         string[] values = [.. line.Entries.Select(entry => body.Look.Of(GivenWords.Value(entry, givens, body.Look)).TrimEnd())];
         if (line.Keys.Count > 1 && line.Entries.All(entry => entry.Kind == GivenKind.YesNo))
@@ -41,11 +44,12 @@ internal static class FormPainter
         {
             if (i > 0)
                 x = body.Write(x, y, line.Between);
-            x = body.Write(x, y, TextWidth.Cut(values[i], Math.Max(3, from - x - 1)), InkOf(i == under));
+            x = body.Write(x, y, TextWidth.Cut(values[i], Math.Max(3, (valueAt + 11 > from ? without : from) - x - 1)), InkOf(i == under));
         }
 
-        body.Write(from, y, TextWidth.Cut(body.Look.Of(GivenWords.From(line, givens)), without - from - 1));
-        if (HasWithout(body))
+        if (x < from)
+            body.Write(from, y, TextWidth.Cut(body.Look.Of(GivenWords.From(line, givens)), without - from - 1));
+        if (HasWithout(body) && x < without)
             body.Write(without, y, TextWidth.Cut(body.Look.Of(line.Entries.First().Without), body.Width - without - 1));
     }
 

@@ -6,6 +6,9 @@ namespace PackPlanner.Screens.Overlays;
 /// <param name="Run">Does it; null for a line that only tells.</param>
 internal sealed record ListItem(string Text, string Aside = "", Action? Run = null)
 {
+    /// <summary>Whether it is what holds now: the cursor begins there, so that Enter changes nothing unasked.</summary>
+    internal bool IsNow { get; init; }
+
     /// <summary>More about it, shown below the list while the cursor stands on it; null where there is no more.</summary>
     internal Func<string>? Tells { get; init; }
 }

@@ -12,8 +12,7 @@ internal sealed class ListOverlay(
     Desk desk, string title, Func<IReadOnlyList<ListItem>> items, bool narrows = false, bool staysOpen = false) : IOverlay
 {
     private readonly TypedLine line = new("");
-    // What only tells stands above what can be done; the cursor begins where Enter does something.
-    private int cursor = Math.Max(0, items().ToList().FindIndex(item => item.Run is not null));
+    private int cursor = Begin(items());
     private int top;
     private int pageRows = 1;
 
@@ -36,6 +35,10 @@ internal sealed class ListOverlay(
         .OrderBy(item => line.Text.Length == 0 || item.Text.StartsWith(line.Text.Trim(), StringComparison.OrdinalIgnoreCase) ? 0 : 1)];
 
     public int Rows(int most) => most;
+
+    // What only tells stands above what can be done; the cursor begins where Enter does something, and first on what holds now.
+    private static int Begin(IReadOnlyList<ListItem> items) =>
+        Math.Max(0, items.ToList().FindIndex(item => item.IsNow) is >= 0 and { } now ? now : items.ToList().FindIndex(item => item.Run is not null));
 
     public void Paint(Area area)
     {

@@ -212,7 +212,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
     private void PaintDrawing(Area area, PlacedPack pack, bool focused)
     {
         string layers = pack.Layers.Count > 1 ? $", layer {layer + 1} of {pack.Layers.Count} (PgUp PgDn)" : "";
-        area.Write(1, 0, TextWidth.Cut(area.Look.Of($"seen from {(fromBelow ? "below, mirrored" : "above")}{layers}; sign: the end that faces you"), area.Width - 2), Ink.Bold);
+        area.Write(1, 0, TextWidth.Cut(area.Look.Of($"seen from {(fromBelow ? "below, mirrored" : "above")}{layers}{(pack.Layers[layer].Any(cell => pack.SeatOf(cell) is null) ? "; .. spare" : "")}; sign: the end that faces you"), area.Width - 2), Ink.Bold);
         FitCase fitCase = desk.Answers.Fit!.Case!;
         int? seat = pack.SeatOf(Under(pack));
         int beside = PlaceDrawing.ColumnsWanted(pack.Layers[layer], zoom) + 2;
@@ -223,14 +223,14 @@ internal sealed class PlaceModel(Desk desk) : IStep
         int rows = Math.Max(facts.Count, PlaceDrawing.RowsWanted(pack.Layers[layer], zoom));
         IReadOnlyList<string> links = TextWidth.Wrap(area.Look.Of(PlaceWords.Links(pack, fromBelow)), area.Width - 2, Math.Clamp(area.Height - 2 - rows, 1, 4));
         int room = area.Height - 2 - links.Count;
-        int spare = room - rows >= side.Count ? side.Count : 0;
-        string inView = PlaceDrawing.Paint(area.Part(0, 1, area.Width, room - spare), pack, layer, fromBelow, (row, column), zoom, focused, desk.Look);
+        int below = room - rows >= side.Count ? side.Count : 0;
+        string inView = PlaceDrawing.Paint(area.Part(0, 1, area.Width, room - below), pack, layer, fromBelow, (row, column), zoom, focused, desk.Look);
         if (inView.Length > 0)
             area.WriteRight(0, $"  {area.Look.Of(inView)} ");
-        for (int i = 0; i < facts.Count && i < room - spare; i++)
+        for (int i = 0; i < facts.Count && i < room - below; i++)
             area.Write(beside, 1 + i, facts[i]);
-        for (int i = 0; i < spare; i++)
-            area.Write(2, 1 + room - spare + i, side[i]);
+        for (int i = 0; i < below; i++)
+            area.Write(2, 1 + room - below + i, side[i]);
         if (focused)
             area.Write(1, 1 + room, ">", Ink.Accent | Ink.Bold);
         area.Write(3, 1 + room, TextWidth.Cut(area.Look.Of(PlaceWords.Of(pack, Under(pack), desk.Look)), area.Width - 4));

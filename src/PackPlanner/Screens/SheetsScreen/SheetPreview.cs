@@ -51,10 +51,19 @@ internal static partial class SheetPreview
 
     private static IEnumerable<string> Rows(string table)
     {
-        string[][] rows = [.. Row().Matches(table).Select(row => Cell().Matches(row.Value).Select(cell => Plain(cell.Value)).ToArray())];
+        string[][] rows = [.. RowTag().Matches(table).Select(row => Cell().Matches(row.Value).Select(cell => Plain(cell.Value)).ToArray())];
         int columns = rows.Length == 0 ? 0 : rows.Max(row => row.Length);
         int[] widths = [.. Enumerable.Range(0, columns).Select(c => Math.Min(WidestColumn, rows.Max(row => c < row.Length ? TextWidth.Of(row[c]) : 0)))];
-        return rows.Select(row => string.Join("  ", row.Select((cell, c) => c == row.Length - 1 ? cell : TextWidth.Fit(cell, widths[c]))).TrimEnd());
+        return rows.SelectMany(row => Row(row, widths));
+    }
+
+    // A cell that is wider than its column goes on below itself; what to settle by which reading is no use in part.
+    private static IEnumerable<string> Row(string[] cells, int[] widths)
+    {
+        IReadOnlyList<string>[] parts = [.. cells.Select((cell, c) => c == cells.Length - 1 ? [cell] : TextWidth.Wrap(cell, Math.Max(1, widths[c])))];
+        int height = parts.Length == 0 ? 0 : parts.Max(part => part.Count);
+        return Enumerable.Range(0, height).Select(y =>
+            string.Join("  ", parts.Select((part, c) => y >= part.Count ? new string(' ', c == parts.Length - 1 ? 0 : widths[c]) : c == parts.Length - 1 ? part[y] : TextWidth.Fit(part[y], widths[c]))).TrimEnd());
     }
 
     private static string Plain(string html) => Spaces().Replace(WebUtility.HtmlDecode(Tag().Replace(html, " ")), " ").Trim();
@@ -75,7 +84,7 @@ internal static partial class SheetPreview
     private static partial Regex Tables();
 
     [GeneratedRegex("<tr.*?</tr>", RegexOptions.Singleline)]
-    private static partial Regex Row();
+    private static partial Regex RowTag();
 
     [GeneratedRegex("<t[hd].*?</t[hd]>", RegexOptions.Singleline)]
     private static partial Regex Cell();
