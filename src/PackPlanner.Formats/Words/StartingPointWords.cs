@@ -1,3 +1,4 @@
+using PackPlanner.Core.Packs;
 using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.Json;
 
@@ -46,8 +47,8 @@ public static class StartingPointWords
     private static string Fuse(StartingPoints start) => start switch
     {
         { ContinuousA: null } => "no load is said: --load 22A, or steadyA in a job",
-        { FuseStandardA: null } => $"1.25 x {Short(start.ContinuousA)} A is above the largest standard rating",
-        _ => $"1.25 x {Short(start.ContinuousA)} A continuous is {Short(start.FuseLeastA)} A; the next standard rating; its DC volts at least those of the full pack",
+        { FuseStandardA: null } => $"{Short(FuseRule.OverContinuous)} x {Short(start.ContinuousA)} A is above the largest standard rating",
+        _ => $"{Short(FuseRule.OverContinuous)} x {Short(start.ContinuousA)} A continuous is {Short(start.FuseLeastA)} A; the next standard rating; its DC volts at least those of the full pack",
     };
 
     private static string Break(StringFigures figures) => figures.Start.BreakingCapacityA is null

@@ -51,8 +51,7 @@ internal sealed class CellsModel(Desk desk) : IStep
         {
             int left = Math.Clamp(body.Width * 5 / 8, 72, 100);
             PaintTable(body.Part(0, 0, left - 1, body.Height));
-            for (int y = 0; y < body.Height; y++)
-                body.Write(left, y, "│");
+            body.Divide(left);
             CellPane.Paint(body.Part(left + 2, 0, body.Width - left - 2, body.Height), lot, Current);
             return;
         }

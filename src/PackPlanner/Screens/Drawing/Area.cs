@@ -52,6 +52,13 @@ internal readonly record struct Area(Page Page, int X, int Y, int Width, int Hei
         return at;
     }
 
+    /// <summary>Draws a line from top to bottom between what is left and right of it.</summary>
+    internal void Divide(int x)
+    {
+        for (int y = 0; y < Height; y++)
+            Write(x, y, "│");
+    }
+
     /// <summary>Writes words that end at the right edge.</summary>
     internal void WriteRight(int y, string words, Ink ink = Ink.Plain)
     {

@@ -65,8 +65,7 @@ internal sealed class EnergyModel(Desk desk) : IStep
         PaintList(body.Part(0, 0, width, body.Height), Lines(known));
         if (body.Width < 110)
             return;
-        for (int y = 0; y < body.Height; y++)
-            body.Write(width, y, "│");
+        body.Divide(width);
         PaintRemedies(body.Part(width + 2, 0, body.Width - width - 2, body.Height), known);
     }
 

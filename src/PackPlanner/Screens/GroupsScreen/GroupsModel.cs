@@ -62,8 +62,7 @@ internal sealed class GroupsModel : IStep
         {
             int left = Math.Clamp(body.Width * 4 / 7, 66, 110);
             PaintTable(body.Part(0, 0, left - 1, body.Height));
-            for (int y = 0; y < body.Height; y++)
-                body.Write(left, y, "│");
+            body.Divide(left);
             if (Current is { } group)
                 GroupPane.Paint(body.Part(left + 2, 0, body.Width - left - 2, body.Height), shown, group);
             return;

@@ -87,8 +87,7 @@ internal sealed class LogModel : IStep
             Area below = body.Part(0, plot, left - 1, body.Height - plot);
             PaintTable(below, Table, focused: !plots.Window.HasFocus);
             PaintFoot(below, known);
-            for (int y = 0; y < body.Height; y++)
-                body.Write(left, y, "│");
+            body.Divide(left);
             PaintTable(body.Part(left + 1, 0, body.Width - left - 1, body.Height), tables[view == 1 ? 0 : 1], focused: false);
             return;
         }
@@ -166,8 +165,7 @@ internal sealed class LogModel : IStep
         {
             int half = area.Width / 2;
             left = area.Part(0, 0, half - 1, area.Height);
-            for (int y = 0; y < area.Height; y++)
-                area.Write(half - 1, y, "│");
+            area.Divide(half - 1);
             RideLog other = desk.Job!.Logs[logs.Other].Log;
             plots.Paint(area.Part(half, 0, area.Width - half, area.Height), other, desk.Answers.Diagnosis(logs.Other), Rated(other), groups, logs.Named(logs.Other));
         }

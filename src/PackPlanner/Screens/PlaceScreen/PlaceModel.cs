@@ -65,8 +65,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
         {
             int left = Math.Clamp(body.Width - 58, 60, 90);
             PaintDrawing(body.Part(0, 0, left - 1, body.Height), pack, focused: !onTaps);
-            for (int y = 0; y < body.Height; y++)
-                body.Write(left, y, "│");
+            body.Divide(left);
             taps.Paint(body.Part(left + 1, 0, body.Width - left - 1, body.Height), pack, onTaps, () => onTaps = true);
         }
         else if (onTaps)

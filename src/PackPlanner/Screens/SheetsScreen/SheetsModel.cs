@@ -70,8 +70,7 @@ internal sealed class SheetsModel(Desk desk) : IStep
 
     private void PaintPreview(Area area)
     {
-        for (int y = 0; y < area.Height; y++)
-            area.Write(0, y, "│");
+        area.Divide(0);
         IReadOnlyList<string> lines = Why(Current) is { } why ? [$"{Current.Name}: not yet", .. TextWidth.Wrap(Current.Title, area.Width - 3), "", .. TextWidth.Wrap(why, area.Width - 3)]
             : [.. Preview().SelectMany(line => PageOverlay.Within(area.Look.Of(line), area.Width - 3))];
         int shown = lines.Count > area.Height ? area.Height - 1 : lines.Count;
