@@ -154,7 +154,8 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
         double energy = 0, want = distance + SpareMm, want2 = want * want;
         int[] first = pairs.First, second = pairs.Second;
         double[] stillX = pairs.StillX, stillY = pairs.StillY;
-        for (int p = 0; p < pairs.Count; p++)
+        int count = pairs.Count;
+        for (int p = 0; p < count; p++)
         {
             int i = first[p], j = second[p];
             double ox = j >= 0 ? at[2 * j] : stillX[~j], oy = j >= 0 ? at[(2 * j) + 1] : stillY[~j];
@@ -176,7 +177,7 @@ internal sealed class DiscRelaxer(DiscRegion region, double distance)
 
         for (int i = 0; i < moving; i++)
             energy += region.Push(at[2 * i], at[(2 * i) + 1], SpareMm, ref into[2 * i], ref into[(2 * i) + 1]);
-        Work += pairs.Count + (4L * moving);
+        Work += count + (4L * moving);
         return energy;
     }
 
