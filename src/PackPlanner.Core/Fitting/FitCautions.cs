@@ -16,7 +16,7 @@ internal static class FitCautions
         if (answer.Cells.Count == 0)
             return cautions;
         if (fitCase.Cell is CellBody.Cylinder)
-            cautions.Add(new("caution-18", SignalWord.Warning, "placement", Invariant($"{answer.Cells.Count} round cells are placed")));
+            cautions.Add(new("caution-18", SignalWord.Warning, "placement", Invariant($"{Placed(answer)} round cells are placed")));
         if (answer.Parallel > 1)
             cautions.Add(new("caution-20a", SignalWord.Danger, "placement", Invariant($"{answer.Parallel} cells stand in parallel in each group")));
         if (answer.Parallel is not null && answer.Series > 1)
@@ -33,6 +33,9 @@ internal static class FitCautions
             cautions.Add(new("caution-26", SignalWord.Warning, way.Opening, Invariant($"{way.TerminalRoomMm:0.#} mm stay free between the cells and the wall on that side: under {LeadRoomMm:0} mm there is no room for a lead's bend or for gas")));
         return cautions;
     }
+
+    // A place that no group takes stays empty.
+    private static int Placed(FitAnswer answer) => answer.Parallel is null ? answer.Cells.Count : answer.Cells.Count(cell => cell.Group is not null);
 
     private static void Prismatic(FitAnswer answer, FitCase fitCase, List<Caution> cautions)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PackPlanner.Core.Screening;
 
 namespace PackPlanner.Core.Jobs;
@@ -13,9 +14,14 @@ public sealed record JobGroup(int Number, IReadOnlyList<ScreenedCell> Cells)
     /// <summary>All cells in parallel, milliohm; null when one is unknown.</summary>
     public double? ResistanceMilliohm => Cells.All(cell => cell.ResistanceMilliohm > 0) ? 1 / Cells.Sum(cell => 1 / cell.ResistanceMilliohm!.Value) : null;
 
+    /// <summary>Volts, by label, of the cells that are charged or discharged alone before they are joined: these count, not what was read.</summary>
+    public IReadOnlyDictionary<string, double> BroughtToV { get; init; } = ImmutableDictionary<string, double>.Empty;
+
     /// <summary>Resting volts of the group once joined: the cells' mean, by conductance where all are known; null when a reading is missing.</summary>
     /// <remarks>Source: [Kirchhoff]: sources behind resistances in parallel settle at the mean weighted by 1/R.</remarks>
     public double? RestV => Cells.Any(cell => cell.RestV is null) ? null
-        : ResistanceMilliohm is { } milliohm ? Cells.Sum(cell => cell.RestV!.Value / cell.ResistanceMilliohm!.Value) * milliohm
-        : Cells.Average(cell => cell.RestV!.Value);
+        : ResistanceMilliohm is { } milliohm ? Cells.Sum(cell => JoinedAtV(cell) / cell.ResistanceMilliohm!.Value) * milliohm
+        : Cells.Average(JoinedAtV);
+
+    private double JoinedAtV(ScreenedCell cell) => BroughtToV.TryGetValue(cell.Label, out double volts) ? volts : cell.RestV!.Value;
 }

@@ -23,14 +23,16 @@ public static class JobGroups
     /// <summary>Groups of labels as groups of judged cells.</summary>
     /// <param name="lot">The cells.</param>
     /// <param name="groups">Labels by group.</param>
+    /// <param name="givens">What the job was told of links and ratings: it decides which cells are brought to volts alone first.</param>
     /// <returns>The groups; labels that the lot does not hold are left out.</returns>
-    public static IReadOnlyList<JobGroup> Of(ScreenedLot lot, IEnumerable<IReadOnlyList<string>> groups)
+    public static IReadOnlyList<JobGroup> Of(ScreenedLot lot, IEnumerable<IReadOnlyList<string>> groups, JobGivens givens)
     {
         Dictionary<string, ScreenedCell> cells = lot.Cells.ToDictionary(cell => cell.Label, StringComparer.Ordinal);
         return
         [
             .. groups.Select((labels, i) => new JobGroup(
-                i + 1, [.. labels.Where(cells.ContainsKey).Order(StringComparer.Ordinal).Select(label => cells[label])])),
+                    i + 1, [.. labels.Where(cells.ContainsKey).Order(StringComparer.Ordinal).Select(label => cells[label])]))
+                .Select(group => group with { BroughtToV = JobJoining.BroughtToV(group, givens) }),
         ];
     }
 
@@ -80,7 +82,7 @@ public static class JobGroups
     {
         GroupingOutcome? outcome = Match(job, lot, null, stopped);
         return outcome is GroupingOutcome.Matched matched
-            ? (Of(lot, matched.Pack.Groups.Select(group => (IReadOnlyList<string>)[.. group.Cells.Select(cell => cell.Label)])), outcome)
+            ? (Of(lot, matched.Pack.Groups.Select(group => (IReadOnlyList<string>)[.. group.Cells.Select(cell => cell.Label)]), job.Givens), outcome)
             : ([], outcome);
     }
 

@@ -53,7 +53,7 @@ public static class ShortCircuit
     /// <summary>Caution 22, where more than four small cells stand in parallel and no fuse for each is stated.</summary>
     /// <param name="where">The group.</param>
     /// <param name="parallel">Cells in parallel.</param>
-    /// <param name="cellV">Volts of a cell; null when unknown.</param>
+    /// <param name="cellV">Most volts that a cell can have then, that of full where no reading says less; null when unknown.</param>
     /// <param name="cellMilliohm">DC resistance of a cell, milliohm; null when unknown.</param>
     /// <param name="cellAh">Capacity of a cell; null when unknown.</param>
     /// <returns>The caution, or null.</returns>

@@ -24,7 +24,9 @@ internal static class LotCautions
         if (lot.Cells.All(cell => cell.SelfDischarge is null))
             cautions.Add(new Caution("caution-14", SignalWord.Notice, "the lot", "not checked: no two dated resting volts of a cell, so nobody knows which ones lose charge"));
         if (lot.Cells.All(cell => cell.Rows.All(row => row.Condition is null)))
-            cautions.Add(new Caution("caution-05", SignalWord.Notice, "the lot", "not checked: the table notes no condition (swollen, dented, leaking, smell, rust, torn wrap)"));
+            cautions.Add(new Caution("caution-05", SignalWord.Notice, "the lot", lot.Cells.Any(cell => cell.Conditions.Count > 0)
+                ? "not checked where no remark stands: the table has no column for the condition (swollen, dented, leaking, smell, rust, torn wrap)"
+                : "not checked: the table notes no condition (swollen, dented, leaking, smell, rust, torn wrap)"));
         if (lot.Chemistry is null && lot.Cells.Any(cell => cell.RestV is not null))
             cautions.Add(new Caution("caution-03", SignalWord.Notice, "the lot",
                 lot.GraphiteByVolts

@@ -38,6 +38,15 @@ public sealed record JoinStep
     /// <summary>Volts to bring it to alone before joining; null where it is not to be charged or nothing is known.</summary>
     public double? BringToV { get; init; }
 
+    /// <summary>Volts from where it rests to <see cref="BringToV"/>, above zero for charging; null where either is unknown.</summary>
+    public double? BringByV { get; init; }
+
+    /// <summary>True where it would take or give more than it may, and it is the one that lies off: it is brought to volts alone first.</summary>
+    public bool IsBroughtAlone => InrushA > LimitA && Math.Abs(BringByV ?? 0) >= ReadingStepV;
+
+    // What a bench meter's last digit on the sheet can tell.
+    private const double ReadingStepV = 0.01;
+
     /// <summary>Resting volts between which it may be joined, within full and empty of its chemistry; null when the limit is unknown.</summary>
     public (double LowV, double HighV)? Within { get; init; }
 

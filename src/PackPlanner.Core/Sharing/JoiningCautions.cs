@@ -47,7 +47,9 @@ internal static class JoiningCautions
                 : new Caution("caution-07", SignalWord.Notice, where, $"not checked: {inrushA:0.0#} A on joining, but neither a rating nor ampere-hours are known");
         if (inrushA <= limitA)
             return null;
-        string bring = step.BringToV is { } volts ? $"Bring it to {volts:0.000} V alone first, then join in the stated order." : "Do not join it.";
+        string bring = step.BringToV is not { } volts ? "Do not join it."
+            : step.IsBroughtAlone ? $"Bring it to {volts:0.000} V alone first, then join in the stated order."
+            : "It lies where it should: bring those that lie off to its volts alone first, then join in the stated order.";
         return new Caution("caution-07", fast ? SignalWord.Danger : SignalWord.Warning, where,
             $"{inrushA:0.0#} A on joining, {differenceV:0.000} V apart; {limitA:0.0#} A is what the {(step.Receives == true ? "receiver may be charged with and the givers may give" : "giver may give and the receivers may be charged with")}", bring);
     }

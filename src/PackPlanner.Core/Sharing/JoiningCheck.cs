@@ -33,11 +33,13 @@ public static class JoiningCheck
             Label = cell.Label,
             Place = place > 0 ? place : null,
             Reason = cell.NotToBeCharged ? "not-to-be-charged" : null,
+            BringToV = cell.NotToBeCharged ? null : bench.TargetV,
+            BringByV = cell.NotToBeCharged ? null : bench.TargetV - restV,
         };
         if (bench.Others(cell) is not { } others)
-            return step with { BringToV = cell.NotToBeCharged ? null : bench.TargetV };
+            return step;
         double differenceV = others.OpenV - restV;
-        step = step with { Receives = differenceV == 0 ? null : differenceV > 0, BringToV = cell.NotToBeCharged ? null : bench.TargetV };
+        step = step with { Receives = differenceV == 0 ? null : differenceV > 0 };
         if (JoinBench.OhmOf(cell) is not { } ohm)
             return step;
         double pathOhm = ohm + others.Ohm + bench.LinkOhm;

@@ -26,7 +26,7 @@ internal static class SizingCautions
         if (choice.ProspectiveShortCircuitA > request.Electrics.FuseBreakingA)
             raised.Add(new("caution-21", SignalWord.Warning, "fuse",
                 $"a short circuit begins at about {Text(choice.ProspectiveShortCircuitA)} A, the fuse breaks {Text(request.Electrics.FuseBreakingA)} A"));
-        if (choice is { Parallel: { } parallel, Cell: { } cell } && ShortCircuit.NoCellFuses(where, parallel, cell.NominalV, cell.ResistanceMilliohm, cell.CapacityAh) is { } unfused)
+        if (choice is { Parallel: { } parallel, Cell: { } cell } && ShortCircuit.NoCellFuses(where, parallel, cell.FullV, cell.ResistanceMilliohm, cell.CapacityAh) is { } unfused)
             raised.Add(unfused);
         if (request.Electrics.FuseA is null)
             raised.Add(new("caution-23", SignalWord.Warning, where, "no fuse stated; disconnect, pre-charge and monitor are not asked here"));

@@ -125,7 +125,7 @@ public static class EnergyCautions
         if (widest?.Parallel is not { } parallel)
             open.Add(new NotChecked("caution-22", "the number of cells in parallel is not given"));
         else if (!protection.CellFuses)
-            AddIf(raised, ShortCircuit.NoCellFuses($"group {widest.Number}", parallel, request.LabelV, widest.ResistanceMilliohm * parallel, widest.CapacityAh / parallel));
+            AddIf(raised, ShortCircuit.NoCellFuses($"group {widest.Number}", parallel, request.ChargedToV, widest.ResistanceMilliohm * parallel, widest.CapacityAh / parallel));
     }
 
     private static void Protection(StringProtection protection, List<Caution> raised)

@@ -1,5 +1,6 @@
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Sizing;
+using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Formats.Json;
 
@@ -23,6 +24,8 @@ public static class SizeAsked
         SizingOutcome found = SizingSearch.Find(request, space is null ? null : (cell, series, parallel) => space.Knows(cell) ? space.Places(cell, series, parallel) : series * parallel);
         // Only now every field has been looked for, those of the space too.
         said.AddRange(input.NotRead);
+        if (found is SizingOutcome.Choices { Options: [PackChoice proposed, ..] })
+            said.AddRange(SizeGaps.Of(request, proposed));
         if (space?.Untried is { } untried)
             said.Add(untried);
         return (found, said);

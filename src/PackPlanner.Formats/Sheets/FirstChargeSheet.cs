@@ -2,6 +2,7 @@ using System.Globalization;
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
+using PackPlanner.Core.UsableEnergy;
 
 namespace PackPlanner.Formats.Sheets;
 
@@ -27,15 +28,30 @@ internal static class FirstChargeSheet
     private static string SourceOf(JobGivens givens, string key) =>
         givens.NumberOf(key) is not null ? "given" : givens.Chemistry?.Name ?? "-";
 
+    // What the cold allows may be the least of all; a caution on the same page says it.
+    private static (double? Amperes, string LimitedBy) FirstCurrent(SheetInput input)
+    {
+        JobGivens givens = input.Job.Givens;
+        double? leastAh = input.Groups.All(group => group.CapacityAh is not null) ? input.Groups.Min(group => group.CapacityAh) : null;
+        double? halfRateA = givens.NumberOf("cellChargeA") is { } cellA ? cellA * input.Groups[0].Cells.Count / 2 : leastAh * 0.25;
+        string ofCells = givens.NumberOf("cellChargeA") is null ? "half of 0.5C, which is a quarter of the Ah as amperes; the data sheet comes first" : "half of the cells' charging limit";
+        if (halfRateA is not { } half)
+            return (null, ofCells);
+        double? degC = givens.NumberOf("chargeTemperatureDegC") ?? givens.NumberOf("temperatureDegC");
+        double? coldA = givens.Chemistry is { } chemistry && degC is { } told ? ChargeRates.PerHour(chemistry, told) * leastAh : null;
+        double? chargerA = givens.NumberOf("chargerA");
+        return coldA < half && !(chargerA < coldA) ? (coldA, string.Create(CultureInfo.InvariantCulture, $"cells at {degC:0.#} °C; the data sheet comes first"))
+            : chargerA < half ? (chargerA, "your charger")
+            : (half, ofCells);
+    }
+
     private static string Settings(SheetInput input)
     {
         JobGivens givens = input.Job.Givens;
         Chemistry? chemistry = givens.Chemistry;
         int series = input.Groups.Count;
-        double? leastAh = input.Groups.All(group => group.CapacityAh is not null) ? input.Groups.Min(group => group.CapacityAh) : null;
-        double? halfRateA = givens.NumberOf("cellChargeA") is { } cellA ? cellA * input.Groups[0].Cells.Count / 2 : leastAh * 0.25;
         double? chargerA = givens.NumberOf("chargerA");
-        double? firstA = chargerA is { } own && halfRateA is { } half ? Math.Min(own, half) : halfRateA;
+        (double? firstA, string limitedBy) = FirstCurrent(input);
         string cold = chemistry switch
         {
             null => "chemistry not known: by the data sheet",
@@ -45,7 +61,7 @@ internal static class FirstChargeSheet
         (string What, string Value, string From)[] rows =
         [
             ("charger set to", $"{Html.Figure(series * givens.FullV, 1)} V", givens.FullV is { } fullV ? string.Create(CultureInfo.InvariantCulture, $"{series} x {fullV:0.00} V") : "full volts not known"),
-            ("first charge at most", $"{Html.Figure(firstA, 1)} A", givens.NumberOf("cellChargeA") is null ? "half of 0.5C, which is a quarter of the Ah as amperes; the data sheet comes first" : "half of the cells' charging limit"),
+            ("first charge at most", $"{Html.Figure(firstA, 1)} A", limitedBy),
             ("full volts of one group", $"{Html.Figure(givens.FullV, 2)} V", SourceOf(givens, "fullV")),
             ("empty volts of one group", $"{Html.Figure(givens.EmptyV, 2)} V", SourceOf(givens, "emptyV")),
             ("cold", Html.Text(cold), "data sheet first"),

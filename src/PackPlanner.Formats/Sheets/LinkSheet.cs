@@ -39,7 +39,7 @@ internal static class LinkSheet
     // What its caution asks for: those cells that would take more than they may.
     private static string Bring(JoinPlan plan)
     {
-        JoinStep[] far = [.. plan.Cells.Where(step => step.InrushA > step.LimitA && step.BringToV is not null)];
+        JoinStep[] far = [.. plan.Cells.Where(step => step.IsBroughtAlone).OrderByDescending(step => Math.Abs(step.BringByV!.Value))];
         string more = far.Length > 2 ? $" and {Number(far.Length - 2)} more" : "";
         return string.Join(", ", far.Take(2).Select(step => $"{Html.Text(step.Label)} to <b class=\"num\">{Figures.Fixed(step.BringToV, 2)} V</b>")) + more;
     }

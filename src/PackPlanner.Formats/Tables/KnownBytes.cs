@@ -69,6 +69,8 @@ internal static class KnownBytes
         if (start.StartsWith("<?xml", StringComparison.OrdinalIgnoreCase) || start.StartsWith("<!doctype", StringComparison.OrdinalIgnoreCase)
             || start.StartsWith("<html", StringComparison.OrdinalIgnoreCase) || start.StartsWith("<table", StringComparison.OrdinalIgnoreCase))
             return ("a web page or XML, not a plain table", SaveAsCsv);
+        if (start.StartsWith('{') && start.Contains("\"packplanner/job\"", StringComparison.Ordinal))
+            return ("a job, not a table", "packplanner job export JOB --into DIR writes the tables that it holds; energy and sheet take the job itself, packplanner JOB opens it.");
         if (start.StartsWith('{') || start.StartsWith("[{", StringComparison.Ordinal))
             return ("JSON, not a plain table", AskForCsv);
         return null;

@@ -25,7 +25,8 @@ public static class Figures
     {
         if (figure is not { } known || !double.IsFinite(known))
             return "-";
-        int before = known == 0 ? 1 : (int)Math.Floor(Math.Log10(Math.Abs(known))) + 1;
+        // Less than a millionth of any unit here is what is left over of a sum.
+        int before = Math.Abs(known) < 1e-6 ? 1 : (int)Math.Floor(Math.Log10(Math.Abs(known))) + 1;
         return Fixed(known, Math.Clamp(digits - before, 0, 9));
     }
 }

@@ -17,9 +17,9 @@ public static class SizeWords
         PackChoice best = options[0];
         List<string> lines =
         [
-            $"{Notation(best)}{Name(best)}: {Text(best.EnergyUsableWh, "0")} Wh usable, {Text(best.RangeKm, "0.#")} km, {Text(best.PackMassKg, "0.0")} kg.",
+            $"{Notation(best)}{Name(best)}: {Text(best.EnergyUsableWh, "0")} Wh usable, {Text(best.RangeKm, "0.#")} km, {Mass(best)}.",
             $"  volts     {Text(best.VoltageCutoffV, "0.0")} empty, {Text(best.VoltageNominalV, "0.0")} nominal, {Text(best.VoltageFullV, "0.0")} full",
-            $"  amperes   {Text(best.PeakCurrentA, "0.#")} peak, {Text(best.ContinuousCurrentA, "0.#")} continuous; {Text(best.CellPeakA, "0.#")} and {Text(best.CellContinuousA, "0.#")} a cell",
+            $"  amperes   {Text(best.PeakCurrentA, "0.#")} peak, {Text(best.ContinuousCurrentA, "0.#")} continuous, {Text(best.ContinuousCurrentLowA, "0.#")} when nearly empty; a cell {Text(best.CellPeakA, "0.#")} and at most {Text(best.CellContinuousA, "0.#")}",
             $"  binds     {best.Binding?.Text ?? "nothing that is known"}",
             $"  breaks    {List(best.LimitsBroken, "no limit that was checked")}",
             $"  not checked  {List(best.NotChecked, "nothing")}",
@@ -31,7 +31,7 @@ public static class SizeWords
         if (options.Count > 1)
             lines.Add("choices that no other beats:");
         foreach (PackChoice choice in options.Count > 1 ? options : [])
-            lines.Add($"  {Notation(choice),-9}{Name(choice)} {Text(choice.EnergyUsableWh, "0"),6} Wh {Text(choice.RangeKm, "0.#"),6} km {Text(choice.PackMassKg, "0.0"),6} kg  {choice.Binding?.Text}");
+            lines.Add($"  {Notation(choice),-9}{Name(choice)} {Text(choice.EnergyUsableWh, "0"),6} Wh {Text(choice.RangeKm, "0.#"),6} km {Text(choice.PackMassKg, "0.0"),6} kg  {choice.Binding?.Text}{(choice.LimitsBroken.Count > 0 ? $"; breaks {string.Join(", ", choice.LimitsBroken)}" : "")}");
         lines.Add("Next: packplanner fit CASE.json shows whether they go into the space.");
         return lines;
     }
@@ -46,6 +46,10 @@ public static class SizeWords
             c.Cell.Name, c.Series, c.Parallel, c.Cells, c.VoltageCutoffV, c.VoltageNominalV, c.VoltageFullV, c.EnergyUsableWh,
             c.RangeKm, c.PackMassKg, c.CellPeakA, string.Join(' ', c.LimitsBroken),
         })]);
+
+    private static string Mass(PackChoice choice) => choice.PackMassKg is null && choice.CellMassKg is { } cells
+        ? $"cells {Text(cells, "0.0")} kg"
+        : $"{Text(choice.PackMassKg, "0.0")} kg";
 
     private static string Notation(PackChoice choice) => choice.Parallel is { } p ? $"{choice.Series}s{p}p" : $"{choice.Series}s, P unknown";
 

@@ -28,7 +28,7 @@ internal sealed class Answers
     private readonly Derived<SizeQuestion, SizeQuestion.Answered> choices;
     private readonly Derived<SheetQuestion, SheetQuestion.Answered> sheets;
     private (FitQuestion.Answered? Fit, GroupingOutcome? Groups, JobPlacement? Placement, PlacedPack? Pack) placed;
-    private (MatchedPack? Pack, IReadOnlyList<JobGroup>? Groups) matchedGroups;
+    private (MatchedPack? Pack, JobGivens? Givens, IReadOnlyList<JobGroup>? Groups) matchedGroups;
     private (ScreenedLot? Lot, int Places, StillToTest? Count) stillToTest;
 
     internal Answers(Desk desk)
@@ -146,15 +146,15 @@ internal sealed class Answers
     /// <summary>The grouping, or why there is none; null while it is on its way or cannot be asked.</summary>
     internal GroupingOutcome? Groups => groups.Of(GroupsAsked);
 
-    /// <summary>The same groups with all that is known of their cells; the same object while the grouping is the same.</summary>
+    /// <summary>The same groups with all that is known of their cells; the same object while the grouping and the givens are the same.</summary>
     internal IReadOnlyList<JobGroup>? MatchedGroups
     {
         get
         {
-            if (Groups is not GroupingOutcome.Matched matched || Lot is not { } cells)
+            if (Groups is not GroupingOutcome.Matched matched || Lot is not { } cells || desk.Job is not { } job)
                 return null;
-            if (!ReferenceEquals(matchedGroups.Pack, matched.Pack))
-                matchedGroups = (matched.Pack, JobGroups.Of(cells, matched.Pack.Groups.Select(group => (IReadOnlyList<string>)[.. group.Cells.Select(cell => cell.Label)])));
+            if (!ReferenceEquals(matchedGroups.Pack, matched.Pack) || !ReferenceEquals(matchedGroups.Givens, job.Givens))
+                matchedGroups = (matched.Pack, job.Givens, JobGroups.Of(cells, matched.Pack.Groups.Select(group => (IReadOnlyList<string>)[.. group.Cells.Select(cell => cell.Label)]), job.Givens));
             return matchedGroups.Groups;
         }
     }

@@ -64,6 +64,8 @@ internal static class CellsPicture
         if (lot.Count(Verdict.Use) >= need)
             return $"{repeat}go on: 3 Groups has enough";
         StillToTest more = desk.Answers.StillToTest(lot, need);
+        if (lot.Chemistry is { } chemistry && lot.Cells.Count > 1 && lot.Cells.All(cell => cell.Reasons.Any(reason => reason.Code == ReasonCodes.AboveChargeLimit)))
+            return $"all rest above what {chemistry.Name} is charged to: is the chemistry right (1 Job)?";
         if (more.Likely is not { } likely)
             return $"{repeat}test more: none has passed yet, so nobody can say how many";
         string range = more.High is { } high ? $" ({more.Low}-{high})" : "";

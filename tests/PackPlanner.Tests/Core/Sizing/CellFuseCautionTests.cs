@@ -24,9 +24,9 @@ public class CellFuseCautionTests
 
         Assert.Equal(asked, sized.Any(caution => caution.Code == "caution-22"));
         Assert.Equal(asked, JobCautions.Of(givens).Any(caution => caution.Code == "caution-22"));
-        // As in the statement of the bound: eight cells of 3.6 V drive 8 x 3.6 V / 15 milliohm into the ninth, 1 kHz being half of 30.
+        // Eight full cells drive at most 8 x 4.2 V / 15 milliohm into the ninth, 1 kHz being half of 30.
         if (parallel == 9 && asked)
-            Assert.Contains("up to 1920 A into it", sized.First(caution => caution.Code == "caution-22").Saw, StringComparison.Ordinal);
+            Assert.Contains("up to 2240 A into it", sized.First(caution => caution.Code == "caution-22").Saw, StringComparison.Ordinal);
     }
 
     private static Given Said(double figure) => new(new JobValue.Number(figure), Origin.You(new DateOnly(2026, 11, 30)));

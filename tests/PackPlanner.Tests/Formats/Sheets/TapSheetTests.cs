@@ -22,7 +22,7 @@ public class TapSheetTests
         Assert.All(taps.Zip(expected), pair => Assert.Equal(pair.Second, pair.First.Volts!.Value, 1e-9));
     }
 
-    // Source: [Kirchhoff], by hand: 3.6 V behind 10 mΩ and 3.3 V behind 20 mΩ settle at (2 x 3.6 + 3.3) / 3 = 3.5 V.
+    // Source: [Kirchhoff], by hand: 3.6 V behind 10 mΩ and 3.57 V behind 20 mΩ settle at (2 x 3.6 + 3.57) / 3 = 3.59 V; 1 A flows, so that none is brought anywhere first.
     [Fact]
     public void Unequal_cells_settle_at_the_mean_weighted_by_conductance()
     {
@@ -30,11 +30,11 @@ public class TapSheetTests
         {
             Title = "two",
             Givens = Given(1, 2),
-            AddedRows = [Cell("A", 3.6) with { ResistanceMilliohm = 10 }, Cell("B", 3.3) with { ResistanceMilliohm = 20 }],
+            AddedRows = [Cell("A", 3.6) with { ResistanceMilliohm = 10 }, Cell("B", 3.57) with { ResistanceMilliohm = 20 }],
             Grouping = new JobGrouping([["A", "B"]], Origin.You(Day)),
         };
 
-        Assert.Equal(3.5, Input(JobHistory.Of(job)).Groups[0].RestV!.Value, 1e-9);
+        Assert.Equal(3.59, Input(JobHistory.Of(job)).Groups[0].RestV!.Value, 1e-9);
     }
 
     [Fact]
