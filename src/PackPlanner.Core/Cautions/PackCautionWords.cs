@@ -1,6 +1,6 @@
 namespace PackPlanner.Core.Cautions;
 
-/// <summary>What to beware of in building, charging and moving a pack: caution-18 to caution-32.</summary>
+/// <summary>What to beware of in building, charging and moving a pack: caution-18 to caution-33.</summary>
 internal static class PackCautionWords
 {
     internal static IReadOnlyList<CautionEntry> All { get; } =
@@ -116,6 +116,13 @@ internal static class PackCautionWords
             "It goes on charging past full, or heats and plates the cells on the way; only the monitor would stand between that and a fire.",
             "Set the charger lower or take another one; the data sheet of the cells comes first.",
             "Do not leave it to the monitor to end a charge.",
+            "CommonPractice"),
+        new(
+            "caution-33", SignalWord.Warning, "a group that is not read",
+            "A channel of the log never holds the volts of a cell, or keeps one reading while the other groups move.",
+            "The protection is blind to that group: it can be driven empty, reversed or past full, and nothing stops it.",
+            "Measure it with a meter; mend the sense wire, its contact or the monitor, and log again.",
+            "Do not charge or ride on what the other groups show.",
             "CommonPractice"),
     ];
 }

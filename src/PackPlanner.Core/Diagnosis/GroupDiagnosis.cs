@@ -2,7 +2,7 @@ namespace PackPlanner.Core.Diagnosis;
 
 /// <summary>What a log says of one series group.</summary>
 /// <param name="Group">From 1, as in the log.</param>
-/// <param name="CapacityAh">Charge between resting full and resting empty; null only where the log holds no charge count.</param>
+/// <param name="CapacityAh">Charge between resting full and resting empty; null where the log holds no charge count, or does not read the group: then all its figures are.</param>
 /// <param name="StateOfChargeOffset">State of charge less the median of all groups at the first row, as a fraction.</param>
 /// <param name="ResistanceMilliohm">Voltage step over current step after one second, near half charge; null without steps of current.</param>
 /// <param name="CapacityShare">Capacity over the median group's, which is known better than either.</param>

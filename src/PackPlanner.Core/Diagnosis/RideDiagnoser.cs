@@ -16,7 +16,8 @@ public static class RideDiagnoser
     {
         if (log.CurrentA is not { } current || log.Rows < 3 || log.Groups == 0)
             throw new ArgumentException("A diagnosis needs rows with time, current and group voltages.", nameof(log));
-        DiagnosisColumns asRead = new(log.TimeS, current, log.GroupV, MeanTemperature(log), log.RowsAreAverages);
+        (DiagnosisColumns asRead, UnreadGroups unread) = AsRead(log, current);
+        log = unread.Filled;
         (IReadOnlyList<LooseWires.Wire> loose, IReadOnlyList<LooseWires.Wire> suspected) = LooseWires.Look(asRead);
         DiagnosisColumns columns = LooseWires.Mended(asRead, loose);
         bool flat = given.Chemistry.HasFlatCurve;
@@ -27,30 +28,39 @@ public static class RideDiagnoser
         PackEstimator.Estimate estimate = PackEstimator.Of(fitted, stretch.Whole ? count : ChargeCount.Of(fitted, given), given, stop);
         Identifiability told = Identifiability.Of(estimate, flat);
         GroupEstimate[] groups = LooseWires.Widened(GroupEstimates.Of(estimate, told, flat), loose);
-        HashSet<int> suspect = [.. estimate.Taps.SelectMany(t => (int[])[t.A, t.B]).Where(k => k >= 0), .. loose.SelectMany(w => (int[])[w.Below, w.Below + 1])];
+        HashSet<int> suspect = [.. estimate.Taps.SelectMany(t => (int[])[t.A, t.B]).Where(k => k >= 0), .. loose.SelectMany(w => (int[])[w.Below, w.Below + 1]), .. unread.Groups];
         ResistanceTrend trend = ResistanceTrend.Of(groups);
         (double Resistance, double Offset) spread = (trend.Spread, Verdicts.Spread(groups, g => g.Offset));
         double[] standingV = flat ? new double[groups.Length] : StandingOff.Of(estimate.Model);
-        List<FindingDetail>[] findings = [.. groups.Select((g, k) => loose.Where(wire => wire.Touches(k)).ToArray() is { Length: > 0 } wires
+        List<FindingDetail>[] findings = [.. groups.Select((g, k) => unread.With(k, loose.Where(wire => wire.Touches(k)).ToArray() is { Length: > 0 } wires
             ? Verdicts.OfLoose(wires, k, told, g)
-            : Verdicts.Of(g, estimate, told, suspect.Contains(k), spread, standingV[k], trend.Share[k]))];
+            : Verdicts.Of(g, estimate, told, suspect.Contains(k), spread, standingV[k], trend.Share[k])))];
         (IReadOnlyList<RideEvent> events, IReadOnlyList<Caution> cautions) = RideEvents.Of(log, given, count, suspect);
         (LoadedRecovery loaded, IReadOnlyList<Remedy> remedies) = Remedies.Of(estimate, groups, findings);
         double meanDegC = columns.TemperatureDegC is { } t ? t.Where(double.IsFinite).DefaultIfEmpty(double.NaN).Average() : double.NaN;
         return new RideDiagnosis
         {
-            Groups = [.. groups.Select((g, k) => Told(k, g, estimate, findings[k]))],
+            Groups = [.. groups.Select((g, k) => unread.Has(k) ? new GroupDiagnosis(k + 1, null, null, null, null, null, null, 0, findings[k]) : Told(k, g, estimate, findings[k]))],
             CapacityTold = told.Told,
             WhyNot = told.Reason,
             Recovery = Recovery.Of([.. groups.Select(g => g.CapacityAh)], [.. groups.Select(g => Math.Clamp(g.Charge, 0, 1))]),
             Loaded = loaded,
             Remedies = remedies,
-            Events = [.. events.Concat(Mirrored(estimate)).Concat(LooseWires.Events(loose)).OrderBy(e => e.AtTimeS)],
+            Events = [.. events.Concat(Mirrored(estimate)).Concat(LooseWires.Events(loose)).Concat(unread.Events()).OrderBy(e => e.AtTimeS)],
             DeliveredWh = Delivered(log, count),
             Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC, given.Chemistry),
-            Cautions = [.. cautions, .. TapCautions(estimate), .. LooseWires.Cautions(loose), .. OutsideMeasured(told)],
-            Notes = [.. Notes(log, given, estimate, groups, count, stretch, meanDegC), .. Uneven(spread.Offset), .. trend.Notes, .. Unlogged(unlogged), .. UnloggedCharge.Unseen(count, given, unlogged), .. LooseWires.Notes(suspected)],
+            Cautions = [.. cautions, .. TapCautions(estimate), .. LooseWires.Cautions(loose), .. unread.Cautions(), .. OutsideMeasured(told)],
+            Notes = [.. unread.Notes(), .. Notes(log, given, estimate, groups, count, stretch, meanDegC), .. Uneven(spread.Offset), .. trend.Notes, .. Unlogged(unlogged), .. UnloggedCharge.Unseen(count, given, unlogged), .. LooseWires.Notes(suspected)],
         };
+    }
+
+    // Groups that are not read are filled in before anything is looked at.
+    private static (DiagnosisColumns Columns, UnreadGroups Unread) AsRead(RideLog log, double[] current)
+    {
+        DiagnosisColumns columns = new(log.TimeS, current, log.GroupV, MeanTemperature(log), log.RowsAreAverages);
+        UnreadGroups unread = UnreadGroups.Of(log, columns.GrainV);
+        return ReferenceEquals(unread.Filled, log) ? (columns, unread)
+            : (new DiagnosisColumns(log.TimeS, current, unread.Filled.GroupV, columns.TemperatureDegC, log.RowsAreAverages), unread);
     }
 
     /// <summary>The log that tells most: capacities told before not told, then the narrowest capacity ranges, then the first.</summary>

@@ -47,4 +47,22 @@ public sealed class RideLog
 
     /// <summary>Series groups.</summary>
     public int Groups => GroupV.Length;
+
+    /// <summary>The same log with other volts of its groups.</summary>
+    /// <param name="groupV">Volts, shape [groups][rows].</param>
+    internal RideLog WithGroupV(double[][] groupV) => new()
+    {
+        TimeS = TimeS,
+        CurrentA = CurrentA,
+        GroupV = groupV,
+        TemperatureDegC = TemperatureDegC,
+        PackV = PackV,
+        ShownStateOfCharge = ShownStateOfCharge,
+        CurrentIsUnsigned = CurrentIsUnsigned,
+        RowsAreAverages = RowsAreAverages,
+        UsualStepS = UsualStepS,
+        Start = Start,
+        Source = Source,
+        Line = Line,
+    };
 }

@@ -1,0 +1,190 @@
+using PackPlanner.Core.Cautions;
+using static System.FormattableString;
+
+namespace PackPlanner.Core.Diagnosis;
+
+/// <summary>Groups of which the log tells nothing, or nothing for a while: a channel without volts, or one that stands still while the others move.</summary>
+/// <remarks>
+/// A group that is not read keeps its number and gets no figures. The fit sees the mean of the others in its place, which pulls it nowhere; what it
+/// really holds is not known, and every figure of the pack holds only if it is no weaker than the weakest that is read.
+/// </remarks>
+internal sealed class UnreadGroups
+{
+    // No sound group keeps one reading while the mean of the others moves by as much; a coarse log is given four of its steps (our choice).
+    private const double MovedV = 0.15, Grains = 4, SameV = 0.0005;
+    private const int LeastRows = 50;
+
+    private readonly List<Stand> unread = [], frozen = [];
+
+    private UnreadGroups(RideLog log) => Filled = log;
+
+    /// <summary>The log with the mean of the others in place of groups that are not read, and without readings that stand still.</summary>
+    internal RideLog Filled { get; private set; }
+
+    /// <summary>A channel that stands still.</summary>
+    /// <param name="Group">From 0.</param>
+    /// <param name="Volts">Where it stands; NaN where it never holds the volts of a cell.</param>
+    /// <param name="First">First row.</param>
+    /// <param name="Last">Last row.</param>
+    /// <param name="OthersMovedV">By how much the mean of the others moves meanwhile.</param>
+    private readonly record struct Stand(int Group, double Volts, int First, int Last, double OthersMovedV);
+
+    /// <summary>Looks for them.</summary>
+    /// <param name="log">The log.</param>
+    /// <param name="grainV">The smallest step between its readings, volts.</param>
+    internal static UnreadGroups Of(RideLog log, double grainV)
+    {
+        UnreadGroups found = new(log);
+        if (log.Groups < 2)
+            return found;
+        int[] finite = [.. log.GroupV.Select(volts => volts.Count(double.IsFinite))];
+        foreach (int k in Enumerable.Range(0, log.Groups).Where(k => finite[k] == 0))
+            found.unread.Add(new Stand(k, double.NaN, 0, log.Rows - 1, 0));
+        foreach (IGrouping<int, Stand> own in Stands(log, finite, Math.Max(MovedV, Grains * grainV)).GroupBy(stand => stand.Group))
+        {
+            if (own.Sum(stand => stand.Last - stand.First + 1) >= finite[own.Key] / 2)
+                found.unread.Add(own.MaxBy(stand => stand.Last - stand.First));
+            else
+                found.frozen.AddRange(own);
+        }
+
+        if (found.unread.Count > 0 || found.frozen.Count > 0)
+            found.Fill();
+        return found;
+    }
+
+    /// <summary>Groups of which nothing is known, from 0.</summary>
+    internal IEnumerable<int> Groups => unread.Select(stand => stand.Group);
+
+    /// <summary>Whether nothing is known of a group, from 0.</summary>
+    internal bool Has(int group) => unread.Any(stand => stand.Group == group);
+
+    /// <summary>Findings of a group: of one that is not read that alone, of one whose channel stands still for a while that first.</summary>
+    /// <param name="group">From 0.</param>
+    /// <param name="judged">What is found of it as it is filled in.</param>
+    internal List<FindingDetail> With(int group, List<FindingDetail> judged) =>
+        Has(group) ? [Finding(group)] : frozen.Any(stand => stand.Group == group) ? [Finding(group), .. judged.Where(finding => finding.Kind != FindingKind.Sensor)] : judged;
+
+    private FindingDetail Finding(int group)
+    {
+        Stand[] own = [.. unread.Concat(frozen).Where(stand => stand.Group == group)];
+        return new FindingDetail(
+            FindingKind.Sensor,
+            [.. own.Select(Saw), Has(group) ? "nothing else can be told of this group: neither its capacity nor its charge nor its resistance" : "those rows are left out; the others tell what is said of it"],
+            Sureness.High, "Measure this group with a meter, then its sense wire, the contact and the channel of the monitor; log again once it reads.");
+    }
+
+    /// <summary>Caution 33 for each.</summary>
+    internal IEnumerable<Caution> Cautions() => unread.Concat(frozen).GroupBy(stand => stand.Group)
+        .Select(own => new Caution("caution-33", SignalWord.Warning, Invariant($"group {own.Key + 1}"), Saw(own.First())));
+
+    /// <summary>An event where each begins.</summary>
+    internal IEnumerable<RideEvent> Events() => unread.Concat(frozen).Select(stand => new RideEvent(
+        Filled.TimeS[stand.First], "not-read", stand.Group + 1, double.IsNaN(stand.Volts) ? null : stand.Volts, null, Saw(stand)));
+
+    /// <summary>What the pack's figures then rest on.</summary>
+    internal IEnumerable<string> Notes() => unread.Count == 0 ? [] :
+        [Invariant($"{(unread.Count == 1 ? "group" : "groups")} {string.Join(", ", unread.Select(stand => stand.Group + 1).Order())} {(unread.Count == 1 ? "is" : "are")} not read: the pack's figures suppose that it holds as much as the others do, and are too high where it holds less")];
+
+    private string Saw(Stand stand) => double.IsNaN(stand.Volts) ? "its channel never holds the volts of a cell"
+        : Invariant($"its channel shows {stand.Volts:f3} V {When(stand)}, while the mean of the others moves by {stand.OthersMovedV:f2} V");
+
+    private string When(Stand stand) => stand.First == 0 && stand.Last == Filled.Rows - 1 ? "throughout"
+        : Invariant($"from {Filled.TimeS[stand.First] / 3600:f2} h to {Filled.TimeS[stand.Last] / 3600:f2} h");
+
+    private static List<Stand> Stands(RideLog log, int[] finite, double movedV)
+    {
+        List<Stand> stands = [];
+        int read = finite.Count(count => count > 0);
+        if (read < 2)
+            return stands;
+        Run[] runs = [.. log.GroupV.Select(volts => new Run(volts))];
+        for (int i = 0; i < log.Rows; i++)
+        {
+            (double sum, int here) = (0, 0);
+            foreach (double[] volts in log.GroupV)
+            {
+                if (!double.IsFinite(volts[i]))
+                    continue;
+                sum += volts[i];
+                here++;
+            }
+
+            for (int k = 0; k < runs.Length; k++)
+            {
+                if (!double.IsFinite(runs[k].Volts[i]))
+                    continue;
+                if (!runs[k].GoesOn(i))
+                    Close(k, i);
+                // A reading that another group lost would move the mean by itself.
+                if (here == read)
+                    runs[k].See((sum - runs[k].Volts[i]) / (here - 1));
+            }
+        }
+
+        for (int k = 0; k < runs.Length; k++)
+            Close(k, log.Rows);
+        return stands;
+
+        void Close(int k, int next)
+        {
+            Run run = runs[k];
+            if (run.MovedV > movedV && run.Rows >= LeastRows)
+                stands.Add(new Stand(k, run.Volts[run.First], run.First, run.Last, run.MovedV));
+            if (next < log.Rows)
+                run.Begin(next);
+        }
+    }
+
+    private void Fill()
+    {
+        double[][] volts = [.. Filled.GroupV];
+        foreach (IGrouping<int, Stand> own in frozen.GroupBy(stand => stand.Group))
+        {
+            volts[own.Key] = [.. volts[own.Key]];
+            foreach (Stand stand in own)
+                Array.Fill(volts[own.Key], double.NaN, stand.First, stand.Last - stand.First + 1);
+        }
+
+        double[][] read = [.. volts.Where((_, k) => !Has(k))];
+        if (unread.Count > 0 && read.Length > 0)
+        {
+            double[] mean = [.. Enumerable.Range(0, Filled.Rows).Select(row => read.Select(group => group[row]).Where(double.IsFinite).DefaultIfEmpty(double.NaN).Average())];
+            foreach (Stand stand in unread)
+                volts[stand.Group] = mean;
+        }
+
+        Filled = Filled.WithGroupV(volts);
+    }
+
+    /// <summary>Rows in which a channel keeps one reading, and how far the mean of the others goes meanwhile.</summary>
+    private sealed class Run(double[] volts)
+    {
+        private double low = double.PositiveInfinity, high = double.NegativeInfinity;
+
+        internal double[] Volts => volts;
+
+        internal int First { get; private set; }
+
+        internal int Last { get; private set; }
+
+        internal int Rows { get; private set; }
+
+        internal double MovedV => high > low ? high - low : 0;
+
+        internal bool GoesOn(int row)
+        {
+            // Before the first reading there is none to keep.
+            if (Rows == 0)
+                First = row;
+            if (Math.Abs(volts[row] - volts[First]) >= SameV)
+                return false;
+            (Last, Rows) = (row, Rows + 1);
+            return true;
+        }
+
+        internal void Begin(int row) => (First, Last, Rows, low, high) = (row, row, 1, double.PositiveInfinity, double.NegativeInfinity);
+
+        internal void See(double mean) => (low, high) = (Math.Min(low, mean), Math.Max(high, mean));
+    }
+}
