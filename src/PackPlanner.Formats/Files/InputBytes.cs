@@ -63,7 +63,7 @@ public static class InputBytes
     private static Outcome<byte[]> NotEmpty(string file, byte[]? bytes) => bytes switch
     {
         null => Refusal.Input("file-too-large", file, $"it is larger than {Most / 1024 / 1024} MB", "Give a smaller file."),
-        [] => Refusal.Input("file-empty", file, "the file is empty", "Export it again; an empty file often means that the export was cut short."),
+        [] => Refusal.Input("empty-file", file, "the file is empty", "Export it again; an empty file often means that the export was cut short."),
         _ => bytes,
     };
 

@@ -44,7 +44,7 @@ public static class FitCaseJson
         IReadOnlyList<Problem> problems = FitCaseCheck.Problems(read);
         if (problems.Count > 0)
         {
-            string more = problems.Count == 1 ? "" : $" ({problems.Count - 1} more things are wrong: {string.Join("; ", problems.Skip(1).Take(3).Select(p => p.Where))}.)";
+            string more = problems.Count == 1 ? "" : $" ({(problems.Count == 2 ? "One more thing is" : $"{problems.Count - 1} more things are")} wrong: {string.Join("; ", problems.Skip(1).Take(3).Select(p => $"{p.Where}: {p.Why}"))}{(problems.Count > 4 ? "; …" : "")}.)";
             return new Refusal(ExitCodes.Input, "bad-case", problems[0] with
             {
                 Where = $"{input.File}, {problems[0].Where}",

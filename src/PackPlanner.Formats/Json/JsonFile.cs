@@ -29,7 +29,7 @@ internal static class JsonFile
         catch (JsonException fault)
         {
             return Refusal.Input("not-json", $"{file}, line {fault.LineNumber + 1}", "this is not JSON: " + JsonWords.Cause(fault),
-                "Mend the file there; packplanner help VERB shows a case.");
+                "Mend the file there; docs/files.md lists the fields of a case, and packplanner demo --into DIR writes whole ones.");
         }
     }
 }

@@ -10,6 +10,7 @@ internal sealed class CellRowMaker(
     private readonly FigureColumn? _dc = First(figures, ColumnRole.DcResistance, ColumnRole.Resistance);
     private readonly FigureColumn? _ac = First(figures, ColumnRole.AcResistance);
     private readonly FigureColumn? _rest = First(figures, ColumnRole.RestVoltage, ColumnRole.Voltage);
+    private readonly double _middleAh = Robust.UpperMedian(First(figures, ColumnRole.DischargeCapacity, ColumnRole.Capacity, ColumnRole.ChargeCapacity)?.All ?? []);
     private readonly StampReader? _dates = StampReader.ForDates(layout, rows);
 
     /// <summary>What was assumed on the way.</summary>
@@ -17,7 +18,7 @@ internal sealed class CellRowMaker(
 
     internal CellRow Make(TextRow row, int i)
     {
-        double? capacityAh = Sense(_capacity, row, i, allowZero: true);
+        double? capacityAh = SlippedUnit(row, i) ? null : Sense(_capacity, row, i, allowZero: true);
         FigureColumn? resistance = _dc?[i] is null && _ac?[i] is not null ? _ac : _dc;
         double? milliohm = Sense(resistance, row, i);
         return new CellRow
@@ -114,6 +115,15 @@ internal sealed class CellRowMaker(
             ColumnRole.DcResistance => ResistanceKind.Dc,
             _ => ResistanceKind.Unknown,
         };
+    }
+
+    // One entry in Ah where all others stand in mAh is no dead cell: about a thousandth of what the others have.
+    private bool SlippedUnit(TextRow row, int i)
+    {
+        if (_capacity?[i] is not { } value || value <= 0 || value * 1000 / _middleAh is not (> 0.5 and < 1.5))
+            return false;
+        remarks.OutsideSense(row, _capacity.Column, row[_capacity.Column.Index]);
+        return true;
     }
 
     // A figure that no cell can have is left out with its reason; its row stays.

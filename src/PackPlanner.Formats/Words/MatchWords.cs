@@ -87,8 +87,16 @@ public static class MatchWords
     private static string Standing(MatchAnswer answer, int places)
     {
         string bound = Figures.Fixed(answer.MinGroupBoundAh, places);
+        // What is proven is proven of the strict order; a choice made beyond it may have given some spread away.
         if (answer.ProvenOptimal)
-            return $"Proven: no grouping of these cells has a smallest group above {bound} Ah, nor less spread with it.";
+        {
+            double given = Less(answer.SpreadAh, answer.StrictSpreadAh, answer.StepAh);
+            return $"Proven: no grouping of these cells has a smallest group above {bound} Ah, nor "
+                + (answer.CostAh == 0 && given > 0
+                    ? $"less spread with it than {Figures.Fixed(answer.StrictSpreadAh, places)} Ah: this choice has {Figures.Fixed(given, places)} Ah more."
+                    : "less spread with it.");
+        }
+
         if (answer.MinGroupProven)
             return $"Proven: no grouping has a smallest group above {bound} Ah; that none has less spread is not proven.";
         double gap = Less(answer.MinGroupBoundAh, answer.StrictMinGroupAh, answer.StepAh);

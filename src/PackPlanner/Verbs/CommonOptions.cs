@@ -17,7 +17,7 @@ internal static class CommonOptions
     internal static readonly Option<int> Seed = new("--seed") { Description = "seed of what uses chance: match, and energy with --draws (default 1); no other answer depends on it", DefaultValueFactory = _ => 1 };
     internal static readonly Option<string?> TimeLimit = new("--time-limit") { Description = "stop searches after this time with the best so far, such as 30s" };
     internal static readonly Option<string> Decimal = Choice("--decimal", ["auto", "point", "comma"]);
-    internal static readonly Option<string> DecimalOut = Choice("--decimal-out", ["point", "comma"]);
+    internal static readonly Option<string> DecimalOut = Choice("--decimal-out", ["point", "comma"], ": the decimal mark of --csv, of sheets' tables and on the screens; words keep the point");
     internal static readonly Option<string> Units = Choice("--units", ["metric", "us"], ": lb, in, °F and miles in words and --plain; JSON and --csv stay metric");
     internal static readonly Option<string> CurrentSign = Choice("--current-sign", ["auto", "discharge", "charge"]);
     internal static readonly Option<string[]> Column = new("--column")

@@ -39,6 +39,20 @@ public class ReadingPanelTests
     }
 
     [Fact]
+    public void Days_and_later_volts_show_what_was_read_too()
+    {
+        using Bench bench = new();
+        Assert.True(bench.Desk.Store.New("Reading"));
+
+        ReadIn(bench, File("twice.csv", "Cell;Cap mAh;OCV 1;Date 1;OCV 2;Date 2\nA1;2850;3,71;2026-03-01;3,702;2026-03-22\nA2;2790;3,70;2026-03-01;3,69;2026-03-22\n"));
+
+        string text = bench.Text();
+        Assert.Matches("Date 1 .*2026-03-01", text);
+        Assert.Matches("OCV 2 .*3.702V", text);
+        Assert.Matches("Date 2 .*2026-03-22", text);
+    }
+
+    [Fact]
     public void The_columns_are_seen_first_and_accept_with_them_however_long_the_list_is()
     {
         using Bench bench = new();

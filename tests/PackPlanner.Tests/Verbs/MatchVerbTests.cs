@@ -123,6 +123,19 @@ public sealed class MatchVerbTests : IDisposable
         Assert.Equal(3, answer.GetProperty("moves").GetArrayLength());
     }
 
+    // By hand: no two of 2.1, 2.1 and 2.5 have a smaller one above 2.1; the two of 2.1 are alike, those welded lie 0.4 apart.
+    [Fact]
+    public void What_is_proven_of_the_strict_order_is_not_claimed_of_a_choice_with_more_spread()
+    {
+        string welded = File("pair.csv", "cell,group\nc,1\na,2\n");
+        string[] call = ["match", File("three.csv", "cell,capacity mAh\na,2100\nb,2100\nc,2500\n"), "--series", "2", "--parallel", "1", "--all"];
+
+        string kept = Planner.Run([.. call, "--from", welded, "--fewest-moves"]).Output;
+
+        Assert.Contains("nor less spread with it than 0.0 Ah: this choice has 0.4 Ah more.", kept, StringComparison.Ordinal);
+        Assert.Contains("nor less spread with it.", Planner.Run(call).Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Two_chemistries_are_never_matched_into_one_pack()
     {

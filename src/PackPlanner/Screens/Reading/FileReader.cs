@@ -1,4 +1,3 @@
-using System.Globalization;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats;
@@ -101,37 +100,11 @@ internal static class FileReader
             $"{cells} cell{(cells == 1 ? "" : "s")}. {account.RowsRead} rows read: {account.RowsUsed} used{repeats}, {account.RowsRead - account.RowsUsed} set aside.",
             reading.Shapes[0].Kind,
             reading.Shapes[0].Columns,
-            FirstValues(reading.Shapes[0].Columns, rows),
+            FirstValuesOfCells.Of(reading.Shapes[0].Columns, rows),
             account,
             reading.Understood,
             job => JobChanges.AddTable(new JobTable(
                 new JobSource(job.NextSourceId, choices.Shown, sum, SourceKind.Cells, reading.Understood), rows, account.RowsRead - account.RowsUsed)),
             Step: 1);
     }
-
-    private static Dictionary<string, string> FirstValues(IReadOnlyList<ColumnReading> columns, CellRow[] rows)
-    {
-        Dictionary<string, string> first = [];
-        foreach (ColumnReading column in columns)
-        {
-            Func<CellRow, string?>? of = column.ReadAs switch
-            {
-                "cell" => row => row.Label,
-                "capacity" or "dischargeCapacity" or "chargeCapacity" => row => Text(row.CapacityAh, "Ah"),
-                "resistance" or "dcResistance" or "acResistance" => row => Text(row.ResistanceMilliohm, "mΩ"),
-                "restVoltage" or "voltage" => row => Text(row.RestV, "V"),
-                "slot" => row => row.Slot,
-                "model" => row => row.Model,
-                "tray" => row => row.Tray,
-                _ => null,
-            };
-            if (of is not null)
-                first.TryAdd(column.Name, string.Join(" ", rows.Take(3).Select(row => of(row) ?? "-")));
-        }
-
-        return first;
-    }
-
-    private static string? Text(double? value, string unit) =>
-        value is { } known ? known.ToString("0.####", CultureInfo.InvariantCulture) + unit : null;
 }

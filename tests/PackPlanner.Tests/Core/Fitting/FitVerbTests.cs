@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PackPlanner.Formats;
 using PackPlanner.Tests.Verbs;
 
 namespace PackPlanner.Tests.Core.Fitting;
@@ -41,6 +42,26 @@ public class FitVerbTests
         Assert.Equal(0, exitCode);
         Assert.Equal(10, answer.GetProperty("count").GetInt32());
         Assert.Equal(1, answer.GetProperty("parallel").GetInt32());
+    }
+
+    [Fact]
+    public void What_else_is_wrong_is_said_with_each_place()
+    {
+        string next = Planner.JsonWithInput(Tray.Replace("[0,0,0,260,150,86]", "[0,0,0,0,150,86]", StringComparison.Ordinal)
+            .Replace("\"cellGapMm\":0.6", "\"cellGapMm\":-1", StringComparison.Ordinal), "fit", "-").Document.GetProperty("next").GetString()!;
+
+        Assert.Matches(@"\(One more thing is wrong: [^:]+: [^)]+\.\)$", next);
+    }
+
+    [Theory]
+    [InlineData("", "empty-file", "Export it again")]
+    [InlineData("{\"cavity\":", "not-json", "docs/files.md")]
+    public void A_case_that_is_no_case_is_refused_with_what_leads_on(string text, string code, string next)
+    {
+        (int exitCode, JsonElement error) = Planner.JsonWithInput(text, "fit", "-");
+
+        Assert.Equal((ExitCodes.Input, code), (exitCode, error.GetProperty("code").GetString()));
+        Assert.Contains(next, error.GetProperty("next").GetString(), StringComparison.Ordinal);
     }
 
     [Fact]

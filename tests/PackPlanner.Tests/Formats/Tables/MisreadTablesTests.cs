@@ -50,6 +50,20 @@ public class MisreadTablesTests
             Assert.Contains(reading.Understood, sentence => sentence.Contains(said, StringComparison.Ordinal));
     }
 
+    // 2.9 among thousands is Ah typed among mAh, as 2900000 is no mAh: neither is a dead cell. 40 mAh is a dead cell.
+    [Theory]
+    [InlineData("2.9", null)]
+    [InlineData("2900000", null)]
+    [InlineData("40", 0.04)]
+    [InlineData("0", 0.0)]
+    public void A_capacity_a_thousand_times_too_small_or_large_is_put_aside(string odd, double? read)
+    {
+        CellTableReading reading = TableText.Read($"cell,capacity (mAh)\nC1,2950\nC2,{odd}\nC3,2940\nC4,2960\n");
+
+        Assert.Equal([2.95, read, 2.94, 2.96], reading.Rows.Select(row => row.CapacityAh));
+        Assert.Equal(read is null ? 1 : 0, reading.Account.Samples.Count(lost => lost.Kind == "a figure that no cell has"));
+    }
+
     [Theory]
     [InlineData("1.5", "2", "not-understood")]
     [InlineData("-1", "2", "not-understood")]
