@@ -27,7 +27,7 @@ public static class JobFit
         return JobDocuments.Root(document).Is(out JsonInput? input, out Refusal? why) ? FitCaseJson.Read(input, []) : why;
     }
 
-    /// <summary>Takes the places from the answer that the job holds; else searches them by regular nests, as holders and hands want them; where those do not take the pack, also freely.</summary>
+    /// <summary>Takes the places from the answer that the job holds; else searches them by regular nests, as holders and hands want them; where those do not take the pack, also freely, unless no layout can hold it.</summary>
     /// <param name="job">A job.</param>
     /// <param name="stopped">The user's cancel; the best so far is answered.</param>
     /// <param name="progress">Told of the best so far; may be null.</param>
@@ -43,7 +43,7 @@ public static class JobFit
         if (job.FitAnswer is { } places)
             return GivenPlaces.Of(places, asked);
         FitAnswer regular = LayoutSearch.Search(asked, FitEffort.Quick, progress, stopped);
-        return regular.Fits || asked.Series is null ? regular : LayoutSearch.Search(asked, FitEffort.Full, progress, stopped);
+        return regular.Fits || asked.Series is not { } series || regular.Bound < series * (asked.Parallel ?? 1) ? regular : LayoutSearch.Search(asked, FitEffort.Full, progress, stopped);
     }
 
     /// <summary>Searches the job's cavity as long as the verb fit does, whatever rows alone would hold.</summary>

@@ -92,6 +92,22 @@ public class FullSearchTests
     }
 
     [Fact]
+    public void What_no_layout_can_hold_is_told_at_once_and_the_full_search_counts_on()
+    {
+        using Bench bench = Tight(series: 40);
+        List<string> seen = [];
+        Desk slow = bench.SlowDesk(3, desk => seen.Add(desk.Draw(80, 24).ToText()));
+
+        slow.Draw(80, 24);
+
+        Assert.True(slow.Answers.Fit!.Answer!.Bound < 40);
+        Assert.Contains(seen, text => text.Contains("A  First look, more may fit: 9 places", StringComparison.Ordinal) && text.Contains("but it does not fit", StringComparison.Ordinal));
+        Assert.StartsWith("10 places", slow.Step.Picture.Answer);
+        Assert.Contains("but it does not fit", slow.Step.Picture.Answer);
+        Assert.Contains("full search 10 places", slow.Draw(120, 36).ToText());
+    }
+
+    [Fact]
     public void Other_steps_do_not_ask_for_it()
     {
         using Bench bench = Tight(series: 4);

@@ -20,14 +20,19 @@ internal static class CavityWords
         if (known.Answer is not { } answer)
             return new StepPicture(Question, $"{known.WhyNot!.Problem.Where}: {known.WhyNot.Problem.Why}.", known.WhyNot.Problem.Remedy);
         if (!answer.Fits)
-        {
-            FitReason reason = answer.Reasons[0];
-            return new StepPicture(Question, $"{Stopped(answer)}{Places(answer)}, but it does not fit: {reason.Text}", $"{reason.Change?.TrimEnd('.') ?? "a: change the space"}{Fewer(desk, answer)}", answer.Cautions);
-        }
+            return NoRoom(desk, answer);
 
         FitAnswer? most = desk.Answers.MostPlaces;
         string weight = answer.CellMassKg is { } kg ? $" The cells weigh {desk.Look.Mass(kg)}." : "";
         return new StepPicture(Question, $"{Count(desk, answer, most)}.{weight}", Next(desk, answer, most), answer.Cautions);
+    }
+
+    private static StepPicture NoRoom(Desk desk, FitAnswer first)
+    {
+        FitAnswer answer = desk.Answers.MostPlaces is { Fits: false } most ? most : first;
+        FitReason reason = answer.Reasons[0];
+        string which = answer.FirstLook ? "First look, more may fit: " : SoFar(desk, answer);
+        return new StepPicture(Question, $"{which}{Places(answer)}, but it does not fit: {reason.Text}", $"{reason.Change?.TrimEnd('.') ?? "a: change the space"}{Fewer(desk, answer)}", answer.Cautions);
     }
 
     /// <summary>Cells in parallel that the full search can link and the first look could not; null where it cannot, or while it looks.</summary>

@@ -136,11 +136,11 @@ internal sealed class PlaceModel(Desk desk) : IStep
                 ? new StepPicture(Question, "There is no space to place cells in, and the size of a cell is not known for a plain block.", "a: type the size of a cell for a plain block, or 4 Cavity: describe the space")
                 : new StepPicture(Question, "There is no space to place cells in yet, and no shape for a plain block.", "3 Groups, e: say series and parallel; or 4 Cavity: describe the space");
         }
-        if (desk.Answers is { Fit: null, WasStopped: true })
-            return StepPicture.Stopped(Question, 5);
-        return desk.Answers.Fit is { Answer: { } answer }
+        if (desk.Answers.Fit is not { } fit)
+            return desk.Answers.WasStopped ? StepPicture.Stopped(Question, 5) : new StepPicture(Question, "Places are being looked for.", "Wait a moment, or go on: nothing is lost");
+        return fit.Answer is { } answer
             ? new StepPicture(Question, answer.Series is null ? "How many groups stand in series is not known yet." : "It does not fit, so nothing can be placed.", answer.Series is null ? "4 Cavity, e: say series and parallel" : "4 Cavity: see what is in the way")
-            : new StepPicture(Question, "Places are being looked for, or the space could not be read.", "4 Cavity: see how it stands");
+            : new StepPicture(Question, "The space cannot be read as it is described.", "4 Cavity says what is wrong with it");
     }
 
     private StepPicture Say(PlacedPack pack)
