@@ -30,7 +30,7 @@ internal static class FormPainter
         // Under the cursor a name is whole, and what stands beside it gives way.
         string what = body.Look.Of(line.What);
         int end = body.Write(3, y, column is null ? TextWidth.Cut(what, valueAt - 4) : what);
-        valueAt = Math.Max(valueAt, end + 2);
+        valueAt = Math.Max(valueAt, end + 1);
         int? under = column is { } at ? Math.Min(at, line.Keys.Count - 1) : null;
         string[] values = [.. line.Entries.Select(entry => body.Look.Of(GivenWords.Value(entry, givens, body.Look)).TrimEnd())];
         if (line.Keys.Count > 1 && line.Entries.All(entry => entry.Kind == GivenKind.YesNo))
