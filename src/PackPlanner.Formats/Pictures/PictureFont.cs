@@ -23,6 +23,9 @@ internal sealed class PictureFont : IFontResolver
     /// <summary>The bold cut. Set at the label itself: a family by name is drawn in its plain cut.</summary>
     internal static SKTypeface Bold => Heavy.Value;
 
+    /// <summary>The plain cut.</summary>
+    internal static SKTypeface Regular => Plain.Value;
+
     internal static void Use() => _ = Entered.Value;
 
     public SKTypeface? CreateTypeface(string fontName, FontWeight weight, FontSlant slant, FontSpacing spacing) =>

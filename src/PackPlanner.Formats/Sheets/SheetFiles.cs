@@ -1,5 +1,6 @@
 using System.Text;
 using PackPlanner.Formats.Files;
+using PackPlanner.Formats.Pictures;
 
 namespace PackPlanner.Formats.Sheets;
 
@@ -28,8 +29,13 @@ public static class SheetFiles
                 for (int layer = 0; layer < layers.Count; layer++)
                 {
                     string of = layers.Count == 1 ? "" : $"-layer-{layer + 1}";
-                    Add(sheet.Name, $"place-above{of}.svg", Standing(PlaceDrawing.Svg(input.Places, layers[layer], below: false, PlacePart.Whole(input.Places), input.Case)));
-                    Add(sheet.Name, $"place-below{of}.svg", Standing(PlaceDrawing.Svg(input.Places, layers[layer], below: true, PlacePart.Whole(input.Places), input.Case)));
+                    foreach (bool below in (bool[])[false, true])
+                    {
+                        string name = $"place-{(below ? "below" : "above")}{of}";
+                        string svg = PlaceDrawing.Svg(input.Places, layers[layer], below, PlacePart.Whole(input.Places), input.Case);
+                        Add(sheet.Name, $"{name}.svg", Standing(svg));
+                        files.Add((sheet.Name, $"{name}.png", SvgPng.Of(svg)));
+                    }
                 }
             }
         }

@@ -97,7 +97,7 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
     // No heading that is known names the cells: the first column does, when every row has another entry of letters in it.
     private static void NameLabels(TextTable table, int first, CellColumn[] columns)
     {
-        if (columns.Length < 2 || columns[0].Role != ColumnRole.Unknown || columns[0].SetBy != "heading" || columns.Any(column => column.Role is ColumnRole.Label or ColumnRole.Slot))
+        if (columns.Length < 2 || columns[0].Role != ColumnRole.Unknown || columns[0].SetBy != "heading" || columns.Any(column => column.Role == ColumnRole.Label || (column.Role == ColumnRole.Slot && columns[0].Name.Length > 0)))
             return;
         string[] entries = [.. table.Rows.Skip(first).Where(row => !row.IsBlank).Take(500).Select(row => row[0])];
         if (entries.Length > 1 && entries.Distinct().Count() == entries.Length && entries.All(entry => entry.Length is > 0 and <= 24 && entry.Any(char.IsLetter)))

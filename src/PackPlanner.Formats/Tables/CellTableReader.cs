@@ -9,17 +9,20 @@ internal static class CellTableReader
 {
     internal static Outcome<CellFile> Read(SourceFile source, TextTable table, ReadOptions options)
     {
+        TextTable? joined = MergedHeading.Joined(table);
+        table = joined ?? table;
         TableFormat? format = TableFormat.All.FirstOrDefault(known => known.OneRowACell(table) is not null);
         table = format?.OneRowACell(table) ?? table;
         CellTableLayout layout = CellTableLayout.Of(table, options.Columns);
         if (NotATable(source, table, layout) is { } not)
             return not;
         RowCounter counter = new(source.Name);
-        List<TextRow> rows = DataRows.Of(source, table, layout, counter);
+        RowWidths widths = new(table, layout);
+        List<TextRow> rows = DataRows.Of(table, layout, widths, counter);
         if (rows.Count == 0)
             return Refusal.Input("no-rows", source.Name, "there is a heading, but no row with a cell below it",
                 "Export the table again with its rows, or remove what stands between heading and rows.");
-        List<string> understood = format is null ? [] : [format.Says];
+        List<string> understood = [.. new[] { joined is null ? null : MergedHeading.Says, format?.Says }.OfType<string>(), .. widths.Understood];
         if (!CellMarks.Decide(source, layout, rows, options).Is(out CellMarks? marks, out Refusal? why))
             return why;
         understood.AddRange(marks.Understood);

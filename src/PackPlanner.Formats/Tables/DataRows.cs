@@ -5,7 +5,7 @@ internal static class DataRows
 {
     private const double TwoKnownNames = 4;
 
-    internal static List<TextRow> Of(SourceFile source, TextTable table, CellTableLayout layout, RowCounter counter)
+    internal static List<TextRow> Of(TextTable table, CellTableLayout layout, RowWidths widths, RowCounter counter)
     {
         List<TextRow> rows = [];
         CellColumn? label = layout[ColumnRole.Label];
@@ -14,7 +14,10 @@ internal static class DataRows
         for (int i = layout.FirstRow; i < table.Rows.Count; i++)
         {
             TextRow row = table.Rows[i];
-            if (WhyNot(row, table, layout, label) is { } reason)
+            string? reason = WhyNot(row, table, layout, label);
+            if (reason is null)
+                row = widths.Fitted(row, out reason);
+            if (reason is not null)
                 counter.SetAside(row.Line, reason);
             else
                 rows.Add(row);

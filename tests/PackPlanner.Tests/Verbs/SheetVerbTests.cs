@@ -22,6 +22,25 @@ public class SheetVerbTests
     }
 
     [Fact]
+    public void Each_drawing_of_the_placement_lies_beside_its_svg_as_png_the_same_each_time()
+    {
+        using Folder folder = new();
+        Planner.Run("demo", "scooter", "--into", folder.Path);
+
+        string[] Files() => [.. Planner.Json("sheet", folder.File("scooter.job.json"), "place", "--date", "2026-11-24").Document.GetProperty("files").EnumerateArray()
+            .Select(file => file.GetProperty("file").GetString()!)];
+        string[] files = Files();
+        byte[][] pngs = [.. files.Where(file => file.EndsWith(".png", StringComparison.Ordinal)).Select(File.ReadAllBytes)];
+        Files();
+
+        Assert.Equal(files.Where(file => file.EndsWith(".svg", StringComparison.Ordinal)).Select(file => Path.ChangeExtension(file, ".png")), files.Where(file => file.EndsWith(".png", StringComparison.Ordinal)));
+        Assert.Equal(2, pngs.Length);
+        Assert.NotEqual(pngs[0], pngs[1]);
+        Assert.All(pngs, png => Assert.Equal("PNG", System.Text.Encoding.ASCII.GetString(png, 1, 3)));
+        Assert.Equal(pngs, files.Where(file => file.EndsWith(".png", StringComparison.Ordinal)).Select(File.ReadAllBytes));
+    }
+
+    [Fact]
     public void A_sheet_that_lacks_its_data_is_refused_and_nothing_is_written()
     {
         using Folder folder = new();
