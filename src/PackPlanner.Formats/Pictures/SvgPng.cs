@@ -68,7 +68,13 @@ internal static class SvgPng
         canvas.DrawText(part.Value, x, y, align, font, ink);
     }
 
-    private static SKFont Font(XElement part, float type) => new(Text(part, "font-weight") == "bold" ? PictureFont.Bold : PictureFont.Regular, type);
+    // The type is five units high before it is scaled: letters rounded to whole units would stand apart.
+    private static SKFont Font(XElement part, float type) => new(Text(part, "font-weight") == "bold" ? PictureFont.Bold : PictureFont.Regular, type)
+    {
+        Subpixel = true,
+        LinearMetrics = true,
+        Hinting = SKFontHinting.None,
+    };
 
     private static float Measure(XElement part, float type)
     {
