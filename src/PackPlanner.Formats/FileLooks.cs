@@ -67,7 +67,7 @@ public static class FileLooks
             if (kind != "cells" && LogHead.Find(source, options.Decimal) is { } head)
             {
                 LogColumns log = LogColumns.Of(head, options.Columns);
-                return (kind, PackLogs.ReadAs(log, log.Groups, fromFront: true));
+                return (kind, PackLogs.ReadAs(log, log.Groups, [.. Enumerable.Range(1, log.Groups.Length)], fromFront: true));
             }
 
             IEnumerable<CellColumn> columns = TextTable.Read(source, options.Stopped).Is(out TextTable? table, out _) ? CellTableLayout.Of(table, options.Columns).Columns : [];

@@ -20,15 +20,17 @@ internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClo
     /// <summary>Columns of groups that are used.</summary>
     internal LogColumn[] Groups { get; private set; } = [];
 
+    /// <summary>Which group each of them is.</summary>
+    internal GroupSeats Seats { get; private set; } = new([], 0);
+
     /// <summary>Times without rows.</summary>
     internal IReadOnlyList<LogGap> Gaps { get; private set; } = [];
 
     internal Outcome<RideLog> Assemble()
     {
         PutInOrder();
-        if (Volts() is { } noVolts)
+        if (!Volts().Is(out double[]? packV, out Refusal? noVolts) && noVolts is not null)
             return noVolts;
-        double[]? packV = PackTotals.Volts(columns, Groups);
         PackCurrent reading = new(source, columns, clock, options, _said);
         if (!reading.Read(Groups, _lines, counter).Is(out double[]? current, out Refusal? why))
             return why;
@@ -40,7 +42,7 @@ internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClo
         {
             TimeS = clock.TimeS,
             CurrentA = current,
-            GroupV = [.. Groups.Select(group => group.Values)],
+            GroupV = Seats.Volts(Groups, clock.TimeS.Length),
             TemperatureDegC = Temperatures(),
             PackV = packV,
             ShownStateOfCharge = PackTotals.Shown(columns),
@@ -63,7 +65,8 @@ internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClo
             _lines = Array.ConvertAll(order, at => _lines[at]);
     }
 
-    private Refusal? Volts()
+    // Puts the groups in place; gives the pack's own volts, where the log has them.
+    private Outcome<double[]?> Volts()
     {
         LogColumn[] family = [.. columns.Groups.Where(column => column.Values.Length > 0)];
         StackedVolts.TakeApart(family, _said);
@@ -77,19 +80,26 @@ internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClo
         foreach (LogColumn column in empty)
             (column.Role, column.SetBy) = (ColumnRole.Unknown, "values: never the volts of a cell");
         if (empty.Length > 0)
-            _said.Add($"{family.Length} columns are named as cells; {string.Join(", ", empty.Select(column => column.Name).Take(12))} never hold the volts of a cell, so the pack has {Groups.Length} groups.");
+            _said.Add($"{family.Length} columns are named as cells; {string.Join(", ", empty.Select(column => column.Name).Take(12))} never hold the volts of a cell, so {Groups.Length} groups are read.");
         if (Groups.Length == 0)
             return Refusal.Input("no-cell-volts", source.Name, "no column ever holds the volts of a lithium cell",
                 "Check that cell volts were recorded, and which chemistry was named.");
         Clean(unit, limits);
-
-        Number();
-        return options.Series is { } series && series != Groups.Length
-            ? Refusal.Input("series-differs", source.Name,
-                $"the log holds the volts of {Groups.Length} groups, but {series} in series were given",
-                $"Check the number given; if the pack has {series}, the log lacks groups.")
-            : null;
+        double[]? packV = PackTotals.Volts(columns, Groups);
+        Seats = GroupSeats.Find(Groups, empty, options.Series, PackTotals.OverSum(packV, Groups));
+        if (options.Series is { } series && series != Seats.Series)
+            return SeriesDiffers(series, empty);
+        if (!Seats.AllRead)
+            _said.Add(Seats.Said);
+        else
+            Number();
+        return packV;
     }
+
+    private Refusal SeriesDiffers(int series, LogColumn[] dead) => Refusal.Input("series-differs", source.Name,
+        $"the log holds the volts of {Groups.Length} groups, but {series} in series were given"
+            + (dead.Length == 0 ? "" : $"; {string.Join(", ", dead.Take(6).Select(column => column.Name))}{(dead.Length > 6 ? $" and {dead.Length - 6} more" : "")} never {(dead.Length == 1 ? "holds" : "hold")} the volts of a cell"),
+        $"Check the number given; if the pack has {series}, the log lacks groups{(dead.Length == 0 ? "" : ": look at the sense wires and channels of the monitor")}.");
 
     // Some groups at a time, each with a count of its own, put together in their order.
     private void Clean(FileUnit unit, (double, double) limits)

@@ -63,12 +63,12 @@ public static class PackLogs
         Groups = log.Groups,
         Rows = log.Rows,
         Gaps = assembly.Gaps,
-        Columns = ReadAs(columns, assembly.Groups),
+        Columns = ReadAs(columns, assembly.Groups, assembly.Seats.Of),
     };
 
-    internal static IReadOnlyList<ColumnReading> ReadAs(LogColumns columns, LogColumn[] groups, bool fromFront = false)
+    internal static IReadOnlyList<ColumnReading> ReadAs(LogColumns columns, LogColumn[] groups, int[] seats, bool fromFront = false)
     {
-        Dictionary<LogColumn, int> numbers = groups.Select((column, i) => (column, i)).ToDictionary(group => group.column, group => group.i + 1);
+        Dictionary<LogColumn, int> numbers = groups.Zip(seats).ToDictionary(group => group.First, group => group.Second);
         return
         [
             .. columns.All.Select(column =>

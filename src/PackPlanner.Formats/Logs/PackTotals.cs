@@ -35,6 +35,20 @@ internal static class PackTotals
         return volts;
     }
 
+    /// <summary>The pack's volts over the sum of its groups, over some rows in which all are known; null where there are none.</summary>
+    internal static double? OverSum(double[]? packV, LogColumn[] groups)
+    {
+        if (packV is null)
+            return null;
+        const int rows = 200;
+        double[] ratios =
+        [
+            .. Enumerable.Range(0, rows).Select(i => (int)((long)i * packV.Length / rows)).Distinct()
+                .Select(row => packV[row] / groups.Sum(group => group.Values[row])).Where(double.IsFinite),
+        ];
+        return ratios.Length == 0 ? null : Core.Cells.Robust.Median(ratios);
+    }
+
     /// <summary>The state of charge that the controller showed, as a fraction, in place; null without one.</summary>
     internal static double[]? Shown(LogColumns columns)
     {

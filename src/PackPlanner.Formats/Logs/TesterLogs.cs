@@ -41,6 +41,6 @@ public static class TesterLogs
         CurrentSign = sign,
         Rows = rows,
         Gaps = gaps,
-        Columns = PackLogs.ReadAs(columns, []),
+        Columns = PackLogs.ReadAs(columns, [], []),
     };
 }
