@@ -19,7 +19,7 @@ internal sealed record ChangedMeaning(string Name, Func<KnownTable, KnownTable?>
         new("resting volts in mV under a heading that says V", table => Factor(table, "rest", 1000), "(?i)rest.*(mV|unit|no cell)"),
         new("resting volts in V under a heading that says mV", table => Label(table, "rest", "mV"), "(?i)rest.*( V|unit|no cell)"),
         new("one capacity in mAh among Ah", table => OneTimes(table, "capacity", 1000), "samples of Capacity|two-readings"),
-        new("one capacity a thousandth", table => OneTimes(table, "capacity", 0.001m), ": low-capacity|two-readings"),
+        new("one capacity a thousandth", table => OneTimes(table, "capacity", 0.001m), "samples of Capacity|two-readings"),
         new("one capacity with its mark slipped up", table => OneTimes(table, "capacity", 10), ": (unlike-its-lot|not-checked)"),
         new("one resistance a thousand times", table => OneTimes(table, "resistance", 1000), "(?i)resistance"),
         new("one resting voltage in mV among V", table => OneTimes(table, "rest", 1000), "(?i)rest"),
