@@ -35,22 +35,23 @@ public static class RideDiagnoser
         List<FindingDetail>[] findings = [.. groups.Select((g, k) => unread.With(k, loose.Where(wire => wire.Touches(k)).ToArray() is { Length: > 0 } wires
             ? Verdicts.OfLoose(wires, k, told, g)
             : Verdicts.Of(g, estimate, told, suspect.Contains(k), spread, standingV[k], trend.Share[k])))];
+        GroupEstimate[] limiting = unread.NeverLimiting(groups);
         (IReadOnlyList<RideEvent> events, IReadOnlyList<Caution> cautions) = RideEvents.Of(log, given, count, suspect);
-        (LoadedRecovery loaded, IReadOnlyList<Remedy> remedies) = Remedies.Of(estimate, groups, findings);
+        (LoadedRecovery loaded, IReadOnlyList<Remedy> remedies) = Remedies.Of(estimate, limiting, findings);
         double meanDegC = columns.TemperatureDegC is { } t ? t.Where(double.IsFinite).DefaultIfEmpty(double.NaN).Average() : double.NaN;
         return new RideDiagnosis
         {
             Groups = [.. groups.Select((g, k) => unread.Has(k) ? new GroupDiagnosis(k + 1, null, null, null, null, null, null, 0, findings[k]) : Told(k, g, estimate, findings[k]))],
             CapacityTold = told.Told,
             WhyNot = told.Reason,
-            Recovery = Recovery.Of([.. groups.Select(g => g.CapacityAh)], [.. groups.Select(g => Math.Clamp(g.Charge, 0, 1))]),
+            Recovery = Recovery.Of([.. limiting.Select(g => g.CapacityAh)], [.. limiting.Select(g => Math.Clamp(g.Charge, 0, 1))]),
             Loaded = loaded,
             Remedies = remedies,
             Events = [.. events.Concat(Mirrored(estimate)).Concat(LooseWires.Events(loose)).Concat(unread.Events()).OrderBy(e => e.AtTimeS)],
             DeliveredWh = Delivered(log, count),
             Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC, given.Chemistry),
             Cautions = [.. cautions, .. TapCautions(estimate), .. LooseWires.Cautions(loose), .. unread.Cautions(), .. OutsideMeasured(told)],
-            Notes = [.. unread.Notes(), .. Notes(log, given, estimate, groups, count, stretch, meanDegC), .. Uneven(spread.Offset), .. trend.Notes, .. Unlogged(unlogged), .. UnloggedCharge.Unseen(count, given, unlogged), .. LooseWires.Notes(suspected)],
+            Notes = [.. unread.Notes(), .. Notes(log, given, estimate, limiting, count, stretch, meanDegC), .. Uneven(spread.Offset), .. trend.Notes, .. Unlogged(unlogged), .. UnloggedCharge.Unseen(count, given, unlogged), .. LooseWires.Notes(suspected)],
         };
     }
 

@@ -65,6 +65,11 @@ internal sealed class UnreadGroups
     internal List<FindingDetail> With(int group, List<FindingDetail> judged) =>
         Has(group) ? [Finding(group)] : frozen.Any(stand => stand.Group == group) ? [Finding(group), .. judged.Where(finding => finding.Kind != FindingKind.Sensor)] : judged;
 
+    /// <summary>The groups with one that is not read far above the others: of what limits the pack, and what a repair gives, it is no part.</summary>
+    /// <param name="groups">All groups.</param>
+    internal GroupEstimate[] NeverLimiting(GroupEstimate[] groups) =>
+        [.. groups.Select((g, k) => Has(k) ? g with { CapacityAh = 2 * groups.Max(other => other.CapacityAh), Charge = 0.5 } : g)];
+
     private FindingDetail Finding(int group)
     {
         Stand[] own = [.. unread.Concat(frozen).Where(stand => stand.Group == group)];

@@ -56,6 +56,7 @@ internal sealed record LogFinding(int Group, FindingDetail Detail, GroupDiagnosi
         FindingKind.Imbalance => Range(Of.StateOfChargeOffset, 100, look, 1) + " %",
         FindingKind.HighResistance or FindingKind.Connection => Above(look),
         FindingKind.SelfDischarge => look.Figure(Of.LeakMilliamp, 1) + " mA",
+        FindingKind.Sensor when Of.CapacityAh is null => "not read",
         FindingKind.Sensor => look.Figure(Of.TapMillivolt, 0) + " mV",
         _ => "-",
     };

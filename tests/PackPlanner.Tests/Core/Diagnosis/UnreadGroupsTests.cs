@@ -99,6 +99,8 @@ public class UnreadGroupsTests
 
         Assert.Equal([FindingKind.Sensor], blind.Groups[stuck].Findings.Select(finding => finding.Kind));
         Assert.Null(blind.Groups[stuck].CapacityAh);
+        Assert.NotEqual(stuck + 1, blind.Recovery?.LimitingNow);
+        Assert.DoesNotContain(blind.Remedies, remedy => remedy.Do.Contains($" {stuck + 1} by one", StringComparison.Ordinal) || remedy.NextBottleneck == stuck + 1);
         Assert.Contains(blind.Cautions, caution => caution.Code == "caution-33" && caution.Where == $"group {stuck + 1}");
         Assert.All(Enumerable.Range(0, sound.Groups.Count).Where(k => k != stuck), k =>
             Assert.Equal(sound.Groups[k].Findings.Select(finding => finding.Kind), blind.Groups[k].Findings.Select(finding => finding.Kind)));
