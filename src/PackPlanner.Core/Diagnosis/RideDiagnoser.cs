@@ -77,7 +77,7 @@ public static class RideDiagnoser
         g.ResistanceOhm > 0 ? Ranged.Relative(1000 * g.ResistanceOhm, g.ResistanceSd) : null, Ranged.Relative(g.Share, g.ShareSd),
         g.Charge, estimate.Model.Leaks ? 1000 * g.LeakA : null, 1000 * g.TapV, findings);
 
-    /// <summary>Energy while ridden: a charge is current into the pack for a minute or longer, shorter is braking.</summary>
+    /// <summary>Energy while ridden: a charge is current into the pack for longer than any braking.</summary>
     private static double Delivered(RideLog log, ChargeCount count)
     {
         double wh = 0, held = 0, heldS = 0;
@@ -95,7 +95,7 @@ public static class RideDiagnoser
                 heldS += count.StepS[i];
                 continue;
             }
-            wh += part + (heldS < 60 ? held : 0);
+            wh += part + (heldS < RideEvents.LongestBrakingS ? held : 0);
             (held, heldS) = (0, 0);
         }
         return wh;

@@ -10,6 +10,9 @@ internal static class RideEvents
     private const double PastLimitV = 0.02, OverFullV = 0.05, PastLimitS = 5;
     private const int MostOfAKind = 40;
 
+    /// <summary>Seconds of current into the pack, without a pause, that may still be braking (common practice, no source).</summary>
+    internal const double LongestBrakingS = 300;
+
     /// <summary>Events in order of time, and the cautions they raise.</summary>
     internal static (IReadOnlyList<RideEvent> Events, IReadOnlyList<Caution> Cautions) Of(
         RideLog log, PackGiven given, ChargeCount count, IReadOnlySet<int> suspectTaps)
@@ -48,13 +51,13 @@ internal static class RideEvents
                 last = i;
         }
 
-        // Braking is no charge: the other direction must hold for a minute.
+        // Braking is no charge, down a long hill neither: a charger holds for minutes without a pause. A ride has begun after one.
         bool Longer(int from, int direction)
         {
             int i = from;
             while (i < log.Rows && amps[i] * direction > on)
             {
-                if (log.TimeS[i] - log.TimeS[from] > 60)
+                if (log.TimeS[i] - log.TimeS[from] > (direction < 0 ? LongestBrakingS : 60))
                     return true;
                 i++;
             }

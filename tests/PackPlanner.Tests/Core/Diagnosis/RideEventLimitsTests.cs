@@ -51,11 +51,12 @@ public class RideEventLimitsTests
         Assert.Equal(ends, Whats(Of([.. Many(300, 5), .. Many(rest, 0), .. Many(300, 5)])).Length);
     }
 
-    // Charging for more than a minute ends a ride, braking does not.
+    // Charging for more than five minutes ends a ride; braking down a hill of two minutes or five does not.
     [Theory]
-    [InlineData(60, 1)]
-    [InlineData(63, 2)]
-    public void A_minute_of_charging_ends_a_ride(int rows, int ends)
+    [InlineData(117, 1)]
+    [InlineData(300, 1)]
+    [InlineData(303, 2)]
+    public void Five_minutes_of_charging_end_a_ride(int rows, int ends)
     {
         (IReadOnlyList<RideEvent> events, _) = Of([.. Many(300, 5), .. Many(rows, -15), .. Many(300, 5)]);
 
