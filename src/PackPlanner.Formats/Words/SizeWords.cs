@@ -24,7 +24,7 @@ public static class SizeWords
             $"  breaks    {List(best.LimitsBroken, "no limit that was checked")}",
             $"  not checked  {List(best.NotChecked, "nothing")}",
             $"  charge    {Text(best.ChargeCurrentA, "0.#")} A for {Text(best.ChargeHours, "0.#")} h",
-            $"  fuse      a starting point, never final: {Text(best.FuseMinA, "0.#")} A or more; short circuit {Text(best.ShortCircuitA, "0")} A (low), {Text(best.ProspectiveShortCircuitA, "0")} A (first instant)",
+            $"  fuse      a starting point, never final: {Text(best.FuseMinA, "0.#")} A or more{(best.PeakCurrentA > best.FuseMinA ? ", its time-current curve above the peak" : "")}; short circuit {Text(best.ShortCircuitA, "0")} A (low), {Text(best.ProspectiveShortCircuitA, "0")} A (first instant)",
         ];
         if (best.StrandedWh is { } stranded)
             lines.Add($"  stranded  about {stranded:0} Wh stay in the cells: the controller stops first");

@@ -30,7 +30,7 @@ public static class StartingPointWords
         StartingPoints start = figures.Start;
         return
         [
-            new("fuseStandardA", "fuse", start.FuseStandardA, "A", Fuse(start)),
+            new("fuseStandardA", "fuse", start.FuseStandardA, "A", Fuse(start) + Peak(figures)),
             new("breakingCapacityA", "fuse must break", start.BreakingCapacityA, "A", Break(figures)),
             new("mustClearA", "fuse must still clear at", start.MustClearA, "A", Clear(figures)),
             new("cableMm2", "cable", start.CableMm2, "mm2", Cable(start)),
@@ -50,6 +50,11 @@ public static class StartingPointWords
         { FuseStandardA: null } => $"{Short(FuseRule.OverContinuous)} x {Short(start.ContinuousA)} A is above the largest standard rating",
         _ => $"{Short(FuseRule.OverContinuous)} x {Short(start.ContinuousA)} A continuous is {Short(start.FuseLeastA)} A; the next standard rating; its DC volts at least those of the full pack",
     };
+
+    // A fuse bears more than its rating for a while, and how long only its own curve tells.
+    private static string Peak(StringFigures figures) => figures.Request.PeakA is { } peakA && figures.Start.FuseStandardA is { } ratingA && peakA > ratingA
+        ? $"; the peak of {Short(peakA)} A{(figures.Request.PeakS is { } seconds ? $" for {Short(seconds)} s" : "")} is {Figures.Fixed(peakA / ratingA, 1)} times this rating: hold it against the fuse's time-current curve"
+        : "";
 
     private static string Break(StringFigures figures) => figures.Start.BreakingCapacityA is null
         ? "no resistances, so the short circuit is not known"

@@ -39,9 +39,13 @@ public class FitCautionsTests
             """);
 
         Assert.Contains("caution-18", codes);
+        Assert.Contains("caution-20a", codes);
         Assert.DoesNotContain("caution-25", codes);
         Assert.DoesNotContain("caution-26", codes);
     }
+
+    [Fact]
+    public void One_cell_in_parallel_cannot_stand_the_wrong_way_round_in_its_group() => Assert.DoesNotContain("caution-20a", Codes(1, 2, ventPath: true, boxKg: 1));
 
     private static string[] Codes(double spacerMm, double plateMm, bool ventPath, double boxKg) => Codes(FormattableString.Invariant($$"""
             { "cavity": { "parts": [ { "box": [0, 0, 0, 200, 200, 250] } ] },

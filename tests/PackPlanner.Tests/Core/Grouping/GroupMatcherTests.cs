@@ -104,6 +104,11 @@ public class GroupMatcherTests
         Assert.Equal("a", pack.LargestShare!.Cell);
         Assert.Equal(1.2, pack.LargestShare.TimesEqual, tolerance: 1e-12);
         Assert.Equal(12, pack.Groups[0].ResistanceMilliohm!.Value, tolerance: 1e-12);
+
+        // Of several groups the largest share is told: 1.2 here beside 40 and 50 milliohm, 5/9 of the current and 1.11 times.
+        MatchedPack two = Matched(Request([new("a", 2.0, 20), new("b", 2.0, 30), new("c", 2.0, 40), new("d", 2.0, 50)], 2, 2) with { Locks = new Dictionary<string, int> { ["c"] = 1, ["d"] = 1, ["a"] = 2, ["b"] = 2 } });
+        Assert.Equal((2, "a"), (two.LargestShare!.Group, two.LargestShare.Cell));
+        Assert.Equal(1.2, two.LargestShare.TimesEqual, tolerance: 1e-12);
     }
 
     [Fact]
