@@ -83,7 +83,7 @@ internal sealed class WaysIn(Desk desk)
     {
         string[] words = scene switch
         {
-            0 => ["trike    150 cells out of garden tools, a tray 310 x 190 x 95 mm:", "         sort them, group them, place them, see how far it goes."],
+            0 => ["trike    150 salvaged cells, a tray of 310 x 190 x 95 mm:", "         sort them, group them, place them, see how far it goes."],
             1 => ["tractor  16 flat LFP cells that lost a quarter of their range:", "         which part is it, and what comes back if it is mended?"],
             _ => ["scooter  an empty floor with a frame tube through it:", "         what fits, and what are the choices?"],
         };
