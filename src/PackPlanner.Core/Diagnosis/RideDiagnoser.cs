@@ -166,10 +166,11 @@ public static class RideDiagnoser
 
     private static List<string> Notes(RideLog log, PackGiven given, PackEstimator.Estimate estimate, GroupEstimate[] groups, ChargeCount count, LogStretch stretch, double meanDegC)
     {
+        // Added nought: what rounds to minus nought is shown without a sign.
         List<string> notes =
         [
             Invariant($"{log.Groups} groups, {log.Rows} rows over {log.TimeS[^1] / 3600:f2} h, a row each {log.UsualStepS:f1} s{(log.RowsAreAverages ? ", rows are averages" : "")}"),
-            Invariant($"the current sensor reads {count.ZeroA:f2} A at rest; that was taken off"),
+            Invariant($"the current sensor reads {Math.Round(count.ZeroA, 2) + 0.0:f2} A at rest; that was taken off"),
             Invariant($"{given.Chemistry.Name}, {given.RatedGroupAh:f1} Ah rated, full {given.FullV:f2} V and empty {given.EmptyV:f2} V at rest"),
         ];
         if (OneDischarge(estimate))

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PackPlanner.Core.Packs;
 using PackPlanner.Core.Screening;
 
 namespace PackPlanner.Core.Jobs;
@@ -12,7 +13,7 @@ public sealed record JobGroup(int Number, IReadOnlyList<ScreenedCell> Cells)
     public double? CapacityAh => Cells.All(cell => cell.CapacityAh is not null) ? Cells.Sum(cell => cell.CapacityAh!.Value) : null;
 
     /// <summary>All cells in parallel, milliohm; null when one is unknown.</summary>
-    public double? ResistanceMilliohm => Cells.All(cell => cell.ResistanceMilliohm > 0) ? 1 / Cells.Sum(cell => 1 / cell.ResistanceMilliohm!.Value) : null;
+    public double? ResistanceMilliohm => ParallelResistance.Of(Cells, cell => cell.ResistanceMilliohm);
 
     /// <summary>Volts, by label, of the cells that are charged or discharged alone before they are joined: these count, not what was read.</summary>
     public IReadOnlyDictionary<string, double> BroughtToV { get; init; } = ImmutableDictionary<string, double>.Empty;

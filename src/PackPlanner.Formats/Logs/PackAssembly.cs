@@ -80,7 +80,7 @@ internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClo
         foreach (LogColumn column in empty)
             (column.Role, column.SetBy) = (ColumnRole.Unknown, "values: never the volts of a cell");
         if (empty.Length > 0)
-            _said.Add($"{family.Length} columns are named as cells; {string.Join(", ", empty.Select(column => column.Name).Take(12))} never hold the volts of a cell, so {Groups.Length} groups are read.");
+            _said.Add($"{family.Length} columns are named as cells; {string.Join(", ", empty.Select(column => column.Name).Take(12))} never {(empty.Length == 1 ? "holds" : "hold")} the volts of a cell, so {Groups.Length} groups are read.");
         if (Groups.Length == 0)
             return Refusal.Input("no-cell-volts", source.Name, "no column ever holds the volts of a lithium cell",
                 "Check that cell volts were recorded, and which chemistry was named.");

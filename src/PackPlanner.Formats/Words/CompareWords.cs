@@ -14,7 +14,7 @@ public static class CompareWords
         List<string> lines =
         [
             answer.UsableWh is { Then: { } then, Now: { } now } ? Invariant($"usable energy {then:0} Wh then, {now:0} Wh now ({100 * ((now / then) - 1):+0;-0;0} %).") : "usable energy cannot be told from both logs.",
-            .. answer.RangeKm is { Then: { } kmThen, Now: { } kmNow } ? [Invariant($"range at the stated use: {kmThen:0.0} km then, {kmNow:0.0} km now.")] : Array.Empty<string>(),
+            .. answer.RangeKm is { Then: { } kmThen, Now: { } kmNow } ? [Invariant($"range at the stated use, the cold left out: {kmThen:0.0} km then, {kmNow:0.0} km now.")] : Array.Empty<string>(),
             Lost(answer),
             .. answer.Causes.Select(c => Invariant($"  {c.Name,-8} {(c.WhShare is { } share ? Invariant($"{100 * share,5:+0.0;-0.0;0.0} %") : "      -")}  {c.Grounds}")),
             "group    Ah then     now  change        mohm then     now  change",
