@@ -49,7 +49,7 @@ public sealed record CapacityTestStepJson
     public required double? CutOffV { get; init; }
 
     /// <summary>Mean current, positive.</summary>
-    public required double MeanCurrentA { get; init; }
+    public required double? MeanCurrentA { get; init; }
 
     /// <summary>Volts before the current came on, where the log shows them.</summary>
     public required double StartV { get; init; }

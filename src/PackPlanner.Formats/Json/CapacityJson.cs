@@ -36,7 +36,7 @@ public static class CapacityJson
         EnergyWh = step.EnergyWh,
         ChargeToCutOffAh = step.ChargeToCutOffAh,
         CutOffV = step.CutOffV,
-        MeanCurrentA = step.MeanCurrentA,
+        MeanCurrentA = JsonFigures.Known(step.MeanCurrentA),
         StartV = step.StartV,
         EndV = step.EndV,
         EndedBy = CapacityWords.Name(step.EndedBy),

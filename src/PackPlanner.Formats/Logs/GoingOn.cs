@@ -14,8 +14,7 @@ internal sealed class GoingOn(double[] seconds, TimeColumn time, double usual)
     {
         for (int i = 1; i < seconds.Length; i++)
         {
-            Step(i);
-            mended[i] = seconds[i] + shift;
+            mended[i] = Step(i) ?? (seconds[i] + shift);
         }
 
         if (midnights > 0)
@@ -27,7 +26,8 @@ internal sealed class GoingOn(double[] seconds, TimeColumn time, double usual)
         return mended;
     }
 
-    private void Step(int row)
+    // The moment of a row whose own tells nothing; null where it stands, shifted.
+    private double? Step(int row)
     {
         double step = seconds[row] - seconds[row - 1];
         if (time.IsClock && ClockMending.IsNewDay(step, usual))
@@ -42,15 +42,21 @@ internal sealed class GoingOn(double[] seconds, TimeColumn time, double usual)
         }
         else if (step < 0 || step > ClockMending.LeapS)
         {
-            Reset(row, step);
+            return Reset(row, step);
         }
+
+        return null;
     }
 
-    private void Reset(int row, double step)
+    private double? Reset(int row, double step)
     {
         // Back to the right clock after a spell of the wrong one: the true stamp holds again, if it lies ahead.
         double goesOn = mended[row - 1] + usual;
-        if (step > ClockMending.LeapS && resets == 0)
+        resets++;
+        // One moment years ahead of the rows on both sides is a slip of that row: nothing is moved to it.
+        if (step > ClockMending.LeapS && row + 1 < seconds.Length && seconds[row + 1] - seconds[row] < -ClockMending.LeapS)
+            return goesOn;
+        if (step > ClockMending.LeapS && resets == 1)
         {
             // The clock was wrong from the first row: those rows stand just before the first right one.
             for (int j = 0; j < row; j++)
@@ -59,6 +65,6 @@ internal sealed class GoingOn(double[] seconds, TimeColumn time, double usual)
         }
 
         shift = step > 0 && seconds[row] >= goesOn ? 0 : goesOn - seconds[row];
-        resets++;
+        return null;
     }
 }
