@@ -7,6 +7,9 @@ namespace PackPlanner.Core.Diagnosis;
 /// <summary>Diagnoses a pack from its log.</summary>
 public static class RideDiagnoser
 {
+    // Amperes for each rated ampere-hour: below it no volts answer to a current, and a resistance would be nothing but what is usual (our choice).
+    private const double LeastLoadPerAh = 0.01;
+
     /// <summary>Fits the log and says what it shows.</summary>
     /// <param name="log">The log; its current column must be there and signed.</param>
     /// <param name="given">What the owner knows.</param>
@@ -74,7 +77,7 @@ public static class RideDiagnoser
 
     private static GroupDiagnosis Told(int k, GroupEstimate g, PackEstimator.Estimate estimate, List<FindingDetail> findings) => new(
         k + 1, Ranged.Relative(g.CapacityAh, g.CapacitySd), Ranged.Normal(g.Offset, g.OffsetSd),
-        g.ResistanceOhm > 0 ? Ranged.Relative(1000 * g.ResistanceOhm, g.ResistanceSd) : null, Ranged.Relative(g.Share, g.ShareSd),
+        g.ResistanceOhm > 0 && estimate.Count.CurrentA.Any(amps => Math.Abs(amps) > LeastLoadPerAh * estimate.Model.RatedAh) ? Ranged.Relative(1000 * g.ResistanceOhm, g.ResistanceSd) : null, Ranged.Relative(g.Share, g.ShareSd),
         g.Charge, estimate.Model.Leaks ? 1000 * g.LeakA : null, 1000 * g.TapV, findings);
 
     /// <summary>Energy while ridden: a charge is current into the pack for longer than any braking.</summary>

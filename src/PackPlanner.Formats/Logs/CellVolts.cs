@@ -10,6 +10,9 @@ internal static class CellVolts
     private const double LargestStepV = 0.35;
     private const int MostColumnsLookedAt = 100;
 
+    // As much as a cell may be charged past full before caution 3 is raised.
+    private const double OverFullV = 0.05;
+
     /// <summary>The limits that hold when no chemistry is named: those of all known ones together.</summary>
     internal static (double LowestV, double HighestV) Limits(Chemistry? chemistry) => chemistry?.Physics
         ?? (Chemistries.All.Min(known => known.Physics.LowestV), Chemistries.All.Max(known => known.Physics.HighestV));
@@ -64,6 +67,20 @@ internal static class CellVolts
         }
 
         return true;
+    }
+
+    /// <summary>Why the volts cannot be those of a chemistry: most of them stand above its full charge.</summary>
+    /// <param name="columns">Columns of cell volts as written.</param>
+    /// <param name="unit">Their unit.</param>
+    /// <param name="chemistry">The chemistry that was named.</param>
+    /// <returns>What was seen; null where they may be.</returns>
+    internal static string? Contradicts(LogColumn[] columns, FileUnit unit, Chemistry chemistry)
+    {
+        (double lowestV, double highestV) = Limits(null);
+        double[] volts = [.. columns.SelectMany(column => SomeFigures.Measured(column.Values)).Select(unit.Convert).Where(value => value >= lowestV && value <= highestV)];
+        double middle = volts.Length == 0 ? 0 : Robust.UpperMedian(volts);
+        return middle <= chemistry.FullV + OverFullV ? null
+            : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"half of all cell volts stand above {middle:0.00} V, and cells of {chemistry.Name} are full at {chemistry.FullV:0.00} V");
     }
 
     /// <summary>Turns a column into volts in place; lost values become NaN and are counted by kind.</summary>

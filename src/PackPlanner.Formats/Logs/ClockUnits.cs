@@ -25,11 +25,16 @@ internal static class ClockUnits
         if (first is > 30000 and < 70000 && step < 0.1)
             return (FileUnit.Day, new DateTime(1899, 12, 30, 0, 0, 0, DateTimeKind.Unspecified));
         bool whole = moments.Take(1000).All(moment => moment == Math.Floor(moment));
-        // Loggers write a row each 0.1 to 60 s, or each whole minutes; steps of hundreds that are no whole minute are milliseconds.
-        if (step >= 90 && whole && (step >= 7200 || step % 60 != 0))
+        // Loggers write a row each 0.1 to 60 s, or each whole minutes; steps of hundreds that are no whole minute, and whole thousands, are milliseconds.
+        if (step >= 90 && whole && (step >= 7200 || step % 60 != 0 || step % 1000 == 0))
             return (FileUnit.Millisecond, null);
         if (step < 0.03 && !whole && step > 0)
             return (step < 0.0006 ? FileUnit.Hour : FileUnit.Minute, null);
+        // Thirds of hundredths, such as 0.0333 and 0.0833, are whole seconds in minutes.
+        if (step is > 0 and < 0.5 && !whole && Math.Abs((step * 100) - Math.Round(step * 100)) > 0.1 && moments.Take(1000).All(AreWholeSecondsInMinutes))
+            return (FileUnit.Minute, null);
         return (FileUnit.Second, null);
     }
+
+    private static bool AreWholeSecondsInMinutes(double minutes) => Math.Abs((minutes * 60) - Math.Round(minutes * 60)) < 0.02;
 }

@@ -75,6 +75,8 @@ internal sealed class PackAssembly(SourceFile source, LogColumns columns, LogClo
                 "no columns are known as the volts of series groups",
                 "Name them cell 1 (V), cell 2 (V) and so on; the log of a single cell goes to capacity.");
         (double, double) limits = CellVolts.Limits(options.Chemistry);
+        if (options.Chemistry is { } chemistry && CellVolts.Contradicts(family, unit, chemistry) is { } contradiction)
+            return Refusal.Input("volts-contradict-chemistry", source.Name, contradiction, "Correct --chemistry, or the unit of the volts; packplanner look shows how the columns were read.");
         LogColumn[] empty = [.. family.Where(column => CellVolts.IsEmpty(column, unit, limits))];
         Groups = [.. family.Except(empty)];
         foreach (LogColumn column in empty)

@@ -117,6 +117,7 @@ public static class ErrorMeanings
         Of("series-differs", "the log has another number of groups than was stated", "Correct --series, or see which column the log lacks."),
         Of("several-cells", "options describe one cell model and the file lists several", "Leave the options of the cell out, or list one."),
         Of("sheet-not-possible", "the job lacks what this sheet shows", Add),
+        Of("sign-contradicted", "the volts show the other sign of the current than --current-sign says", "Leave the option out: the volts tell it."),
         Of("source-twice", "the job holds several files of this name; their ids are named", "Name the one that is meant by its id, such as s2."),
         Of("table-too-large", "this has more fields than any table of cells", Parts),
         Of("take-off-outside", "the load is taken off at a cell that the group does not have", "Name cells by their place, from 1."),
@@ -143,7 +144,7 @@ public static class ErrorMeanings
         Of("unknown-source", "the job holds no file of this name", "packplanner job show JOB lists what it holds."),
         Of("unknown-verb", "there is no verb of this name", "packplanner help lists them all."),
         Of("unsigned-current", "the current has no sign, so that charge and discharge look alike", "Export the signed current, or log rides only and say --current-sign discharge."),
-        Of("volts-contradict-chemistry", "the volts given are not those of one group of this chemistry", "Give the volts of one group, not of the pack."),
+        Of("volts-contradict-chemistry", "the volts given, or those of the log, are not those of one group of this chemistry", "Give the volts of one group, not of the pack; or the right chemistry."),
         Of("words-missing", "an action of job wants more words", Option),
     ];
 
