@@ -35,6 +35,8 @@ internal sealed class PackLogInput
         double? use = call.Value(Use) is { } text ? UseOptions.Typed(call, text) : null;
         if (call.Value(Series) < 1)
             call.Refuse("--series", "a pack has one group at least", "Give the number of groups in series.");
+        if (call.Value(Parallel) < 1)
+            call.Refuse("--parallel", "a group has one cell at least", "Give the number of cells in parallel.");
         if (rated <= 0)
             call.Refuse("--rated-ah", $"{rated} Ah is no capacity", "Give the Ah of one group when new.");
         if (call.Wrong is { } wrong)

@@ -107,8 +107,13 @@ internal sealed class VerbCall(ParseResult parsed, Func<Stream> standardInput, T
     };
 
     /// <summary>--repeatability as a fraction, null when not given.</summary>
-    internal double? RepeatabilityFraction() =>
-        Quantity<Ratio>(CommonOptions.Repeatability, "a share", "1.5%")?.DecimalFractions;
+    internal double? RepeatabilityFraction()
+    {
+        double? fraction = Quantity<Ratio>(CommonOptions.Repeatability, "a share", "1.5%")?.DecimalFractions;
+        if (fraction is < 0 or >= 1)
+            Refuse(CommonOptions.Repeatability.Name, "a tester repeats within a part of what it measures", "Give it such as 1.5%.");
+        return fraction;
+    }
 
     /// <summary>An option that carries a unit; null when not given or wrong.</summary>
     internal TQuantity? Quantity<TQuantity>(Option<string?> option, string wanted, string example)
