@@ -14,6 +14,9 @@ internal sealed class UnreadGroups
     private const double MovedV = 0.15, Grains = 4, SameV = 0.0005;
     private const int LeastRows = 50;
 
+    // Of millions of rows so many tell as well as all: what stands still for long stands still on each of them.
+    private const int RowsLookedAt = 200_000;
+
     private readonly List<Stand> unread = [], frozen = [];
 
     private UnreadGroups(RideLog log) => Filled = log;
@@ -37,12 +40,12 @@ internal sealed class UnreadGroups
         UnreadGroups found = new(log);
         if (log.Groups < 2)
             return found;
-        int[] finite = [.. log.GroupV.Select(volts => volts.Count(double.IsFinite))];
-        foreach (int k in Enumerable.Range(0, log.Groups).Where(k => finite[k] == 0))
+        bool[] reads = [.. log.GroupV.Select(volts => Array.Exists(volts, double.IsFinite))];
+        foreach (int k in Enumerable.Range(0, log.Groups).Where(k => !reads[k]))
             found.unread.Add(new Stand(k, double.NaN, 0, log.Rows - 1, 0));
-        foreach (IGrouping<int, Stand> own in Stands(log, finite, Math.Max(MovedV, Grains * grainV)).GroupBy(stand => stand.Group))
+        foreach (IGrouping<int, Stand> own in Stands(log, reads.Count(read => read), Math.Max(MovedV, Grains * grainV)).GroupBy(stand => stand.Group))
         {
-            if (own.Sum(stand => stand.Last - stand.First + 1) >= finite[own.Key] / 2)
+            if (own.Sum(stand => stand.Last - stand.First + 1) >= log.Rows / 2)
                 found.unread.Add(own.MaxBy(stand => stand.Last - stand.First));
             else
                 found.frozen.AddRange(own);
@@ -97,14 +100,14 @@ internal sealed class UnreadGroups
     private string When(Stand stand) => stand.First == 0 && stand.Last == Filled.Rows - 1 ? "throughout"
         : Invariant($"from {Filled.TimeS[stand.First] / 3600:f2} h to {Filled.TimeS[stand.Last] / 3600:f2} h");
 
-    private static List<Stand> Stands(RideLog log, int[] finite, double movedV)
+    private static List<Stand> Stands(RideLog log, int read, double movedV)
     {
         List<Stand> stands = [];
-        int read = finite.Count(count => count > 0);
         if (read < 2)
             return stands;
         Run[] runs = [.. log.GroupV.Select(volts => new Run(volts))];
-        for (int i = 0; i < log.Rows; i++)
+        int stride = Math.Max(1, log.Rows / RowsLookedAt);
+        for (int i = 0; i < log.Rows; i += stride)
         {
             (double sum, int here) = (0, 0);
             foreach (double[] volts in log.GroupV)

@@ -70,6 +70,21 @@ public class UnreadGroupsTests
         Assert.Equal([FindingKind.LowCapacity], found.With(2, [low]).Select(finding => finding.Kind));
     }
 
+    // Every fifth row of a million is looked at; the channel stands still from one of them to another.
+    [Fact]
+    public void A_long_log_is_looked_at_row_by_row_no_more()
+    {
+        const int rows = 1_000_000;
+        double[] falls = [.. Enumerable.Range(0, rows).Select(i => 4.1 - (1e-6 * i))];
+        double[] stuck = [.. falls.Select((volts, i) => i is >= 300_000 and < 600_000 ? 3.8 : volts)];
+        RideLog log = new() { TimeS = [.. Enumerable.Range(0, rows).Select(i => (double)i)], CurrentA = null, GroupV = [falls, stuck, falls], UsualStepS = 1, Source = "invented" };
+
+        UnreadGroups found = UnreadGroups.Of(log, 0.001);
+
+        Assert.Empty(found.Groups);
+        Assert.InRange(found.Filled.GroupV[1].Count(double.IsNaN), 299_000, 301_000);
+    }
+
     // A reading that repeats for a few rows, a pack at rest, another group's lost readings, a log of one group.
     [Fact]
     public void A_pack_at_rest_and_readings_that_others_lose_accuse_none()
