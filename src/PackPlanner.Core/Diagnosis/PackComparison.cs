@@ -61,7 +61,7 @@ public sealed record PackComparison(
     private static List<LossCause> Divide(RideDiagnosis then, RideDiagnosis now, double? kmThen, double? kmNow, List<string> notes)
     {
         // Charge that the cold holds back is no charge lost: capacities come from resting voltages and already leave it out.
-        double? pack = then.CapacityTold && now.CapacityTold && then.Loaded?.UsableWhNow is > 0 and { } before && now.Loaded?.UsableWhNow is > 0 and { } after ? Math.Log(before / after) : null;
+        double? pack = then.Loaded?.UsableWhNow is > 0 and { } before && now.Loaded?.UsableWhNow is > 0 and { } after ? Math.Log(before / after) : null;
         double? cold = then.Cold is { } a && now.Cold is { } b ? Math.Log((100 - a.LossPercent) / (100 - b.LossPercent)) : null;
         double? vehicle = kmThen is > 0 && kmNow is > 0 && then.DeliveredWh is > 0 && now.DeliveredWh is > 0
             ? Math.Log(now.DeliveredWh.Value / kmNow.Value / (then.DeliveredWh.Value / kmThen.Value)) : null;
@@ -71,7 +71,7 @@ public sealed record PackComparison(
             notes.Add("without the kilometres of both rides, wear of the vehicle cannot be told from wear of the pack");
         return
         [
-            new LossCause("pack", pack * each, then.CapacityTold && now.CapacityTold ? "usable energy of the pack, from its groups" : "one log does not tell the capacities"),
+            new LossCause("pack", pack * each, "usable energy of the pack, from its groups"),
             new LossCause("cold", cold * each, cold is null ? "a temperature is missing" : "the charge left below 25 °C: half a percent less for each kelvin, LFP 80 % at 0 °C"),
             new LossCause("vehicle", vehicle * each, vehicle is null ? "give the kilometres of both rides to tell" : "energy for each kilometre, from the two logs"),
         ];

@@ -37,23 +37,20 @@ internal sealed class PackCurrent(SourceFile source, LogColumns columns, LogCloc
             SignName = "discharge-positive";
         else if (LogCurrents.SignByWords(columns, column, clock.TimeS, volts, options, said))
             SignName = "unsigned";
-        else if (TurnRound(column.Values, volts) is { } contradicted)
-            return contradicted;
+        else
+            TurnRound(column.Values, volts);
         return column.Values;
     }
 
     // A pack's volts written in whole tenths go with a current in whole tenths.
     private FileUnit? PackUnit() => columns[ColumnRole.PackVoltage] is { Unit: { Of: Dimension.Voltage } unit, SetBy: "heading and values" } ? unit : null;
 
-    private Refusal? TurnRound(double[] current, double[] volts)
+    private void TurnRound(double[] current, double[] volts)
     {
         (CurrentSign sign, string evidence) = CurrentSigns.Of(clock.TimeS, current, volts);
         if (options.CurrentSign != "auto")
         {
             CurrentSign given = options.CurrentSign == "discharge" ? CurrentSign.Discharge : CurrentSign.Charge;
-            if (sign is CurrentSign.Discharge or CurrentSign.Charge && sign != given)
-                return Refusal.Input("sign-contradicted", $"{source.Name}, column {columns[ColumnRole.Current]!.Name}",
-                    $"--current-sign says that positive is {Word(given)}, and the volts say {Word(sign)}: {evidence}", "Leave --current-sign out, or see whether the column is the current of this pack.");
             said.Add(sign is CurrentSign.Unknown || sign == given
                 ? $"Positive current is {Word(given)}, as --current-sign says."
                 : $"Positive current is {Word(given)}, as --current-sign says; the volts say {Word(sign)} ({evidence}).");
@@ -81,7 +78,6 @@ internal sealed class PackCurrent(SourceFile source, LogColumns columns, LogCloc
                 // Nought stays plus nought.
                 current[i] = 0 - current[i];
         IsUnsigned = sign == CurrentSign.Unsigned;
-        return null;
     }
 
     private static string Word(CurrentSign sign) => sign == CurrentSign.Charge ? "charge" : sign == CurrentSign.Discharge ? "discharge" : "either";

@@ -117,7 +117,6 @@ public static class ErrorMeanings
         Of("series-differs", "the log has another number of groups than was stated", "Correct --series, or see which column the log lacks."),
         Of("several-cells", "options describe one cell model and the file lists several", "Leave the options of the cell out, or list one."),
         Of("sheet-not-possible", "the job lacks what this sheet shows", Add),
-        Of("sign-contradicted", "the volts show the other sign of the current than --current-sign says", "Leave the option out: the volts tell it."),
         Of("source-twice", "the job holds several files of this name; their ids are named", "Name the one that is meant by its id, such as s2."),
         Of("table-too-large", "this has more fields than any table of cells", Parts),
         Of("take-off-outside", "the load is taken off at a cell that the group does not have", "Name cells by their place, from 1."),

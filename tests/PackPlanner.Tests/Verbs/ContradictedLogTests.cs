@@ -40,19 +40,6 @@ public class ContradictedLogTests
     }
 
     [Theory]
-    [InlineData("charge", 5, true)]
-    [InlineData("discharge", 5, false)]
-    [InlineData("charge", 0, false)]
-    public void A_sign_that_the_volts_contradict_is_refused(string sign, double amps, bool refused)
-    {
-        (int exitCode, JsonElement answer) = Of("diagnose", i => $"{3 * i}", amps, "--chemistry", "NMC", "--current-sign", sign);
-
-        Assert.Equal(refused ? 3 : 0, exitCode);
-        if (refused)
-            Assert.Equal("sign-contradicted", answer.GetProperty("code").GetString());
-    }
-
-    [Theory]
     [InlineData(5, false)]
     [InlineData(0, true)]
     public void Without_a_current_there_is_no_resistance(double amps, bool none)

@@ -5,14 +5,14 @@ namespace PackPlanner.Tests.Core.Diagnosis;
 
 public class PackComparisonTests
 {
-    private static RideDiagnosis Pack(double usableWh, double? degC, double deliveredWh, double ohm = 2, bool told = true) => new()
+    private static RideDiagnosis Pack(double usableWh, double? degC, double deliveredWh, double ohm = 2) => new()
     {
         Groups =
         [
             .. Enumerable.Range(1, 3).Select(group => new GroupDiagnosis(
                 group, new Ranged(usableWh / 40, (usableWh / 40) - 2, (usableWh / 40) + 2), new Ranged(0, -0.01, 0.01), new Ranged(ohm, ohm - 0.1, ohm + 0.1), new Ranged(1, 0.98, 1.02), 1, null, 0, [])),
         ],
-        CapacityTold = told,
+        CapacityTold = true,
         Loaded = new LoadedRecovery(20, usableWh / 40, usableWh, usableWh / 40, usableWh / 40),
         Remedies = [],
         Events = [],
@@ -53,18 +53,6 @@ public class PackComparisonTests
         Assert.All(lost.Groups.Zip(gained.Groups), pair => Assert.Equal(
             pair.First.ResistanceMilliohm!.Now.Value / pair.First.ResistanceMilliohm.Then.Value,
             pair.Second.ResistanceMilliohm!.Then.Value / pair.Second.ResistanceMilliohm.Now.Value, 1e-9));
-    }
-
-    [Theory]
-    [InlineData(true, false)]
-    [InlineData(false, true)]
-    public void A_log_that_does_not_tell_the_capacities_puts_no_loss_down_to_the_pack(bool toldThen, bool toldNow)
-    {
-        Dictionary<string, double?> causes = Causes(PackComparison.Of(Pack(1000, 25, 900, told: toldThen), Pack(800, 15, 720, told: toldNow), 30, 20));
-
-        Assert.Null(causes["pack"]);
-        // By hand: 0.95 x 30/36 = 0.7917 is left by the two that are known.
-        Assert.Equal(1 - (0.95 * 30 / 36), causes.Values.Sum()!.Value, 1e-12);
     }
 
     [Fact]
