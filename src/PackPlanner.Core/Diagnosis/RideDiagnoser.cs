@@ -38,13 +38,14 @@ public static class RideDiagnoser
         List<FindingDetail>[] findings = [.. groups.Select((g, k) => unread.With(k, loose.Where(wire => wire.Touches(k)).ToArray() is { Length: > 0 } wires
             ? Verdicts.OfLoose(wires, k, told, g)
             : Verdicts.Of(g, estimate, told, suspect.Contains(k), spread, standingV[k], trend.Share[k])))];
+        bool underLoad = estimate.Count.CurrentA.Any(amps => Math.Abs(amps) > LeastLoadPerAh * given.RatedGroupAh);
         GroupEstimate[] limiting = unread.NeverLimiting(groups);
         (IReadOnlyList<RideEvent> events, IReadOnlyList<Caution> cautions) = RideEvents.Of(log, given, count, suspect);
         (LoadedRecovery loaded, IReadOnlyList<Remedy> remedies) = Remedies.Of(estimate, limiting, findings);
         double meanDegC = columns.TemperatureDegC is { } t ? t.Where(double.IsFinite).DefaultIfEmpty(double.NaN).Average() : double.NaN;
         return new RideDiagnosis
         {
-            Groups = [.. groups.Select((g, k) => unread.Has(k) ? new GroupDiagnosis(k + 1, null, null, null, null, null, null, 0, findings[k]) : Told(k, g, estimate, findings[k]))],
+            Groups = [.. groups.Select((g, k) => unread.Has(k) ? new GroupDiagnosis(k + 1, null, null, null, null, null, null, 0, findings[k]) : Told(k, g, estimate, findings[k], underLoad))],
             CapacityTold = told.Told,
             WhyNot = told.Reason,
             Recovery = Recovery.Of([.. limiting.Select(g => g.CapacityAh)], [.. limiting.Select(g => Math.Clamp(g.Charge, 0, 1))]),
@@ -75,9 +76,9 @@ public static class RideDiagnoser
             .ThenBy(one => Robust.Median([.. one.Diagnosis.Groups.Select(g => g.CapacityAh is { } c ? (c.High - c.Low) / c.Value : 9)]))
             .First();
 
-    private static GroupDiagnosis Told(int k, GroupEstimate g, PackEstimator.Estimate estimate, List<FindingDetail> findings) => new(
+    private static GroupDiagnosis Told(int k, GroupEstimate g, PackEstimator.Estimate estimate, List<FindingDetail> findings, bool loaded) => new(
         k + 1, Ranged.Relative(g.CapacityAh, g.CapacitySd), Ranged.Normal(g.Offset, g.OffsetSd),
-        g.ResistanceOhm > 0 && estimate.Count.CurrentA.Any(amps => Math.Abs(amps) > LeastLoadPerAh * estimate.Model.RatedAh) ? Ranged.Relative(1000 * g.ResistanceOhm, g.ResistanceSd) : null, Ranged.Relative(g.Share, g.ShareSd),
+        g.ResistanceOhm > 0 && loaded ? Ranged.Relative(1000 * g.ResistanceOhm, g.ResistanceSd) : null, Ranged.Relative(g.Share, g.ShareSd),
         g.Charge, estimate.Model.Leaks ? 1000 * g.LeakA : null, 1000 * g.TapV, findings);
 
     /// <summary>Energy while ridden: a charge is current into the pack for longer than any braking.</summary>

@@ -15,8 +15,11 @@ public sealed record JobGroup(int Number, IReadOnlyList<ScreenedCell> Cells)
     /// <summary>All cells in parallel, milliohm; null when one is unknown.</summary>
     public double? ResistanceMilliohm => ParallelResistance.Of(Cells, cell => cell.ResistanceMilliohm);
 
-    /// <summary>Volts, by label, of the cells that are charged or discharged alone before they are joined: these count, not what was read.</summary>
-    public IReadOnlyDictionary<string, double> BroughtToV { get; init; } = ImmutableDictionary<string, double>.Empty;
+    /// <summary>
+    /// Volts, by label, of the cells that are charged or discharged alone before they are joined: these count, not what was read. Planned when they are
+    /// first asked for: of ten thousand cells that takes a second, and most screens never ask.
+    /// </summary>
+    public Lazy<IReadOnlyDictionary<string, double>> BroughtToV { get; init; } = new(ImmutableDictionary<string, double>.Empty);
 
     /// <summary>Resting volts of the group once joined: the cells' mean, by conductance where all are known; null when a reading is missing.</summary>
     /// <remarks>Source: [Kirchhoff]: sources behind resistances in parallel settle at the mean weighted by 1/R.</remarks>
@@ -24,5 +27,5 @@ public sealed record JobGroup(int Number, IReadOnlyList<ScreenedCell> Cells)
         : ResistanceMilliohm is { } milliohm ? Cells.Sum(cell => JoinedAtV(cell) / cell.ResistanceMilliohm!.Value) * milliohm
         : Cells.Average(JoinedAtV);
 
-    private double JoinedAtV(ScreenedCell cell) => BroughtToV.TryGetValue(cell.Label, out double volts) ? volts : cell.RestV!.Value;
+    private double JoinedAtV(ScreenedCell cell) => BroughtToV.Value.TryGetValue(cell.Label, out double volts) ? volts : cell.RestV!.Value;
 }

@@ -32,7 +32,7 @@ public static class JobGroups
         [
             .. groups.Select((labels, i) => new JobGroup(
                     i + 1, [.. labels.Where(cells.ContainsKey).Order(StringComparer.Ordinal).Select(label => cells[label])]))
-                .Select(group => group with { BroughtToV = JobJoining.BroughtToV(group, givens) }),
+                .Select(group => group with { BroughtToV = new(() => JobJoining.BroughtToV(group, givens)) }),
         ];
     }
 
