@@ -38,7 +38,7 @@ public static class JobEnergy
         if (groups.Count > 0 || JobGroups.AreOfCells(job) || job.Logs.IsEmpty)
             return Request(job, groups);
         RideLog log = job.Logs[^1].Log;
-        return JobLogs.Given(job.Givens, log) is { } given && RideDiagnoser.Diagnose(log, given, stopped) is { CapacityTold: true } told
+        return JobLogs.Diagnosed(job.Givens, log, stopped) is { CapacityTold: true } told
             ? Request(job.Givens, told)
             : null;
     }

@@ -93,9 +93,8 @@ public static class DemoRun
 
     private static DemoAnswer Log(Job job, DemoAnswer answer, List<string> lines, List<Caution> cautions, CancellationToken stopped)
     {
-        if (job.Logs.LastOrDefault()?.Log is not { } log || JobLogs.Given(job.Givens, log) is not { } given)
+        if (job.Logs.LastOrDefault()?.Log is not { } log || JobLogs.Diagnosed(job.Givens, log, stopped) is not { } diagnosis)
             return answer;
-        RideDiagnosis diagnosis = RideDiagnoser.Diagnose(log, given, stopped);
         cautions.AddRange(diagnosis.Cautions);
         (int Group, FindingDetail Finding)[] findings =
         [

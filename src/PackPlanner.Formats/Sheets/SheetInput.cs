@@ -72,7 +72,7 @@ public sealed record SheetInput
             && (!JobFiles.JobFit.Case(job).Is(out fitCase, out Refusal? why) || !JobFiles.JobFit.Find(job, stopped).Is(out layout, out why)))
             return why;
         RideLog? log = job.Logs.LastOrDefault()?.Log;
-        RideDiagnosis? diagnosis = log is not null && JobLogs.Given(job.Givens, log) is { } given ? RideDiagnoser.Diagnose(log, given, stopped) : null;
+        RideDiagnosis? diagnosis = log is null ? null : JobLogs.Diagnosed(job.Givens, log, stopped);
         string? whyNoGroups = WhyNone(lot, outcome);
         return Of(job, history.Revision, date, lot, groups, whyNoGroups, fitCase, layout, diagnosis, JobEnergy.Figures(job, groups, diagnosis, stopped));
     }

@@ -3,6 +3,7 @@ using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
 using PackPlanner.Formats.JobFiles;
 using PackPlanner.Formats.Sheets;
+using PackPlanner.Formats;
 
 namespace PackPlanner.Tests.Screens;
 
@@ -105,9 +106,8 @@ public sealed class ArrangedGroupsTests : IDisposable
     [Fact]
     public void A_log_does_not_stand_in_for_groups_that_cells_do_not_suffice_for()
     {
-        bench.Desk.Store.Demo("tractor");
-        bench.Set("parallel", new JobValue.Number(1));
-        Job job = bench.Desk.Job!;
+        Job job = Assert.IsType<Outcome<JobHistory>.Given>(PackPlanner.Formats.Demos.DemoJobs.Of("tractor")).Value.Now;
+        job = job with { Givens = job.Givens.With("parallel", new Given(new JobValue.Number(1), Origin.You(new DateOnly(2026, 11, 2)))) };
         Assert.NotNull(JobEnergy.Request(job, [], TestContext.Current.CancellationToken));
 
         job = job with { AddedRows = [new() { Label = "spare", CapacityAh = 10 }] };

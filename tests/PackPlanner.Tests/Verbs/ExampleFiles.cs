@@ -31,7 +31,7 @@ internal static class ExampleFiles
             case ("groups.json", ["energy", ..]): Answer(path, "match", LotFile(folder), "--series", "13", "--parallel", "4"); break;
             case ("groups.json", _): Answer(path, "match", Sample("trike", "cells.csv"), "--rated-ah", "5Ah", "--chemistry", "NMC", "--series", "13", "--parallel", "9"); break;
             case ("tray.json", _): File.Copy(Sample("trike", "tray.json"), path); break;
-            case ("fit.json", _): Answer(path, "fit", Sample("trike", "tray.json")); break;
+            case ("fit.json", _): Answer(path, "fit", Sample("trike", "tray.json"), "--work", "30"); break;
             case ("trike.job.json", _): Job(folder); break;
             case ("group7.json", _): File.WriteAllText(path, """
                 {"cells":[{"cell":"K01","openCircuitV":3.62,"resistanceMilliohm":31.4},{"cell":"K02","openCircuitV":3.61,"resistanceMilliohm":30.0}],

@@ -7,7 +7,7 @@ namespace PackPlanner.Screens.LogScreen;
 internal sealed record LogQuestion(RideLog Log, PackGiven Given)
 {
     // A log of a few thousand rows is fitted within a second or so; it is never waited for.
-    internal RideDiagnosis Answer(CancellationToken stop) => RideDiagnoser.Diagnose(Log, Given, stop);
+    internal RideDiagnosis Answer(CancellationToken stop) => JobLogs.Diagnosed(Given, Log, stop);
 
     /// <summary>The question of a job's log.</summary>
     internal static LogQuestion? Of(Job? job, int which)
