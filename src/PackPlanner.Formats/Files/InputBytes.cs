@@ -41,7 +41,7 @@ public static class InputBytes
     private static Outcome<T> OfFile<T>(string file, Func<Stream, Outcome<T>> read)
     {
         if (Directory.Exists(file))
-            return Refusal.Input("is-folder", file, "this is a folder, a file was expected", "Name the file in it.");
+            return Refusal.Input("is-a-folder", file, "this is a folder, a file was expected", "Name the file in it.");
         if (!File.Exists(file))
             return Refusal.Input("file-not-found", file, "there is no such file", "Check the name, and the folder that you are in.");
         return Guarded(file, () => InputFile.Open(file), read);

@@ -61,7 +61,7 @@ public sealed record GivenPackJson(Chemistry? Chemistry, int? Series, int? Paral
     public Outcome<PackGiven> For(int groups, string source, List<string> understood)
     {
         if (Series is { } series && series != groups)
-            return Refusal.Input("series-contradicts", source, $"the log has {groups} cell voltage columns, {series} groups in series were stated",
+            return Refusal.Input("series-differs", source, $"the log has {groups} cell voltage columns, {series} groups in series were stated",
                 "Correct --series or the given file, or name the log that belongs to this pack.");
         if (Chemistry is null)
             return Refusal.CommandLine("no-chemistry", "diagnose", "neither --given nor --chemistry says what the cells are",
@@ -71,7 +71,7 @@ public sealed record GivenPackJson(Chemistry? Chemistry, int? Series, int? Paral
                 "Add --rated-ah, cells in parallel times the Ah on one cell's label.");
         double full = FullV ?? Chemistry.FullV, empty = EmptyV ?? Chemistry.CutoffV;
         if (empty >= full)
-            return Refusal.Input("full-below-empty", source, $"full {full} V is not above empty {empty} V", "Correct --full-v and --empty-v.");
+            return Refusal.Input("limits-crossed", source, $"full {full} V is not above empty {empty} V", "Correct --full-v and --empty-v.");
         (double lowest, double highest) = Chemistry.Physics;
         if (full > highest || empty < lowest || full < Chemistry.CutoffV || empty > Chemistry.FullV)
             return Refusal.Input("volts-contradict-chemistry", source, $"full {full} V and empty {empty} V are not volts of one {Chemistry.Name} group", "Give the volts of one group, not of the pack; or correct the chemistry.");

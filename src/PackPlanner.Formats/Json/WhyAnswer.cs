@@ -16,27 +16,37 @@ public sealed record WhyAnswer(
     /// <inheritdoc/>
     public override string Schema => "packplanner/why";
 
-    /// <summary>Finds a figure in an answer and its rule.</summary>
+    /// <summary>Finds a figure in an answer and the rule that this verb makes it by.</summary>
     /// <param name="json">The whole answer.</param>
     /// <param name="what">A figure's name, or the path of one place such as groups.1.capacityAh.</param>
-    /// <returns>The explanation, or the nearest name.</returns>
-    public static Outcome<WhyAnswer> In(string json, string what)
+    /// <param name="verb">The verb that gave the answer.</param>
+    /// <returns>The explanation, or the names of the figures of this answer that have one.</returns>
+    public static Outcome<WhyAnswer> In(string json, string what, string verb)
     {
         string key = what.Split('.')[^1];
-        WhyValue[] values =
+        WhyValue[] facts =
         [
             .. PlainFacts.Of(json).Split('\n', StringSplitOptions.RemoveEmptyEntries)
-                .Select(line => line.Split(' ', 2))
-                .Where(fact => fact[0].Equals(what, StringComparison.OrdinalIgnoreCase)
-                    || fact[0].EndsWith("." + what, StringComparison.OrdinalIgnoreCase)
-                    || fact[0].Contains($".{what}.", StringComparison.OrdinalIgnoreCase)
-                    || fact[0].StartsWith(what + ".", StringComparison.OrdinalIgnoreCase))
-                .Select(fact => new WhyValue(fact[0], fact.Length > 1 ? fact[1] : "-")),
+                .Select(line => line.Split(' ', 2)).Select(fact => new WhyValue(fact[0], fact.Length > 1 ? fact[1] : "-")),
         ];
-        if (FigureRules.Of(key) is not { } rule)
-            return Refusal.CommandLine("unknown-figure", $"--why {what}", "no figure of an answer has this name and a rule",
-                $"Did you mean {NearestName.Of(key, FigureRules.Keys)}?");
-        return new WhyAnswer(rule.Key, values, rule.Inputs, rule.Rule, rule.Source, $"docs/methods/{rule.Page}.md");
+        WhyValue[] values = [.. facts.Where(fact => Names(fact.Path, what))];
+        return FigureRules.Of(key, verb) is { } rule && values.Length > 0
+            ? new WhyAnswer(rule.Key, values, rule.Inputs, rule.Rule, rule.Source, $"docs/methods/{rule.Page}.md")
+            : NoRule(what, verb, [.. FigureRules.All.Where(known => known.IsOf(verb) && facts.Any(fact => Names(fact.Path, known.Key))).Select(known => known.Key)], values.Length > 0);
+    }
+
+    private static bool Names(string path, string what) =>
+        $".{path}.".Contains($".{what}.", StringComparison.OrdinalIgnoreCase);
+
+    private static Refusal NoRule(string what, string verb, string[] known, bool stands)
+    {
+        string name = OneLine.Of(what);
+        string why = stands ? $"no rule is kept for {name}" : $"this answer of {verb} has no figure {name}";
+        if (known.Length == 0)
+            return Refusal.CommandLine("unknown-figure", $"--why {name}", why, $"No figure of this answer of {verb} has a rule: leave --why out.");
+        string near = NearestName.Of(what.Split('.')[^1], known);
+        string meant = NearestName.IsNear(what.Split('.')[^1], near) ? $"Did you mean {near}? " : "";
+        return Refusal.CommandLine("unknown-figure", $"--why {name}", why, $"{meant}In this answer these have one: {string.Join(", ", known)}.");
     }
 
     /// <summary>The same for people.</summary>

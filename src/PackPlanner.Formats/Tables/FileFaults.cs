@@ -18,7 +18,7 @@ internal static class FileFaults
         }
         catch (Exception fault) when (fault is IOException or InvalidDataException or UnauthorizedAccessException)
         {
-            return Refusal.Input("not-readable", source.Name, $"it could not be read to its end: {fault.Message.TrimEnd('.')}", "Copy or unpack the file again.");
+            return Refusal.Input("file-not-read", source.Name, $"it could not be read to its end: {fault.Message.TrimEnd('.')}", "Copy or unpack the file again.");
         }
     }
 }

@@ -90,7 +90,7 @@ internal sealed class SourceFile : IDisposable
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or InvalidDataException or ArgumentException or NotSupportedException)
         {
             own?.Dispose();
-            return Refusal.Input("not-readable", name, $"it could not be read: {fault.Message.TrimEnd('.')}", "Check the name and that you may read it; if it was copied or unpacked, do that again.");
+            return Refusal.Input("file-not-read", name, $"it could not be read: {fault.Message.TrimEnd('.')}", "Check the name and that you may read it; if it was copied or unpacked, do that again.");
         }
     }
 

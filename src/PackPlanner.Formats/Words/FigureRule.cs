@@ -6,4 +6,11 @@ namespace PackPlanner.Formats.Words;
 /// <param name="Rule">The rule in words.</param>
 /// <param name="Page">The page of docs/methods that says more.</param>
 /// <param name="Source">Key of the source register, or what kind of fact it is.</param>
-public sealed record FigureRule(string Key, string Inputs, string Rule, string Page, string Source);
+/// <param name="Verbs">The verbs whose figure this is, blanks between: one name may be made by one rule in one answer and by another in the next.</param>
+public sealed record FigureRule(string Key, string Inputs, string Rule, string Page, string Source, string Verbs)
+{
+    /// <summary>Whether the figure of that verb's answer is made so.</summary>
+    /// <param name="verb">A verb.</param>
+    /// <returns>Whether it is.</returns>
+    public bool IsOf(string verb) => Verbs.Split(' ').Contains(verb, StringComparer.Ordinal);
+}

@@ -7,7 +7,7 @@ namespace PackPlanner.Formats.Words;
 public static class FindingMeanings
 {
     internal const string Reason = "verdict reason";
-    private const string Finding = "finding";
+    internal const string Finding = "finding";
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<CodeMeaning> All { get; } =

@@ -64,7 +64,7 @@ internal static class CellsVerb
     private static Refusal? Mistyped(string what, ScreenedLot lot)
     {
         string near = NearestName.Of(what, lot.Cells.Select(cell => cell.Label));
-        return FigureRules.Of(what.Split('.')[^1]) is null && NearestName.IsNear(what, near)
+        return FigureRules.Of(what.Split('.')[^1], "cells") is null && NearestName.IsNear(what, near)
             ? Refusal.CommandLine("unknown-figure", $"--why {what}", "no cell and no figure of the answer has this name", $"Did you mean {near}?")
             : null;
     }

@@ -60,7 +60,7 @@ internal static class CommandLine
             return Print(unmet, json, output, notes);
         if (call.Why is { } what && !reply.ExplainsItself)
         {
-            if (!WhyAnswer.In(reply.Json(), what).Is(out WhyAnswer? found, out why))
+            if (!WhyAnswer.In(reply.Json(), what, verb.Name).Is(out WhyAnswer? found, out why))
                 return Print(why, json, output, notes);
             reply = Reply.Of(found, WhyAnswerContext.Default.WhyAnswer, found.Lines(), MainTable.Empty);
         }

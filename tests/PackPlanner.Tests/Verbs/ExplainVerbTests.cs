@@ -35,10 +35,69 @@ public partial class ExplainVerbTests
         Assert.Equal(findings.Concat(reasons).Order(StringComparer.Ordinal), FindingMeanings.All.Select(meaning => meaning.Code).Order(StringComparer.Ordinal));
     }
 
+    // Two codes for one meaning would leave a script to know both.
+    [Fact]
+    public void No_two_codes_of_one_kind_say_the_same() =>
+        Assert.Empty(FindingMeanings.All.Concat(ErrorMeanings.All).Concat(AnswerWordMeanings.All)
+            .GroupBy(meaning => (meaning.Kind, meaning.Means)).Where(same => same.Count() > 1).Select(same => string.Join(", ", same.Select(meaning => meaning.Code))));
+
+    [Fact]
+    public void Every_verdict_signal_word_and_event_has_a_meaning()
+    {
+        string[] events =
+        [
+            .. Directory.EnumerateFiles(Repository.At("src/PackPlanner.Core/Diagnosis"), "*.cs")
+                .SelectMany(file => Happened().Matches(File.ReadAllText(file)).SelectMany(match => match.Groups.Cast<Group>().Skip(1)))
+                .Where(word => word.Success).Select(word => word.Value).Distinct(),
+        ];
+        string[] wanted = [.. Enum.GetValues<Verdict>().Select(VerdictWords.Name), .. Enum.GetNames<SignalWord>().Select(name => name.ToLowerInvariant()), .. events];
+
+        Assert.True(events.Length > 9, string.Join(", ", events));
+        Assert.Empty(wanted.Except(AnswerWordMeanings.All.Select(meaning => meaning.Code)));
+    }
+
+    [Fact]
+    public void Every_limit_of_size_and_every_reason_of_fit_has_a_meaning()
+    {
+        string[] limits = [.. Limits().Matches(File.ReadAllText(Repository.At("src/PackPlanner.Core/Sizing/LimitChecks.cs"))).Select(match => match.Groups[1].Value)];
+        string[] reasons =
+        [
+            .. new[] { "Fitting/FitReasons.cs", "Sizing/SizingSearch.cs" }
+                .SelectMany(file => Reasons().Matches(File.ReadAllText(Repository.At("src/PackPlanner.Core/" + file))).Select(match => match.Groups[1].Value)),
+        ];
+
+        Assert.True(limits.Length > 12 && reasons.Length > 9, string.Join(", ", limits.Concat(reasons)));
+        Assert.Empty(limits.Concat(reasons).Except(AnswerWordMeanings.All.Select(meaning => meaning.Code)));
+    }
+
+    [Theory]
+    [InlineData("use")]
+    [InlineData("HOLD")]
+    [InlineData("reject")]
+    public void A_verdict_is_explained(string word)
+    {
+        (int exitCode, JsonElement answer) = Planner.Json("explain", word);
+
+        Assert.Equal((0, "verdict"), (exitCode, answer.GetProperty("title").GetString()));
+    }
+
+    [Theory]
+    [InlineData("caution-20", "caution-20a or caution-20b?")]
+    [InlineData("caution-7", "caution-07?")]
+    [InlineData("caution-99", "caution-01 to caution-33")]
+    public void A_number_that_no_caution_has_is_answered_with_those_there_are(string code, string named)
+    {
+        (int exitCode, JsonElement error) = Planner.Json("explain", code);
+
+        Assert.Equal(2, exitCode);
+        Assert.Contains(named, error.GetProperty("next").GetString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("caution-02", error.GetProperty("next").GetString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Each_code_is_explained_by_the_verb()
     {
-        string[] codes = [.. CautionCatalogue.All.Select(caution => caution.Code), .. FindingMeanings.All.Concat(ErrorMeanings.All).Select(meaning => meaning.Code)];
+        string[] codes = [.. CautionCatalogue.All.Select(caution => caution.Code), .. FindingMeanings.All.Concat(AnswerWordMeanings.All).Concat(ErrorMeanings.All).Select(meaning => meaning.Code)];
 
         // These three names are used twice, and then both meanings are told.
         Assert.Equal(["high-resistance", "low-capacity", "no-capacity"], codes.GroupBy(code => code).Where(same => same.Count() > 1).Select(same => same.Key).Order(StringComparer.Ordinal));
@@ -59,4 +118,13 @@ public partial class ExplainVerbTests
 
     [GeneratedRegex("(?:Refusal\\.(?:Input|CommandLine|NoAnswer)\\(|new Refusal\\(ExitCodes\\.[A-Za-z]+, )\\s*\"([a-z0-9-]+)\"")]
     private static partial Regex Refused();
+
+    [GeneratedRegex("new RideEvent\\(\\s*[^\"?]*\"([a-z-]+)\"|\\? \"([a-z]+-[a-z]+)\" : \"([a-z]+-[a-z]+)\", (?:group|k)|Note\\(p, [^\"]*\"([a-z-]+)\"")]
+    private static partial Regex Happened();
+
+    [GeneratedRegex("yield return \\(\"([a-z-]+)\"")]
+    private static partial Regex Limits();
+
+    [GeneratedRegex("new\\(\"([a-z]+(?:-[a-z]+)+)\"")]
+    private static partial Regex Reasons();
 }
