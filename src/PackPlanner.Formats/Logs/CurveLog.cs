@@ -33,7 +33,7 @@ internal static class CurveLog
             return why;
         if (rows.Moments.Length < 2)
             return PackLogs.NoRows(source);
-        LogClock clock = LogClock.Of(rows.Moments, time);
+        LogClock clock = LogClock.Of(rows.Moments, time, charge: new ChargeAgainstClock(current, columns[ColumnRole.ChargeCurrent], columns[ColumnRole.Capacity], volts is null ? columns.Groups : [volts], options.RatedAh));
         List<string> said = [.. clock.Understood];
         int[] lines = InOrder(clock, wanted, rows.Lines);
         double[] curveV = Volts(volts, columns, options, lines, counter, said);

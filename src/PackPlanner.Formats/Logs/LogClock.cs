@@ -18,7 +18,8 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
     /// <param name="time">How they are written.</param>
     /// <param name="manyAMoment">Rows of one moment share its stamp, as in a long log, and are not to be spread.</param>
     /// <param name="alwaysSort">The rows are known to stand in another order than that of time: no fall back is a clock that was reset.</param>
-    internal static LogClock Of(double[] moments, TimeColumn time, bool manyAMoment = false, bool alwaysSort = false)
+    /// <param name="charge">What charge tells of the unit; null where it is not asked.</param>
+    internal static LogClock Of(double[] moments, TimeColumn time, bool manyAMoment = false, bool alwaysSort = false, ChargeAgainstClock? charge = null)
     {
         List<string> said = [];
         FileUnit? unit = null;
@@ -27,7 +28,7 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
         double usual = Usual(moments);
         if (!time.IsStamp)
         {
-            (unit, DateTime? zero) = UnitOf(moments, time, usual, said);
+            (unit, DateTime? zero) = UnitOf(moments, time, usual, charge, said);
             if (unit.Scale != 1)
             {
                 seconds = Array.ConvertAll(moments, unit.Convert);
@@ -59,7 +60,7 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
     }
 
     // The unit of plain numbers, and the moment that they count from where they are counted since 1970.
-    private static (FileUnit Unit, DateTime? Zero) UnitOf(double[] moments, TimeColumn time, double usual, List<string> said)
+    private static (FileUnit Unit, DateTime? Zero) UnitOf(double[] moments, TimeColumn time, double usual, ChargeAgainstClock? charge, List<string> said)
     {
         bool given = time.Column.Unit is { Of: Dimension.Time };
         (FileUnit likely, DateTime? zero) = ClockUnits.Of(moments, usual);
@@ -67,9 +68,11 @@ internal sealed record LogClock(double[] TimeS, int[]? Order, DateTime? Start, d
         if (!given)
         {
             time.Column.SetBy = "heading and values";
-            said.Add(zero is null
-                ? $"The time has no unit; its steps are read as {unit.Name}."
-                : $"The time counts {unit.Name} since 1970.");
+            string? why = null;
+            if (zero is null && charge?.Told(moments, usual, unit) is { } told)
+                (unit, why) = told;
+            said.Add(zero is not null ? $"The time counts {unit.Name} since 1970."
+                : $"The time has no unit; its steps are read as {unit.Name}{(why is null ? "" : $": {why}")}. Another unit is said by --column \"{time.Column.Name}=time:{(unit == FileUnit.Minute ? "s" : "min")}\".");
         }
         else if (zero is null && likely != unit && usual > 0)
         {

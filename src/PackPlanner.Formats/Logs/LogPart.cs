@@ -7,6 +7,7 @@ namespace PackPlanner.Formats.Logs;
 internal sealed class LogPart(LogReading log, TextPart part, int from, int room, bool mayLearnUnits)
 {
     private readonly LogColumn[] _columns = log.Columns;
+    private readonly (int Count, int FirstLine)[] _blank = new (int, int)[log.Columns.Length];
 
     // The words of the row before and what they say: no words, no direction.
     private byte[] _words = [];
@@ -20,6 +21,9 @@ internal sealed class LogPart(LogReading log, TextPart part, int from, int room,
 
     /// <summary>What became of the rows of this part.</summary>
     internal RowCounter Counter { get; } = new(log.Source.Name);
+
+    /// <summary>Fields of a column where nothing is written, and the line of the first of them.</summary>
+    internal (int Count, int FirstLine) Blank(int column) => _blank[column];
 
     /// <summary>A field carries a unit that no heading named: the parts must be read one after the other.</summary>
     internal bool MetUnit { get; private set; }
@@ -52,7 +56,8 @@ internal sealed class LogPart(LogReading log, TextPart part, int from, int room,
             lines[at] = line;
             for (int i = 0; i < fields.Length; i++)
             {
-                if (!csv.TryParse(fields[i], out double value))
+                // NaN is a spelling of nothing that reads as a figure.
+                if (!csv.TryParse(fields[i], out double value) || double.IsNaN(value))
                     value = Slowly(csv, i, line);
                 figures[i][at] = value;
             }
@@ -78,6 +83,8 @@ internal sealed class LogPart(LogReading log, TextPart part, int from, int room,
 
         if (word is not null)
             Counter.Sample(_columns[i].Name, word, line);
+        else if (double.IsNaN(value))
+            _blank[i] = (_blank[i].Count + 1, _blank[i].Count == 0 ? line : _blank[i].FirstLine);
         return value;
     }
 

@@ -41,8 +41,21 @@ internal sealed record LogRows(double[] Moments, int[] Lines)
         foreach (LogPart part in read)
             counter.Take(part.Counter);
         counter.Used = read.Sum(part => part.Used);
+        CountBlanks(read, columns, counter);
         for (int i = 0; i < columns.Length; i++)
             (columns[i].Values, figures[i]) = (Stretches.Join(figures[i], stretches), []);
         return new LogRows(Stretches.Join(moments, stretches), Stretches.Join(lines, stretches));
+    }
+
+    // A column that is blank from end to end lost nothing: it was never filled.
+    private static void CountBlanks(LogPart[] read, LogColumn[] columns, RowCounter counter)
+    {
+        for (int i = 0; i < columns.Length; i++)
+        {
+            (int Count, int FirstLine)[] blank = [.. read.Select(part => part.Blank(i)).Where(part => part.Count > 0)];
+            int count = blank.Sum(part => part.Count);
+            if (count > 0 && count < counter.Used)
+                counter.Sample(columns[i].Name, "blank", blank[0].FirstLine, count);
+        }
     }
 }

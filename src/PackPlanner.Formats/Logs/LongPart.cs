@@ -60,7 +60,7 @@ internal sealed class LongPart(LogReading log, LongColumns columns, TextPart par
             if (name > LongColumns.MostNames)
                 break;
             columns.NameOf[at] = (ushort)name;
-            columns.Values[at] = csv.TryParse(columns.Value, out double figure) ? figure : Slowly(csv, line);
+            columns.Values[at] = csv.TryParse(columns.Value, out double figure) && !double.IsNaN(figure) ? figure : Slowly(csv, line);
             for (int i = 0; i < columns.Beside.Length; i++)
                 columns.BesideValues[i][at] = csv.TryParse(columns.Beside[i], out double other) ? other : double.NaN;
         }
@@ -98,6 +98,8 @@ internal sealed class LongPart(LogReading log, LongColumns columns, TextPart par
         double figure = log.Figure(csv, columns.Value, out _, out string? word);
         if (word is not null)
             Counter.Sample(columns.ValueName, word, line);
+        else if (double.IsNaN(figure))
+            Counter.Sample(columns.ValueName, "blank", line);
         return figure;
     }
 }

@@ -16,13 +16,15 @@ internal static class WideLog
         if (time.InTwoWays(source) is { } twoWays)
             return twoWays;
         time.Mark();
-        LogColumn[] wanted = Wanted(columns);
+        // A counter tells the unit of the time where the heading does not.
+        LogColumn? counts = time.IsStamp || time.Column.Unit is not null ? null : columns[ColumnRole.Capacity];
+        LogColumn[] wanted = counts is null ? Wanted(columns) : [.. Wanted(columns), counts];
         RowCounter counter = new(source.Name);
         if (!LogRows.Read(source, head, time, wanted, counter, options).Is(out LogRows? rows, out Refusal? why))
             return why;
         if (rows.Moments.Length < 2)
             return PackLogs.NoRows(source);
-        LogClock clock = LogClock.Of(rows.Moments, time);
+        LogClock clock = LogClock.Of(rows.Moments, time, charge: new ChargeAgainstClock(columns[ColumnRole.Current], columns[ColumnRole.ChargeCurrent], counts, columns.Groups, options.RatedAh));
         PackAssembly assembly = new(source, columns, clock, rows.Lines, counter, options);
         return assembly.Assemble().Is(out Core.Diagnosis.RideLog? log, out why)
             ? new PackLogReading(log, counter.Account(), PackLogs.Shape(source, head, columns, assembly, "wide", log), assembly.Understood)
