@@ -11,16 +11,16 @@ public static class GroupingFile
     /// <summary>Reads the file.</summary>
     /// <param name="file">Path.</param>
     /// <param name="options">How tables are read.</param>
-    /// <returns>Label and group from 1, in the file's order, each label once; or why it cannot be read.</returns>
-    public static Outcome<IReadOnlyList<(string Cell, int Group)>> Read(string file, ReadOptions options)
+    /// <returns>Label and group from 1, in the file's order, each label once, and what was assumed; or why it cannot be read.</returns>
+    public static Outcome<GroupingRead> Read(string file, ReadOptions options)
     {
         if (!InputBytes.Read(file, options.StandardInput).Is(out byte[]? bytes, out Refusal? why))
             return why;
         bool json = bytes.AsSpan().TrimStart(" \t\r\n\uFEFF"u8) is [(byte)'{', ..];
-        Outcome<List<(string Cell, int Group)>> read = json ? FromJson(file, bytes) : FromTable(file, options);
-        if (!read.Is(out List<(string Cell, int Group)>? pairs, out why))
+        Outcome<GroupingRead> read = json ? FromJson(file, bytes) : FromTable(file, options);
+        if (!read.Is(out GroupingRead? found, out why))
             return why;
-        foreach (IGrouping<string, (string Cell, int Group)> same in pairs.GroupBy(pair => pair.Cell))
+        foreach (IGrouping<string, (string Cell, int Group)> same in found.Pairs.GroupBy(pair => pair.Cell))
         {
             int[] groups = [.. same.Select(pair => pair.Group).Distinct()];
             if (groups.Length > 1)
@@ -28,10 +28,10 @@ public static class GroupingFile
                     $"it stands in groups {string.Join(" and ", groups)}", "Keep one row of this cell.");
         }
 
-        return pairs.Distinct().ToList();
+        return found with { Pairs = [.. found.Pairs.Distinct()] };
     }
 
-    private static Outcome<List<(string Cell, int Group)>> FromJson(string file, byte[] bytes)
+    private static Outcome<GroupingRead> FromJson(string file, byte[] bytes)
     {
         if (!JsonInput.Open(file == "-" ? "-" : file, () => new MemoryStream(bytes)).Is(out JsonInput? document, out Refusal? why))
             return why;
@@ -45,10 +45,10 @@ public static class GroupingFile
 
         if (document.Wrong is { } wrong)
             return wrong;
-        return pairs.Count > 0 ? pairs : Nothing(file);
+        return pairs.Count > 0 ? new GroupingRead(pairs, []) : Nothing(file);
     }
 
-    private static Outcome<List<(string Cell, int Group)>> FromTable(string file, ReadOptions options)
+    private static Outcome<GroupingRead> FromTable(string file, ReadOptions options)
     {
         if (!CellTables.Read([file], options).Is(out CellTableReading? reading, out Refusal? why))
             return why;
@@ -56,7 +56,7 @@ public static class GroupingFile
         foreach (CellRow row in reading.Rows)
             if (row.Group is { } group)
                 pairs.Add((row.Label, group));
-        return pairs.Count > 0 ? pairs : Nothing(file);
+        return pairs.Count > 0 ? new GroupingRead(pairs, reading.Understood) : Nothing(file);
     }
 
     private static Refusal Nothing(string file) =>

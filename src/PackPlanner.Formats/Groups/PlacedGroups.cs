@@ -10,7 +10,10 @@ public sealed class PlacedGroups
     private readonly string file;
     private readonly string[][] groups;
 
-    private PlacedGroups(string file, string[][] groups) => (this.file, this.groups) = (file, groups);
+    private PlacedGroups(string file, string[][] groups, IReadOnlyList<string> understood) => (this.file, this.groups, Understood) = (file, groups, understood);
+
+    /// <summary>What was assumed in reading them, a sentence each.</summary>
+    public IReadOnlyList<string> Understood { get; }
 
     /// <summary>Reads the groups.</summary>
     /// <param name="file">The JSON answer of match, or a table with cell and group.</param>
@@ -18,16 +21,16 @@ public sealed class PlacedGroups
     /// <returns>The groups 1..series, all of one size; or what is wrong with them.</returns>
     public static Outcome<PlacedGroups> Read(string file, ReadOptions options)
     {
-        if (!GroupingFile.Read(file, options).Is(out IReadOnlyList<(string Cell, int Group)>? pairs, out Refusal? why))
+        if (!GroupingFile.Read(file, options).Is(out GroupingRead? read, out Refusal? why))
             return why;
-        var groups = pairs.GroupBy(pair => pair.Group).OrderBy(group => group.Key).Select(group => (Number: group.Key, Cells: group.Select(pair => pair.Cell).ToArray())).ToArray();
+        var groups = read.Pairs.GroupBy(pair => pair.Group).OrderBy(group => group.Key).Select(group => (Number: group.Key, Cells: group.Select(pair => pair.Cell).ToArray())).ToArray();
         int gap = Array.FindIndex(groups, group => group.Number != Array.IndexOf(groups, group) + 1);
         if (gap >= 0)
             return Refusal.Input("groups-not-numbered", file, $"group {gap + 1} is missing, the next is {groups[gap].Number}", "Number the groups from 1 in series order.");
         var odd = groups.FirstOrDefault(group => group.Cells.Length != groups[0].Cells.Length);
         return odd.Cells is not null
             ? Refusal.Input("groups-differ", file, $"group {odd.Number} has {odd.Cells.Length} cells, group 1 has {groups[0].Cells.Length}", "Give all groups as many cells.")
-            : new PlacedGroups(file, [.. groups.Select(group => group.Cells)]);
+            : new PlacedGroups(file, [.. groups.Select(group => group.Cells)], read.Understood);
     }
 
     /// <summary>The case with as many groups and cells in parallel as were named.</summary>

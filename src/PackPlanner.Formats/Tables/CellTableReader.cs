@@ -40,7 +40,7 @@ internal static class CellTableReader
             return unsettled;
         if (Lacking(source, layout, figures, options) is { } lacking)
             return lacking;
-        if (!GroupNumbers.Of(source, layout[ColumnRole.Group], rows, remarks).Is(out GroupNumbers? groups, out why))
+        if (!GroupNumbers.Of(source, layout[ColumnRole.Group], rows, options.GroupsFromOne, remarks).Is(out GroupNumbers? groups, out why))
             return why;
         understood.AddRange(new[] { FallSign.Settle(figures.GetValueOrDefault(ColumnRole.SelfDischarge)), groups.Understood }.OfType<string>());
         CellRowMaker maker = new(source, layout, figures, rows, groups, remarks);

@@ -21,8 +21,9 @@ internal sealed class GroupNumbers
     /// <param name="source">The file, for a refusal.</param>
     /// <param name="column">The column; null where the table has none.</param>
     /// <param name="rows">The rows of data.</param>
+    /// <param name="fromOne">Group 0 is an error.</param>
     /// <param name="remarks">Told of each row whose entry is no number among numbers.</param>
-    internal static Outcome<GroupNumbers> Of(SourceFile source, CellColumn? column, IReadOnlyList<TextRow> rows, CellRemarks remarks)
+    internal static Outcome<GroupNumbers> Of(SourceFile source, CellColumn? column, IReadOnlyList<TextRow> rows, bool fromOne, CellRemarks remarks)
     {
         if (column is null)
             return new GroupNumbers(new int?[rows.Count], null);
@@ -33,6 +34,9 @@ internal sealed class GroupNumbers
         int?[] numbers = [.. entries.Select(NumberOf)];
         if (Array.TrueForAll(numbers, number => number is null) || ShareNumbers(entries))
             return ByName(column, entries);
+        if (fromOne && Array.IndexOf(numbers, 0) is var zero and >= 0)
+            return Refusal.Input("contradiction", $"{source.Name}, column {column.Name}, line {rows[zero].Line}", "there is no group 0: groups are counted from 1, as match names them",
+                "Number the groups 1, 2, 3; leave the row out where a cell may go into any group.");
         for (int i = 0; i < entries.Length; i++)
             if (numbers[i] is null && entries[i].Length > 0)
                 remarks.NoGroup(rows[i], column);

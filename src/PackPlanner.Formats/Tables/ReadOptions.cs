@@ -34,6 +34,9 @@ public sealed record ReadOptions
     /// <summary>A table without any resting voltage is an error.</summary>
     public bool NeedsRestVoltage { get; init; }
 
+    /// <summary>Groups are those of a pack that is named elsewhere and counted from 1: a column of groups with 0 is an error, not counted from 0.</summary>
+    public bool GroupsFromOne { get; init; }
+
     /// <summary>Opens standard input, for a file named -; null where there is none.</summary>
     public Func<Stream>? StandardInput { get; init; }
 

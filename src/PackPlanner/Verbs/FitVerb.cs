@@ -52,6 +52,7 @@ internal static class FitVerb
         {
             if (!PlacedGroups.Read(named, call.ReadOptions()).Is(out placed, out why) || !placed.Asked(fitCase, file).Is(out fitCase, out why))
                 return why;
+            understood.AddRange(placed.Understood);
         }
 
         understood.AddRange(input.NotRead);

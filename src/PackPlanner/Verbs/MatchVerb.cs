@@ -65,43 +65,46 @@ internal static class MatchVerb
             return why;
         if (call.Value(KeepBatches) && usable.Cells.All(cell => cell.Batch is null))
             return Refusal.Input("no-batches", string.Join(", ", call.Value(Files)!), "no cell that may be used names its batch", "Add a column batch, or leave --keep-batches out.");
-        if (!Request(call, lot, usable, series, parallel).Is(out GroupingRequest? request, out why))
+        List<string> understood = [.. reading.Understood, .. usable.Understood];
+        if (!Request(call, lot, usable, (series, parallel), understood).Is(out GroupingRequest? request, out why))
             return why;
         GroupingOutcome outcome = GroupMatcher.Match(request, Progress(call), call.Stopped);
         return outcome switch
         {
-            GroupingOutcome.Matched matched => Reply(call, matched.Pack, request, lot, usable, reading, (loadA, ratingA, screening)),
+            GroupingOutcome.Matched matched => Reply(call, matched.Pack, request, lot, usable, reading.Account, understood, (loadA, ratingA, screening)),
             GroupingOutcome.TooFewCells few => TooFew(few, lot, usable, series, parallel, screening, reading),
             GroupingOutcome.Contradicts contradicts => new Refusal(ExitCodes.Input, "contradiction", contradicts.Problem),
             _ => throw new System.Diagnostics.UnreachableException(),
         };
     }
 
-    private static Outcome<GroupingRequest> Request(VerbCall call, ScreenedLot lot, UsableCells usable, int series, int parallel)
+    private static Outcome<GroupingRequest> Request(VerbCall call, ScreenedLot lot, UsableCells usable, (int Series, int Parallel) shape, List<string> understood)
     {
         ReadOptions options = call.ReadOptions();
         Dictionary<string, int> locks = [];
         List<IReadOnlyList<string>>? existing = null;
         if (call.Value(Lock) is { } lockFile)
         {
-            if (!GroupingFile.Read(lockFile, options).Is(out IReadOnlyList<(string Cell, int Group)>? pins, out Refusal? why))
+            if (!GroupingFile.Read(lockFile, options with { GroupsFromOne = true }).Is(out GroupingRead? pins, out Refusal? why))
                 return why;
-            foreach ((string cell, int group) in pins)
+            understood.AddRange(pins.Understood);
+            foreach ((string cell, int group) in pins.Pairs)
                 locks[cell] = group;
         }
 
         if (call.Value(From) is { } fromFile)
         {
-            if (!GroupingFile.Read(fromFile, options).Is(out IReadOnlyList<(string Cell, int Group)>? placed, out Refusal? why))
+            if (!GroupingFile.Read(fromFile, options).Is(out GroupingRead? placed, out Refusal? why))
                 return why;
+            understood.AddRange(placed.Understood);
             existing = [];
-            for (int g = 1; g <= Math.Max(series, placed.Max(pair => pair.Group)); g++)
-                existing.Add([.. placed.Where(pair => pair.Group == g).Select(pair => pair.Cell)]);
+            for (int g = 1; g <= Math.Max(shape.Series, placed.Pairs.Max(pair => pair.Group)); g++)
+                existing.Add([.. placed.Pairs.Where(pair => pair.Group == g).Select(pair => pair.Cell)]);
         }
 
         // A failed cell is still where it was: the pack stands as it is, and only the spare is asked for.
         bool asItIs = call.Value(Replace) is not null && existing is not null;
-        return GroupableCells.Request(lot, usable.Cells, series, parallel) with
+        return GroupableCells.Request(lot, usable.Cells, shape.Series, shape.Parallel) with
         {
             Locks = locks,
             Existing = existing,
@@ -114,7 +117,7 @@ internal static class MatchVerb
     }
 
     private static Outcome<Reply> Reply(
-        VerbCall call, MatchedPack pack, GroupingRequest request, ScreenedLot lot, UsableCells usable, CellTableReading reading,
+        VerbCall call, MatchedPack pack, GroupingRequest request, ScreenedLot lot, UsableCells usable, RowAccount account, List<string> understood,
         (double? LoadA, double? RatingA, ScreeningRequest Screening) use)
     {
         MatchAnswer answer = MatchWords.Answer(pack, request);
@@ -130,12 +133,12 @@ internal static class MatchVerb
             };
         }
 
-        answer = reading.Account.Fill(answer) with
+        answer = account.Fill(answer) with
         {
             LeftOut = [.. answer.LeftOut, .. usable.LeftOut],
             NotUsed = [.. usable.NotUsed.Select(cell => new MatchNotUsedJson(
                 cell.Label, VerdictWords.Name(cell.Verdict), [.. cell.Reasons.Select(reason => reason.Code).Distinct()]))],
-            Understood = [.. reading.Understood, .. usable.Understood],
+            Understood = understood,
             Cautions = CautionJson.From(
             [
                 .. lot.Cautions,

@@ -52,6 +52,23 @@ public sealed class MatchVerbTests : IDisposable
         Assert.Equal(4.33, answer.GetProperty("strictMinGroupAh").GetDouble());
     }
 
+    // Few rows of locks do not tell whether 0 is the first group or none; a whole grouping does.
+    [Fact]
+    public void A_lock_to_group_0_is_an_error_and_a_grouping_numbered_from_0_is_told()
+    {
+        string cells = File("cells.csv", Seven);
+
+        (int exitCode, JsonElement refused) = Planner.Json("match", cells, "--series", "3", "--parallel", "2", "--lock", File("lock.csv", "cell,group\nc1,0\nc2,3\n"));
+        Assert.Equal(ExitCodes.Input, exitCode);
+        Assert.Contains("line 2", refused.GetProperty("message").GetString(), StringComparison.Ordinal);
+        Assert.Contains("no group 0", refused.GetProperty("message").GetString(), StringComparison.Ordinal);
+
+        (exitCode, JsonElement told) = Planner.Json(
+            "match", cells, "--series", "3", "--parallel", "2", "--from", File("from.csv", "cell,group\nc1,0\nc6,0\nc2,1\nc5,1\nc3,2\nc4,2\n"));
+        Assert.Equal(ExitCodes.Done, exitCode);
+        Assert.Contains(told.GetProperty("understood").EnumerateArray(), line => line.GetString()!.Contains("from 0", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Locks_and_cells_left_out_are_obeyed()
     {
