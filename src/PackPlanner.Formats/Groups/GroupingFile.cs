@@ -50,8 +50,8 @@ public static class GroupingFile
 
     private static Outcome<GroupingRead> FromTable(string file, ReadOptions options)
     {
-        if (!CellTables.Read([file], options).Is(out CellTableReading? reading, out Refusal? why))
-            return why;
+        if (!CellTables.Read([file], options with { NamesGroups = true }).Is(out CellTableReading? reading, out Refusal? why))
+            return why.Code == "not-understood" ? why with { Problem = why.Problem with { Remedy = Wanted } } : why;
         List<(string, int)> pairs = [];
         foreach (CellRow row in reading.Rows)
             if (row.Group is { } group)
@@ -59,6 +59,8 @@ public static class GroupingFile
         return pairs.Count > 0 ? new GroupingRead(pairs, reading.Understood) : Nothing(file);
     }
 
+    private const string Wanted = "Give a table with the columns cell and group, or the JSON answer of match.";
+
     private static Refusal Nothing(string file) =>
-        Refusal.Input("no-groups", file, "no row names a cell and its group", "Give a table with the columns cell and group, or the JSON answer of match.");
+        Refusal.Input("no-groups", file, "no row names a cell and its group", Wanted);
 }

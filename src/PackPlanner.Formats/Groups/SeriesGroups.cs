@@ -4,6 +4,7 @@ using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Packs;
 using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.Json;
+using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Formats.Groups;
 
@@ -13,6 +14,12 @@ namespace PackPlanner.Formats.Groups;
 /// <param name="Understood">What was assumed, one sentence each.</param>
 public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFirstInstant, IReadOnlyList<string> Understood)
 {
+    // A full group reads a little above 1 where it was measured against its rating; what lies further is another unit or a slip. Our choice.
+    private const double MostCharge = 1.05;
+
+    // Numbers beyond it are serial numbers, of which most are always absent.
+    private const int MostNamed = 1000;
+
     /// <summary>Reads the groups.</summary>
     /// <param name="input">What the user named.</param>
     /// <returns>The groups, or what is missing.</returns>
@@ -138,10 +145,14 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
                 "Give it for all groups, from 0 to 1 or in percent, or for none.");
         }
 
-        if (groups.FirstOrDefault(group => group.StateOfChargeFraction is < -0.5 or > 1.5) is { } odd)
-            return Refusal.Input("charge-outside", file, $"group {odd.Number} has a state of charge of {odd.StateOfChargeFraction}", "Give it as a fraction from 0 to 1, or in percent with the unit in the heading.");
+        if (groups.FirstOrDefault(group => group.StateOfChargeFraction is < -0.5 or > MostCharge) is { } odd)
+            return Refusal.Input("charge-outside", file, $"group {odd.Number} has a state of charge of {Figures.Digits(odd.StateOfChargeFraction!.Value, 3)}, and no group holds more than 1", "Give it as a fraction from 0 to 1, or in percent with the unit in the heading.");
         if (groups.GroupBy(group => group.Number).FirstOrDefault(same => same.Count() > 1) is { } twice)
             return Refusal.Input("group-twice", file, $"group {twice.Key} stands twice", "Number each group once.");
+        int highest = groups.Max(group => group.Number);
+        int[] absent = [.. Enumerable.Range(1, Math.Min(highest, MostNamed)).Except(groups.Select(group => group.Number)).Take(4)];
+        if (absent.Length > 0)
+            understood.Add($"There is no group {string.Join(", ", absent.Take(3))}{(absent.Length > 3 ? " and so on" : "")}, though groups are numbered up to {highest}: the pack is taken to have {groups.Count} in series.");
         int unknown = groups.Count(group => group.ResistanceMilliohm is null);
         if (unknown > 0 && unknown < groups.Count)
             understood.Add($"{unknown} of {groups.Count} groups have no resistance; the median of the others is taken for them.");

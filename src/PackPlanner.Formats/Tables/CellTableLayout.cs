@@ -11,7 +11,8 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
     /// <summary>Finds the heading and names the columns.</summary>
     /// <param name="table">All rows.</param>
     /// <param name="choices">What the user said of single columns.</param>
-    internal static CellTableLayout Of(TextTable table, ColumnChoices choices)
+    /// <param name="namesGroups">Without a heading, one column beside the labels is the group.</param>
+    internal static CellTableLayout Of(TextTable table, ColumnChoices choices, bool namesGroups = false)
     {
         int heading = -1;
         double best = 0;
@@ -25,7 +26,7 @@ internal sealed record CellTableLayout(int HeadingRow, int FirstRow, IReadOnlyLi
         if (heading < 0)
         {
             bool named = HeadlessCells.BeginsWithNames(table);
-            CellColumn[] headless = HeadlessCells.Columns(table, named);
+            CellColumn[] headless = HeadlessCells.Columns(table, named, namesGroups);
             Obey(headless, choices);
             return new CellTableLayout(named ? 0 : -1, named ? 1 : 0, headless);
         }

@@ -13,7 +13,7 @@ internal static class CellTableReader
         table = joined ?? table;
         TableFormat? format = TableFormat.All.FirstOrDefault(known => known.OneRowACell(table) is not null);
         table = format?.OneRowACell(table) ?? table;
-        CellTableLayout layout = CellTableLayout.Of(table, options.Columns);
+        CellTableLayout layout = CellTableLayout.Of(table, options.Columns, options.NamesGroups);
         if (NotATable(source, table, layout) is { } not)
             return not;
         RowCounter counter = new(source.Name);
@@ -131,6 +131,9 @@ internal static class CellTableReader
         foreach (FigureColumn column in figures.Values.OrderBy(column => column.Column.Role is ColumnRole.RatedCapacity ? 0 : column.Of == Dimension.Charge ? 1 : 2))
         {
             bool missing = column.Column.Unit is null;
+            if (missing && CellUnits.FractionsAmongPercents(column) is { } part)
+                return Refusal.Input("two-readings", $"{source.Name}, column {column.Column.Name}", $"{part} can be {part} % or {part * 100} %, beside figures that are percent",
+                    "Write all of them in one unit: fractions from 0 to 1, or percent with % in the heading.");
             if (CellUnits.Settle(column, capacityAh) is { } both)
                 return Refusal.Input("two-readings", $"{source.Name}, column {column.Column.Name}",
                     $"the capacities have no unit and can be {both.One} or {both.Other}",

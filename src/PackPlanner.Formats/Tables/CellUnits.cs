@@ -95,6 +95,14 @@ internal static class CellUnits
         return middle <= 0 || Math.Abs(Math.Log(middle / usual)) < Math.Abs(Math.Log(middle / 1000 / usual)) ? FileUnit.Ampere : FileUnit.Milliampere;
     }
 
+    /// <summary>A state of charge between 0 and 1 in a column without a unit, where others are percent: nine tenths, or nearly nothing.</summary>
+    /// <param name="column">The figures.</param>
+    /// <returns>The first such figure; null where there is none, or the column is none of states of charge.</returns>
+    internal static double? FractionsAmongPercents(FigureColumn column) =>
+        column.Column.Role == ColumnRole.StateOfCharge && column.Bare.Any(figure => figure is > 1.5 and <= 150)
+            ? column.Bare.Where(figure => figure is > 0 and < 1).Select(figure => (double?)figure).FirstOrDefault()
+            : null;
+
     private static FileUnit OfShare(FigureColumn column)
     {
         double most = column.Bare.Max();

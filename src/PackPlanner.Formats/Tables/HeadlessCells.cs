@@ -10,8 +10,9 @@ internal static class HeadlessCells
 
     /// <summary>Labels are the first column whose entries differ; figures are told by their size.</summary>
     /// <param name="table">All rows.</param>
+    /// <param name="namesGroups">One column beside the labels is the group.</param>
     /// <param name="heading">Names that are not known stand in the first row; they are kept, and the row is no cell.</param>
-    internal static CellColumn[] Columns(TextTable table, bool heading)
+    internal static CellColumn[] Columns(TextTable table, bool heading, bool namesGroups)
     {
         int width = table.Rows.Count == 0 ? 0 : table.Rows.GroupBy(row => row.Fields.Length).OrderByDescending(group => group.Count()).First().Key;
         CellColumn[] columns = [.. Enumerable.Range(0, width).Select(index => new CellColumn(index, new HeadingWords(heading ? table.Rows[0][index] : "")) { SetBy = "values" })];
@@ -20,10 +21,18 @@ internal static class HeadlessCells
         if (label is null)
             return columns;
         label.Role = ColumnRole.Label;
+        if (namesGroups && columns.Length == 2)
+        {
+            columns.Single(column => column != label).Role = ColumnRole.Group;
+            return columns;
+        }
+
         TellMillivolts(rows, [.. columns.Where(column => column != label)]);
         foreach (CellColumn column in columns)
             if (column != label && column.Role == ColumnRole.Unknown && column.SetBy != Unsettled)
                 column.Role = RoleOf(rows, column.Index, columns);
+        if (HeadlessResistance.Find(columns, index => [.. rows.Select(row => Size(row[index]))]) is { } resistance)
+            resistance.Role = ColumnRole.Resistance;
         return columns;
     }
 

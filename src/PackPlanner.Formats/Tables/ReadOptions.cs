@@ -34,6 +34,9 @@ public sealed record ReadOptions
     /// <summary>A table without any resting voltage is an error.</summary>
     public bool NeedsRestVoltage { get; init; }
 
+    /// <summary>The table says which cell is in which group: beside labels, the only other column of a table without a heading is the group.</summary>
+    public bool NamesGroups { get; init; }
+
     /// <summary>Groups are those of a pack that is named elsewhere and counted from 1: a column of groups with 0 is an error, not counted from 0.</summary>
     public bool GroupsFromOne { get; init; }
 

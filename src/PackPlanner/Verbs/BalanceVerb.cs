@@ -48,7 +48,7 @@ internal static class BalanceVerb
             return wrong;
         if (!GroupFiles.Open(call, call.Value(Files)!, asked, ratedAh).Is(out GroupInput? input, out Refusal? why))
             return why;
-        if (!Found(input, asked).Is(out GroupsFound? found, out why))
+        if (!Found(input, asked, ratedAh).Is(out GroupsFound? found, out why))
             return why;
         BalancingRequest request = new(found.Groups, bleedA, duty, chargerA, level == "top");
         BalancingPlan other = Balancer.Plan(request with { AtTop = !request.AtTop });
@@ -61,17 +61,18 @@ internal static class BalanceVerb
         return Reply.Of(answer, BalanceAnswerContext.Default.BalanceAnswer, BalanceWords.Lines(answer), BalanceWords.Table(answer));
     }
 
-    private static Outcome<GroupsFound> Found(GroupInput input, Chemistry? asked)
+    private static Outcome<GroupsFound> Found(GroupInput input, Chemistry? asked, double? ratedAh)
     {
         if (input.Case is { } json)
             return input.ChemistryOf(asked).Is(out ChemistryFound? named, out Refusal? unread) && GroupCharges.Read(json, named.Chemistry).Is(out GroupCharges? read, out unread)
-                ? FromAnswer(read, named.Chemistry)
+                ? FromAnswer(read, named.Chemistry).WithCapacity(ratedAh)
                 : unread;
         if (!BenchCells.Judge(input, asked).Is(out BenchCells? bench, out Refusal? why))
             return why;
         bench.LeaveUngroupedOut();
         if (!FromTable(bench).Is(out GroupsFound? found, out why))
             return why;
+        found = found.WithCapacity(ratedAh);
         return InParallel(found with
         {
             Understood = [.. bench.Understood, .. found.Understood],
@@ -185,5 +186,12 @@ internal static class BalanceVerb
         internal Chemistry? Chemistry { get; init; }
 
         internal double? DriftAhPerMonth { get; init; }
+
+        // A share of an unknown capacity is no charge; with what the cell held when new it is one, a little too large.
+        internal GroupsFound WithCapacity(double? ratedAh) => ratedAh is null || Groups.All(group => group.CapacityAh is not null) ? this : this with
+        {
+            Groups = [.. Groups.Select(group => group with { CapacityAh = group.CapacityAh ?? ratedAh })],
+            Understood = [.. Understood, $"{Groups.Count(group => group.CapacityAh is null)} of {Groups.Count} capacities are not known; --rated-ah stands for them, and a worn group holds less."],
+        };
     }
 }

@@ -193,7 +193,7 @@ internal sealed class EnergyOptions
     {
         double? reserve = call.Quantity<Ratio>(Reserve, "a share", "10%")?.DecimalFractions;
         if (reserve is < 0 or >= 1)
-            call.Refuse("--reserve", $"{reserve * 100} % cannot be kept back", "Give it from 0% to below 100%.");
+            call.Refuse("--reserve", $"{Figures.Digits(reserve.Value * 100, 4)} % cannot be kept back", "Give it from 0% to below 100%.");
         return reserve;
     }
 

@@ -60,7 +60,7 @@ public sealed class MatchVerbTests : IDisposable
 
         (int exitCode, JsonElement refused) = Planner.Json("match", cells, "--series", "3", "--parallel", "2", "--lock", File("lock.csv", "cell,group\nc1,0\nc2,3\n"));
         Assert.Equal(ExitCodes.Input, exitCode);
-        Assert.Contains("line 2", refused.GetProperty("message").GetString(), StringComparison.Ordinal);
+        Assert.Contains("line 2", refused.GetProperty("where").GetString(), StringComparison.Ordinal);
         Assert.Contains("no group 0", refused.GetProperty("message").GetString(), StringComparison.Ordinal);
 
         (exitCode, JsonElement told) = Planner.Json(
