@@ -1,5 +1,6 @@
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Screening;
 using PackPlanner.Formats.Files;
 using PackPlanner.Formats.Words;
 
@@ -21,10 +22,29 @@ public static class JobExport
             files.Add(("cells.csv", ExportedCells.Of(now.Rows).ToCsv(decimalComma)));
         if (now.Grouping is { } grouping)
             files.Add(("groups.csv", Groups(grouping).ToCsv(decimalComma)));
+        if (!now.Locks.IsEmpty)
+            files.Add(("locks.csv", new MainTable(["cell", "group"], [.. now.Locks.Select(pin => new object?[] { pin.Key, pin.Value })]).ToCsv(decimalComma)));
         files.AddRange(now.Logs.Select(log => ($"log-{log.Source.Id}.csv", Log(log.Log).ToCsv(decimalComma))));
         files.AddRange(new (string Name, JobDocument? Document)[] { ("fit-case.json", now.FitCase), ("fit.json", now.FitAnswer), ("need.json", now.SizeNeed) }
             .Where(named => named.Document is not null).Select(named => (named.Name, named.Document!.Text)));
         return FolderFiles.Write(folder, files);
+    }
+
+    /// <summary>What the job says of its cells that their table cannot hold, and how a verb is told the same.</summary>
+    /// <param name="job">The job.</param>
+    /// <returns>A sentence each; empty when the table says all.</returns>
+    public static IReadOnlyList<string> NotInTheTable(Job job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        List<string> says = [];
+        string Named(Func<Verdict, bool> which) => string.Join(",", job.Verdicts.Where(by => which(by.Value.Verdict)).Select(by => by.Key));
+        if (Named(verdict => verdict != Verdict.Use) is { Length: > 0 } apart)
+            says.Add($"held or rejected by hand, which cells.csv does not say: packplanner match takes --leave-out {apart}");
+        if (Named(verdict => verdict == Verdict.Use) is { Length: > 0 } used)
+            says.Add($"used by hand against a limit, which cells.csv does not say: {used}");
+        if (!job.Locks.IsEmpty)
+            says.Add("locked cells are in locks.csv: packplanner match takes --lock locks.csv");
+        return says;
     }
 
     private static MainTable Groups(JobGrouping grouping) => new(

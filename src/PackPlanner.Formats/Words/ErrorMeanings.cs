@@ -114,6 +114,7 @@ public static class ErrorMeanings
         Of("several-cells", "options describe one cell model and the file lists several", "Leave the options of the cell out, or list one."),
         Of("sheet-not-possible", "the job lacks what this sheet shows", Add),
         Of("source-twice", "the job holds several files of this name; their ids are named", "Name the one that is meant by its id, such as s2."),
+        Of("stopped", "the program was stopped, or --time-limit was over, before there was any answer", "Start it again, or give it more time."),
         Of("table-too-large", "this has more fields than any table of cells", Parts),
         Of("take-off-outside", "the load is taken off at a cell that the group does not have", "Name cells by their place, from 1."),
         Of("too-few-cells", "fewer cells may be used than the pack needs; the nearest shapes are named", "Lower the number in parallel, or test more cells."),

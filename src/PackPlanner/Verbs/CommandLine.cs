@@ -47,13 +47,9 @@ internal static class CommandLine
         }
 
         _ = call.Columns;
-        Outcome<Reply> outcome = call.Wrong is { } wrong ? wrong : verb.Run(call);
+        Outcome<Reply> outcome = call.Wrong is { } wrong ? wrong : Answer(verb, call);
         if (stopped.IsCancellationRequested)
-        {
-            notes.WriteLine("packplanner: stopped; nothing was written.");
-            return ExitCodes.Stopped;
-        }
-
+            return Print(Halted("packplanner", "it was stopped", "Start it again."), json, output, notes);
         if (!outcome.Is(out Reply? reply, out Refusal? why))
             return Print(why, json, output, notes);
         if (call.UnmetColumn() is { } unmet)
@@ -67,6 +63,22 @@ internal static class CommandLine
 
         return Deliver(reply, parsed, json, output, notes);
     }
+
+    // Searches come back with the best so far; what ends here has read or judged too little to have any.
+    private static Outcome<Reply> Answer(Verb verb, VerbCall call)
+    {
+        try
+        {
+            return verb.Run(call);
+        }
+        catch (OperationCanceledException)
+        {
+            return Halted(CommonOptions.TimeLimit.Name, "the time was over before there was any answer", "Give it more time, or leave the limit out.");
+        }
+    }
+
+    private static Refusal Halted(string where, string why, string next) =>
+        new Refusal(ExitCodes.Stopped, "stopped", new Core.Problem(where, $"{why}; nothing was written", next));
 
     /// <summary>The parser's view of a verb, made once: an option remembers every command that it was ever added to.</summary>
     internal static RootCommand Describe(Verb verb) => Described.GetOrAdd(verb, Describing);

@@ -171,7 +171,7 @@ internal static class JobActions
         if (folder.Length == 0)
             return Missing("export", "a folder: --into DIR");
         return JobExport.Write(job, folder, call.DecimalOut == "comma").Is(out IReadOnlyList<string>? files, out Refusal? why)
-            ? new JobActionDone(job, [.. files.Select(file => $"wrote {file}")], Files: files)
+            ? new JobActionDone(job, [.. files.Select(file => $"wrote {file}")], Understood: JobExport.NotInTheTable(job.History.Now), Files: files)
             : why;
     }
 

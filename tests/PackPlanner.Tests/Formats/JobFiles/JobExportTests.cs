@@ -3,6 +3,7 @@ using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
 using PackPlanner.Formats;
+using PackPlanner.Formats.Groups;
 using PackPlanner.Formats.JobFiles;
 
 namespace PackPlanner.Tests.Formats.JobFiles;
@@ -102,5 +103,26 @@ public class JobExportTests
 
         Assert.Equal(typeof(CellRow).GetProperties().Length - 3, names.Length);
         Assert.Equal(names.Length - 1, ExportedCells.Of([Full]).Headings.Count);
+    }
+
+    [Fact]
+    public void Locks_come_as_a_table_and_verdicts_by_hand_are_told()
+    {
+        Origin you = Origin.You(new DateOnly(2026, 11, 2));
+        Job job = JobHistory.Of(Holding(Full, Full with { Label = "T044" }, Full with { Label = "T045" }))
+            .Do(JobChanges.SetVerdict("T044", new VerdictOverride(Verdict.Hold, "smells", you)))
+            .Do(JobChanges.SetVerdict("T045", new VerdictOverride(Verdict.Use, "tested again", you)))
+            .Do(new JobChange("lock", before => before with { Locks = before.Locks.SetItem(Full.Label, 2) })).Now;
+        using Folder folder = new();
+
+        Value(JobExport.Write(Value(JobFile.Create(folder.File("one"), JobHistory.Of(job))), folder.File("out"), decimalComma: false));
+
+        GroupingRead locks = Value(GroupingFile.Read(folder.File("out/locks.csv"), new()));
+        Assert.Equal([(Full.Label, 2)], locks.Pairs);
+        Assert.Collection(
+            JobExport.NotInTheTable(job),
+            apart => Assert.EndsWith("--leave-out T044", apart, StringComparison.Ordinal),
+            used => Assert.EndsWith(": T045", used, StringComparison.Ordinal),
+            pins => Assert.EndsWith("--lock locks.csv", pins, StringComparison.Ordinal));
     }
 }
