@@ -60,13 +60,13 @@ internal sealed class JoinBench
         return [.. Joinable.OrderBy(cell => Math.Abs(cell.RestV!.Value - middle)).ThenBy(cell => cell.Label, StringComparer.Ordinal).Select(cell => cell.Label)];
     }
 
-    /// <summary>Current when a cell is joined to those before it in the order.</summary>
-    internal double? InOrderA(JoinCell cell, string[] order)
+    /// <summary>Current when a cell is joined to those before it in the order that are not late.</summary>
+    internal double? InOrderA(JoinCell cell, string[] order, HashSet<string> late)
     {
         int place = Array.IndexOf(order, cell.Label);
         if (place < 1 || OhmOf(cell) is not { } ohm)
             return null;
-        JoinCell[] before = [.. order.Take(place).Select(label => byLabel[label])];
+        JoinCell[] before = [.. order.Take(place).Where(label => !late.Contains(label)).Select(label => byLabel[label])];
         return Together(before, cell.RestV!.Value) is { } joined
             ? Math.Abs(joined.OpenV - cell.RestV!.Value) / (ohm + joined.Ohm + LinkOhm)
             : null;

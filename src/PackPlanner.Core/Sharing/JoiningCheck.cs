@@ -20,6 +20,9 @@ public static class JoiningCheck
         JoinBench bench = new(request);
         string[] order = bench.Order();
         JoinStep[] steps = [.. request.Cells.Select(cell => Step(bench, cell, order))];
+        // A cell past its limit is brought to the others' volts first; until then it joins nothing and lends no current to those after it.
+        HashSet<string> late = [.. steps.Where(step => step.InrushA > step.LimitA).Select(step => step.Label)];
+        steps = [.. steps.Zip(request.Cells, (step, cell) => step.InrushA is null ? step : step with { InOrderA = bench.InOrderA(cell, order, late) })];
         return new JoinPlan(request.Group, steps, order, WorstPair(bench), JoiningCautions.Of(request, bench, steps));
     }
 
@@ -45,7 +48,7 @@ public static class JoiningCheck
         double pathOhm = ohm + others.Ohm + bench.LinkOhm;
         double inrushA = Math.Abs(differenceV) / pathOhm;
         double? limitA = bench.LimitA(cell, others, differenceV);
-        step = step with { InrushA = inrushA, LimitA = limitA, InOrderA = bench.InOrderA(cell, order) };
+        step = step with { InrushA = inrushA, LimitA = limitA };
         if (cell.NotToBeCharged || limitA is not { } limit)
             return step;
         double resistorOhm = Math.Max(0, Math.Abs(differenceV) / limit - pathOhm);

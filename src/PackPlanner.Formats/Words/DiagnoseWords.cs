@@ -69,7 +69,7 @@ public static class DiagnoseWords
             lines.Add(Invariant($"usable between resting full and empty: {r.UsableAhNow:0.0} Ah now, {r.UsableAhAfterBalance:0.0} balanced, {r.UsableAhAfterReplacement:0.0} with group {r.ReplacedGroup} replaced (then group {r.NextBottleneck} limits)"));
         if (answer.Recovery?.Loaded is { } loaded)
             lines.Add(Invariant($"at {loaded.CurrentA:0.0} A down to the loaded cut-off: {loaded.UsableAhNow:0.0} Ah, {loaded.UsableWhNow:0} Wh{Range(loaded.RangeKmNow)} now"));
-        lines.AddRange(answer.Remedies.Select(m => Invariant($"  {m.Do} {m.UsableAh:0.0} Ah, {m.UsableWh:0} Wh{Range(m.RangeKm)} ({m.GainPercent:+0.0;-0.0;0.0} %); then group {m.NextBottleneck} ends the ride")));
+        lines.AddRange(answer.Remedies.Select(m => Invariant($"  {m.Do} {m.UsableAh:0.0} Ah, {m.UsableWh:0} Wh{Range(m.RangeKm)} ({m.GainPercent:+0.0;-0.0;0.0} % of the Ah); then group {m.NextBottleneck} ends the ride")));
         lines.AddRange(answer.Events.Take(40).Select(e => Invariant($"  at {e.AtTimeS:0} s {e.What}{(e.Group is { } g ? $", group {g}" : "")}: {e.Says}")));
         if (answer.Cold is { LossPercent: > 2 } cold)
             lines.Add(Invariant($"cold: mean {cold.MeanDegC:0} degC; about {cold.LossPercent:0} % of the charge comes back at 25 degC"));

@@ -29,9 +29,9 @@ public static class JoinWords
                 : first == 0
                 ? $"Group {group.Key}: no cell passes its limit on joining the others, where it is known."
                 : $"Group {group.Key}: {first} of {group.Count()} cells would pass their limit on joining the others.");
-            lines.Add("  order cell           rest V   joining A   limit A   bring to V   resistor ohm   hours");
+            lines.Add("  order cell           rest V   all others A   in order A   limit A   bring to V   resistor ohm   hours");
             lines.AddRange(group.OrderBy(cell => cell.Order ?? int.MaxValue).Select(cell =>
-                $"  {(cell.Order?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "-"),5} {cell.Cell,-12} {Figures.Fixed(cell.RestV, 3),8} {Figures.Digits(cell.InrushA, 3),11} {Figures.Digits(cell.LimitA, 3),9} {Figures.Fixed(cell.BringToV, 3),12} {Figures.Digits(cell.ResistorOhm, 3),14} {Figures.Digits(cell.Hours, 2),7}{(cell.Reason is null ? "" : "  " + cell.Reason)}"));
+                $"  {(cell.Order?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "-"),5} {cell.Cell,-12} {Figures.Fixed(cell.RestV, 3),8} {Figures.Digits(cell.InrushA, 3),14} {Figures.Digits(cell.InOrderA, 3),12} {Figures.Digits(cell.LimitA, 3),9} {Figures.Fixed(cell.BringToV, 3),12} {Figures.Digits(cell.ResistorOhm, 3),14} {Figures.Digits(cell.Hours, 2),7}{(cell.Reason is null ? "" : "  " + cell.Reason)}"));
         }
 
         lines.AddRange(answer.WorstPairs.Select(pair =>

@@ -1,4 +1,5 @@
 using PackPlanner.Core.Screening;
+using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens.CellsScreen;
@@ -10,6 +11,9 @@ internal static class ReasonWords
     internal static string Short(ScreenedCell cell, Look look)
     {
         VerdictReason? first = cell.Reasons.FirstOrDefault(reason => reason.Bears != Verdict.Use || reason.Code == ReasonCodes.ByHand);
+        // A verdict by hand that safety does not let stand must not hide why.
+        if (first is { Code: ReasonCodes.ByHand } && first.Bears < cell.Verdict && cell.Reasons.FirstOrDefault(reason => reason.Bears == cell.Verdict) is { } graver)
+            return $"{Of(graver, look)}; your \"{VerdictWords.Name(first.Bears)}\" does not stand";
         if (first is not null)
             return Of(first, look);
         string unchecked_ = string.Join(", ", cell.Reasons.Where(reason => reason.Code == ReasonCodes.NotChecked).Select(reason => What(reason.What)));

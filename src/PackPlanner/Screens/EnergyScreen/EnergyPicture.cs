@@ -37,15 +37,15 @@ internal static class EnergyPicture
         EnergyBudget budget = answered.Budget;
         string km = givens.NumberOf("whPerKm") is > 0 and { } use ? $", {look.Distance(budget.UsableWh / use)} at {look.Use(use)}" : "";
         string load = answered.Request.Load is LoadPlan.ConstantCurrent steady
-            ? $" at {look.Figure(steady.LoadA, 0)} A; {Kwh(budget.UsableWhAtRest, look)} kWh at rest" : " at rest (no load said)";
-        string answer = $"{Kwh(budget.UsableWh, look)} kWh ± {Small(budget.Spread.HalfWidthWh, look)}{km}{load}. {Ends(answered, look)}";
+            ? $" at {look.Figure(steady.LoadA, 0)} A; {Kwh(budget.UsableWhAtRest, look)} kWh at rest, before cold and reserve" : " at rest (no load said)";
+        string answer = $"{Kwh(budget.UsableWh, look)} kWh{Likely(budget, look)}{km}{load}. {Ends(answered, look)}";
         string end = budget.EndsAtOnce ? "the load ends it at once" : budget.EndedByController ? "controller ends it"
             : budget.Spread.EndAlike > 1 ? $"ends at {look.Figure(budget.EndPackV, 1)} V" : $"group {budget.EndsAtGroup} ends it";
         string far = givens.NumberOf("whPerKm") is > 0 and { } each ? $", {look.Distance(budget.UsableWh / each)}" : "";
         string loaded = answered.Request.Load is LoadPlan.ConstantCurrent drawn ? $" at {look.Figure(drawn.LoadA, 0)} A" : " at rest";
         return new StepPicture(Question, answer, Next(budget, givens, look), answered.Raised)
         {
-            Short = $"{Kwh(budget.UsableWh, look)} kWh ± {Small(budget.Spread.HalfWidthWh, look)}{far}{loaded}; {end}.",
+            Short = $"{Kwh(budget.UsableWh, look)} kWh{Likely(budget, look)}{far}{loaded}; {end}.",
         };
     }
 
@@ -79,6 +79,12 @@ internal static class EnergyPicture
             ? $"r: remedies. A new group {one.Groups[0]} gives {look.Figure(one.UsableWh - budget.UsableWh, 0)} Wh more"
             : "8 Sheets for the bench; r shows what each remedy would give";
     }
+
+    // Of many like groups one is surely weaker than it reads: then the figure of the readings lies above what is likely, and no ± holds both.
+    private static string Likely(EnergyBudget budget, Look look) =>
+        budget.UsableWh >= budget.Spread.LowWh && budget.UsableWh <= budget.Spread.HighWh
+            ? $" ± {Small(budget.Spread.HalfWidthWh, look)}"
+            : $" as read, likely {look.Figure(budget.Spread.LowWh / 1000, 3)}-{look.Figure(budget.Spread.HighWh / 1000, 3)}";
 
     // A spread too small for two decimals of a kWh is said in Wh, never as nought.
     private static string Small(double wh, Look look) => wh < 5 ? $"{look.Figure(Math.Max(1, wh), 0)} Wh" : Kwh(wh, look);

@@ -42,7 +42,7 @@ internal static partial class LogPicture
         if (!diagnosis.CapacityTold)
             answer += $" The Ah cannot be told: {Brackets().Replace(diagnosis.WhyNot ?? "", "")}.";
         else if (BestRemedy(diagnosis) is { } remedy)
-            answer += $" {Now(diagnosis, look)} {Short(remedy)}: {look.Figure(remedy.UsableWh / 1000, 2)} kWh ({(remedy.GainPercent >= 0 ? "+" : "")}{look.Figure(remedy.GainPercent, 0)} %), then group {remedy.NextBottleneck} ends it.";
+            answer += $" {Now(diagnosis, look)} {Short(remedy)}: {look.Figure(remedy.UsableWh / 1000, 2)} kWh ({Gain(remedy, diagnosis, look)} %), then group {remedy.NextBottleneck} ends it.";
         string shorter = findings.Count == 0 ? answer : $"Group {findings[0].Group}: {findings[0].Name}, {findings[0].Size(look)}{(findings.Count > 1 ? $"; {findings.Count - 1} more" : "")}.";
         return new StepPicture(Question, answer, Next(diagnosis, findings, logs), diagnosis.Cautions) { Short = shorter };
     }
@@ -80,6 +80,13 @@ internal static partial class LogPicture
 
     private static string Now(RideDiagnosis diagnosis, Look look) =>
         diagnosis.Loaded is { } loaded ? $"Now {look.Figure(loaded.UsableWhNow / 1000, 2)} kWh at {look.Figure(loaded.CurrentA, 0)} A." : "";
+
+    // Of the energy that stands before it: the charge gains a little more, since it flows at lower volts.
+    private static string Gain(Remedy remedy, RideDiagnosis diagnosis, Look look)
+    {
+        double percent = diagnosis.Loaded is { UsableWhNow: > 0 } now ? 100 * (remedy.UsableWh / now.UsableWhNow - 1) : remedy.GainPercent;
+        return (percent >= 0 ? "+" : "") + look.Figure(percent, 0);
+    }
 
     // What a new group is measured by is said where the remedies stand.
     private static string Short(Remedy remedy) => remedy.Do.TrimEnd('.').Replace(" by one as good as the median group", "", StringComparison.Ordinal);
