@@ -55,7 +55,7 @@ public static class RideDiagnoser
             DeliveredWh = Delivered(log, count),
             Cold = double.IsNaN(meanDegC) ? null : ColdLoss.At(meanDegC, given.Chemistry),
             Cautions = [.. cautions, .. TapCautions(estimate), .. LooseWires.Cautions(loose), .. unread.Cautions(), .. OutsideMeasured(told)],
-            Notes = [.. unread.Notes(), .. Notes(log, given, estimate, limiting, count, stretch, meanDegC), .. Uneven(spread.Offset), .. trend.Notes, .. Unlogged(unlogged), .. UnloggedCharge.Unseen(count, given, unlogged), .. LooseWires.Notes(suspected)],
+            Notes = [.. RatedAgainstLog.Notes(columns, given, unlogged.Count > 0), .. unread.Notes(), .. Notes(log, given, estimate, limiting, count, stretch, meanDegC), .. Uneven(spread.Offset), .. trend.Notes, .. Unlogged(unlogged), .. UnloggedCharge.Unseen(count, given, unlogged), .. LooseWires.Notes(suspected)],
         };
     }
 

@@ -157,12 +157,34 @@ internal sealed class UnreadGroups
         double[][] read = [.. volts.Where((_, k) => !Has(k))];
         if (unread.Count > 0 && read.Length > 0)
         {
-            double[] mean = [.. Enumerable.Range(0, Filled.Rows).Select(row => read.Select(group => group[row]).Where(double.IsFinite).DefaultIfEmpty(double.NaN).Average())];
+            double[] mean = Mean(read, Filled.Rows);
             foreach (Stand stand in unread)
                 volts[stand.Group] = mean;
         }
 
         Filled = Filled.WithGroupV(volts);
+    }
+
+    // Of what is read in each row; NaN where nothing is.
+    private static double[] Mean(double[][] groups, int rows)
+    {
+        double[] mean = new double[rows];
+        for (int row = 0; row < rows; row++)
+        {
+            double sum = 0;
+            int known = 0;
+            foreach (double[] group in groups)
+            {
+                if (!double.IsFinite(group[row]))
+                    continue;
+                sum += group[row];
+                known++;
+            }
+
+            mean[row] = sum / known;
+        }
+
+        return mean;
     }
 
     /// <summary>Rows in which a channel keeps one reading, and how far the mean of the others goes meanwhile.</summary>

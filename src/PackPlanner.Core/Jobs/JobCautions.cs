@@ -1,4 +1,3 @@
-using System.Globalization;
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Packs;
 using PackPlanner.Core.UsableEnergy;
@@ -21,12 +20,10 @@ public static class JobCautions
             yield return touch;
         if (givens.NumberOf("insulationOhm") is { } ohm && fullV is { } volts && EnergyCautions.Insulation(ohm, volts) is { } insulation)
             yield return insulation;
-        if (givens.Parallel > ShortCircuit.FewInParallel && ShortCircuit.IsSmall(givens.RatedAh, null) && givens.TickOf("cellFuse") != true)
-            yield return new Caution("caution-22", SignalWord.Caution, "each group", Text($"{givens.Parallel} small cells in parallel and no fuse for each cell stated; one is asked for above {ShortCircuit.FewInParallel}"));
+        if (givens.Parallel is { } parallel && givens.TickOf("cellFuse") != true && ShortCircuit.NoCellFuses("each group", parallel, givens.RatedAh) is { } unfused)
+            yield return unfused;
         string[] lacking = [.. Protection.Where(part => givens.TickOf(part.Key) != true).Select(part => part.Word)];
         if (givens.Series is not null && lacking.Length > 0)
             yield return new Caution("caution-23", SignalWord.Warning, "pack", $"not ticked: {string.Join(", ", lacking)}");
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -59,11 +59,20 @@ public static class ShortCircuit
     /// <returns>The caution, or null.</returns>
     public static Caution? NoCellFuses(string where, int parallel, double? cellV, double? cellMilliohm, double? cellAh)
     {
-        if (parallel <= FewInParallel || !IsSmall(cellAh, cellMilliohm))
-            return null;
         string bound = cellMilliohm is { } milliohm && cellV is { } volts
             ? $"; if one shorts inside, the others can drive up to {IntoOneShortedCellA(parallel, volts, milliohm / 1000 / FirstInstantOverDc):0} A into it"
             : "; their milliohm is unknown, so the current into a shorted one is not known either";
-        return new Caution("caution-22", SignalWord.Caution, where, $"{parallel} small cells in parallel and no fuse for each cell stated; one is asked for above {FewInParallel}{bound}");
+        return parallel > FewInParallel && IsSmall(cellAh, cellMilliohm) ? Unfused(where, parallel, bound) : null;
     }
+
+    /// <summary>The same where only the givens of a job are known: nothing is said of the current into a shorted cell.</summary>
+    /// <param name="where">The group.</param>
+    /// <param name="parallel">Cells in parallel.</param>
+    /// <param name="cellAh">Capacity of a cell; null when unknown.</param>
+    /// <returns>The caution, or null.</returns>
+    public static Caution? NoCellFuses(string where, int parallel, double? cellAh) =>
+        parallel > FewInParallel && IsSmall(cellAh, null) ? Unfused(where, parallel, "") : null;
+
+    private static Caution Unfused(string where, int parallel, string bound) => new("caution-22", SignalWord.Caution, where,
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{parallel} small cells in parallel and no fuse for each cell stated; one is asked for above {FewInParallel}{bound}"));
 }

@@ -130,6 +130,8 @@ public static class DemoRun
         lines.Add(fit.Fits
             ? $"fit     {shape} fits: {fit.Used} of {fit.Places} places{(places.FirstLook ? " at a first look" : "")}, {Figures.Fixed(fit.CellMassKg, 2)} kg of cells{(fit.Bound is { } bound ? $"; no layout holds more than {bound}" : "")}."
             : $"fit     {shape} does not fit: {string.Join("; ", places.Reasons.Select(reason => reason.Text))}");
+        if (answer.Size is { } size && fit is { Series: { } s, Parallel: { } p } && (s, p) != (size.Series, size.Parallel))
+            lines.Add($"        size asks for {size.Series}s{size.Parallel}p without knowing this space; {(places.FirstLook ? "a first look at it is short, packplanner fit looks longer and can find more places" : "it holds less")}.");
         return answer with { Fit = fit };
     }
 
@@ -137,6 +139,6 @@ public static class DemoRun
     {
         { Log: not null } => "packplanner demo tractor --into tractor writes the job; packplanner sheet tractor/tractor.job.json repair then prints what to settle first.",
         { Match: not null } => "packplanner demo trike --into trike writes the job; packplanner sheet trike/trike.job.json then prints what goes to the bench.",
-        _ => "packplanner fit sample-data/scooter/floor.json shows where each cell goes.",
+        _ => "packplanner demo scooter --into scooter writes the job and its files; packplanner fit scooter/floor.json then shows where each cell goes.",
     };
 }

@@ -127,7 +127,8 @@ internal static class CellTableReader
     // Capacity first, because its size helps to settle the others.
     private static Refusal? SettleUnits(SourceFile source, Dictionary<ColumnRole, FigureColumn> figures, ReadOptions options, List<string> understood)
     {
-        double capacityAh = options.RatedAh ?? double.NaN;
+        // A rated figure that no cell has (5000 for mAh) tells no unit.
+        double capacityAh = options.RatedAh is { } rated && rated >= Sensible.Range(Dimension.Charge).Low && rated <= Sensible.Range(Dimension.Charge).High ? rated : double.NaN;
         foreach (FigureColumn column in figures.Values.OrderBy(column => column.Column.Role is ColumnRole.RatedCapacity ? 0 : column.Of == Dimension.Charge ? 1 : 2))
         {
             bool missing = column.Column.Unit is null;

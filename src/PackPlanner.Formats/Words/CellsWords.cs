@@ -39,7 +39,7 @@ public static class CellsWords
     /// <returns>Sentences.</returns>
     public static IReadOnlyList<string> Basis(ScreenedLot lot)
     {
-        List<string> lines = [];
+        List<string> lines = [.. lot.Models.Select(model => RatedDoubt.Of(model.RatedAh, model.MedianCapacityAh, "the middle capacity of the lot is")).OfType<string>()];
         foreach (ModelLot model in lot.Models)
             lines.Add((lot.Models.Count > 1 ? $"{model.Model ?? Text(model.RatedAh, "0.###") + " Ah cells"}: " : "") + Limit(model));
         lines.Add(lot.HighestMilliohm is { } most

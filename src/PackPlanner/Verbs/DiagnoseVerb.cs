@@ -9,7 +9,7 @@ namespace PackPlanner.Verbs;
 /// <summary>diagnose LOG…: which group limits the pack, what is wrong with it, what a repair gives back.</summary>
 internal static class DiagnoseVerb
 {
-    private static readonly Argument<string[]> Logs = new("LOG") { Description = "one or several logs of the same pack; - for standard input", Arity = ArgumentArity.OneOrMore };
+    private static readonly Argument<string[]> Logs = new("LOG") { Description = "one or several logs of the same pack: each is fitted alone, and the one that tells most gives the figures; packplanner compare tells what changed from one to the other; - for standard input", Arity = ArgumentArity.OneOrMore };
     private static readonly PackLogInput Input = new();
 
     internal static Verb Definition { get; } = new(
@@ -43,7 +43,7 @@ internal static class DiagnoseVerb
             Understood =
             [
                 .. all.SelectMany(a => a.Read.Reading.Understood), .. main.Understood, .. diagnosis.Notes,
-                .. all.Count > 1 ? [$"Each log was fitted by itself; the figures are those of {main.File}, which tells most."] : Array.Empty<string>(),
+                .. all.Count > 1 ? [$"Each log was fitted by itself; the figures are those of {main.File}, which tells most. What changed between two: packplanner compare THEN NOW."] : Array.Empty<string>(),
             ],
         };
         answer = RowAccount.Together(all.Select(a => a.Read.Reading.Account)).Fill(answer);

@@ -47,6 +47,30 @@ public class DemoVerbTests
         }
     }
 
+    // What the demo names next must work where the user is: in a folder without the sample data.
+    [Fact]
+    public void The_next_commands_of_the_scooter_work_in_an_empty_folder()
+    {
+        string folder = Directory.CreateTempSubdirectory("packplanner-demo").FullName;
+        try
+        {
+            string words = Planner.Run("demo", "scooter").Output;
+            string into = Path.Combine(folder, "scooter");
+
+            Assert.DoesNotContain("sample-data", words, StringComparison.Ordinal);
+            Assert.Contains("packplanner demo scooter --into scooter ", words, StringComparison.Ordinal);
+            Assert.Contains("packplanner fit scooter/floor.json ", words, StringComparison.Ordinal);
+            Assert.Equal(0, Planner.Run("demo", "scooter", "--into", into).ExitCode);
+            Assert.True(File.Exists(Path.Combine(into, "floor.json")));
+            // Size and fit name two packs, and the line between says why.
+            Assert.Contains("size asks for 14s7p without knowing this space", words, StringComparison.Ordinal);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
     [Fact]
     public void Into_writes_a_job_that_opens_and_never_over_one_that_is_there()
     {
