@@ -86,6 +86,9 @@ internal sealed class Answers
     /// <summary>Whether the energy is being counted.</summary>
     internal bool IsCounting => energy.IsWorking;
 
+    /// <summary>Whether the energy, or what it rests on, is on its way.</summary>
+    internal bool IsEnergyOnItsWay => IsCounting || groups.IsWorking || IsJudging || (!HasGroups && IsDiagnosing);
+
     /// <summary>What a log of the job says; null while it is on its way or cannot be asked.</summary>
     /// <param name="which">The log, from 0.</param>
     internal RideDiagnosis? Diagnosis(int which) => DiagnosisOf(which).Of(LogQuestion.Of(desk.Job, which));

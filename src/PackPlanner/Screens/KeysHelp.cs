@@ -15,6 +15,7 @@ internal static class KeysHelp
         lines.Add((KeyBook.Steps.Key, "the step of that number"));
         lines.AddRange(desk.GeneralKeys.Where(key => desk.Step.Keys.All(own => own.Entry != key.Entry)).Select(Line));
         lines.Add((KeyBook.Back.Key, KeyBook.Back.Meaning));
+        lines.Add(("field", KeyBook.InFields));
         lines.Add(("mouse", "click steps, hints, headings and rows; the wheel scrolls; with Shift the terminal selects text"));
         return new TextOverlay($"keys of {desk.Step.Name}, as things stand now", lines);
     }

@@ -37,4 +37,59 @@ public sealed class MatchingOnScreenTests
         Assert.Contains("900s10p", desk.Draw(80, 24).ToText(), StringComparison.Ordinal);
         Assert.NotNull(desk.Answers.MatchedGroups);
     }
+
+    [Fact]
+    public void Groups_and_verdicts_from_before_stay_on_the_screen_and_say_so_while_new_ones_are_made()
+    {
+        using Bench bench = new();
+        bench.OpenLot(cells: 10_000, series: 900, parallel: 10);
+        string shown = "";
+        bool rejected = false;
+        Desk desk = bench.SlowDesk(2, desk =>
+        {
+            if (rejected && shown.Length == 0)
+                shown = desk.Draw(80, 24).ToText() + desk.Draw(120, 36).ToText();
+            desk.Press("Esc");
+        });
+        desk.Draw(80, 24);
+        desk.Press("Down");
+        desk.Press("Down");
+        Assert.Contains(" >       3 ", desk.Draw(80, 24).ToText(), StringComparison.Ordinal);
+
+        rejected = true;
+        desk.Do(JobChanges.SetVerdict("T00003", new VerdictOverride(PackPlanner.Core.Screening.Verdict.Reject, "dented", Origin.You(desk.Today))));
+        string after = desk.Draw(80, 24).ToText();
+
+        Assert.Contains("Being matched anew; the groups below are those from before.", shown, StringComparison.Ordinal);
+        Assert.Contains("the groups from before: others are being made", shown, StringComparison.Ordinal);
+        Assert.Contains(" >       3 ", shown, StringComparison.Ordinal);
+        Assert.DoesNotContain("from before", after, StringComparison.Ordinal);
+        Assert.Contains(" >       3 ", after, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Figures_of_energy_from_before_stay_while_what_they_rest_on_is_made_anew()
+    {
+        using Bench bench = new();
+        bench.OpenLot(cells: 10_000, series: 900, parallel: 10);
+        string shown = "";
+        bool changed = false;
+        Desk desk = bench.SlowDesk(5, desk =>
+        {
+            if (changed && shown.Length == 0)
+                shown = desk.Draw(80, 24).ToText();
+            desk.Press("3");
+            desk.Press("Esc");
+            desk.Press("6");
+        });
+        desk.Draw(80, 24);
+
+        changed = true;
+        desk.Do(JobChanges.Set("parallel", new Given(new JobValue.Number(11), Origin.You(desk.Today))));
+        string after = desk.Draw(80, 24).ToText();
+
+        Assert.Contains("The energy is being counted anew; the figures below are those from before.", shown, StringComparison.Ordinal);
+        Assert.Contains("new, as on the label", shown, StringComparison.Ordinal);
+        Assert.DoesNotContain("from before", after, StringComparison.Ordinal);
+    }
 }

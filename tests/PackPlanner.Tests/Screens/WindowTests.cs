@@ -70,6 +70,34 @@ public class WindowTests
     }
 
     [Fact]
+    public void Control_keys_edit_a_field_and_junk_keys_type_nothing()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        using Terminal terminal = new(bench);
+        terminal.Press((Key)':');
+        terminal.Press([.. "join check".Select(letter => (Key)letter)]);
+
+        terminal.Press(Key.W.WithCtrl);
+        Assert.Contains("join  ", terminal.Text);
+        Assert.DoesNotContain("join check ", terminal.Text.Split('\n')[6]);
+        terminal.Press(Key.A.WithCtrl, (Key)'x', Key.E.WithCtrl, (Key)'y');
+        Assert.Contains("xjoin y", terminal.Text);
+        terminal.Press(Key.U.WithCtrl);
+        string before = terminal.Text;
+        Assert.DoesNotContain("xjoin", before);
+
+        Key[] junk = [.. "ginoprstvxyz".Select(letter => new Key(letter).WithCtrl), .. "abxuk".Select(letter => new Key(letter).WithAlt), Key.F1, Key.F5, Key.F12, Key.InsertChar, Key.Tab.WithShift, Key.CursorUp.WithCtrl, new Key((KeyCode)0x1c), new Key((KeyCode)0x7f)];
+        foreach (Key key in junk.Where(key => key != Key.Q.WithCtrl))
+            terminal.Press(key);
+
+        Assert.Equal(TypedRow(before), TypedRow(terminal.Text));
+        Assert.False(bench.Desk.IsLeaving);
+
+        static string TypedRow(string text) => text.Split('\n').First(line => line.Contains(" of ", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void What_is_pasted_reaches_the_field_and_a_table_is_read()
     {
         using Bench bench = new();

@@ -1,4 +1,5 @@
 using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Tables;
 
 namespace PackPlanner.Screens.CavityScreen;
 
@@ -8,42 +9,39 @@ internal sealed class CavityList(Desk desk)
     private const int WordWidth = 12;
 
     private int top;
-    private (CasePartKind Kind, int Index)? on;
+    private readonly RowCursor cursor = new();
 
-    /// <summary>The line under the cursor, from 0.</summary>
-    internal int Row { get; set; }
+    /// <summary>Where the cursor stands, for a later start.</summary>
+    internal string Place
+    {
+        get => cursor.Place;
+        set => cursor.Place = value;
+    }
 
     /// <summary>The line under the cursor; empty when there is none.</summary>
     internal (string Word, string Says, CasePart? Part) Under(IReadOnlyList<CasePart> parts)
     {
         List<(string Word, string Says, CasePart? Part)> lines = Lines(parts, desk.Look);
-        Keep(lines);
-        return Row < lines.Count ? lines[Row] : default;
+        cursor.Keep(Names(lines));
+        return cursor.Row < lines.Count ? lines[cursor.Row] : default;
     }
 
-    internal bool Move(string key, IReadOnlyList<CasePart> parts)
-    {
-        List<(string Word, string Says, CasePart? Part)> lines = Lines(parts, desk.Look);
-        Keep(lines);
-        int? row = key switch { "Up" => Row - 1, "Down" => Row + 1, "Home" => 0, "End" => lines.Count - 1, _ => null };
-        if (row is not { } wanted)
-            return false;
-        GoTo(wanted, lines);
-        return true;
-    }
+    // PgUp and PgDn are another layer here.
+    internal bool Move(string key, IReadOnlyList<CasePart> parts) => key is not ("PgUp" or "PgDn") && cursor.Move(key, Names(Lines(parts, desk.Look)), 1);
 
     internal void Paint(Area area, IReadOnlyList<CasePart> parts, bool focused, Action clicked)
     {
         List<(string Word, string Says, CasePart? Part)> lines = Lines(parts, area.Look);
-        Keep(lines);
+        cursor.Keep(Names(lines));
+        int row = cursor.Row;
         List<(int Line, string Word, string Text)> shown = [.. lines.SelectMany((line, i) =>
             TextWidth.Wrap(area.Look.Of(line.Says), Math.Max(10, area.Width - WordWidth - 3)).Select((text, part) => (i, part == 0 ? line.Word : "", text)))];
-        (int firstOf, int lastOf) = (shown.FindIndex(line => line.Line == Row), shown.FindLastIndex(line => line.Line == Row));
+        (int firstOf, int lastOf) = (shown.FindIndex(line => line.Line == row), shown.FindLastIndex(line => line.Line == row));
         top = Math.Clamp(top, Math.Max(0, lastOf - area.Height + 1), Math.Max(0, Math.Min(firstOf, shown.Count - area.Height)));
         for (int y = 0; y < area.Height && top + y < shown.Count; y++)
         {
             (int line, string word, string text) = shown[top + y];
-            if (line == Row && word.Length > 0 && focused)
+            if (line == row && word.Length > 0 && focused)
             {
                 area.Write(0, y, ">", Ink.Accent | Ink.Bold);
                 area.Cursor(0, y);
@@ -53,7 +51,7 @@ internal sealed class CavityList(Desk desk)
             area.Write(WordWidth + 2, y, text);
             area.OnClick(0, y, area.Width, () =>
             {
-                GoTo(line, lines);
+                cursor.GoTo(line, Names(lines));
                 clicked();
             });
         }
@@ -64,21 +62,12 @@ internal sealed class CavityList(Desk desk)
             area.Write(area.Width - 1, area.Height - 1, "▾");
     }
 
-    private void GoTo(int row, List<(string Word, string Says, CasePart? Part)> lines)
-    {
-        Row = Math.Clamp(row, 0, Math.Max(0, lines.Count - 1));
-        on = Row < lines.Count && lines[Row].Part is { } part ? (part.Kind, part.Index) : null;
-    }
+    /// <summary>Stays on the part under the cursor, which the user is about to change.</summary>
+    internal void Hold(IReadOnlyList<CasePart> parts) => cursor.Hold(Names(Lines(parts, desk.Look)));
 
     // What the search found comes and goes above the parts; who changes a part again and again stays on it.
-    private void Keep(List<(string Word, string Says, CasePart? Part)> lines)
-    {
-        int same = on is { } kept ? lines.FindIndex(line => line.Part is { } part && (part.Kind, part.Index) == kept) : -1;
-        Row = same >= 0 ? same : Math.Clamp(Row, 0, Math.Max(0, lines.Count - 1));
-    }
-
-    /// <summary>Stays on the part under the cursor, which the user is about to change.</summary>
-    internal void Hold(IReadOnlyList<CasePart> parts) => on = Under(parts).Part is { } part ? (part.Kind, part.Index) : null;
+    private static IEnumerable<string> Names(List<(string Word, string Says, CasePart? Part)> lines) =>
+        lines.Select(line => line.Part is { } part ? $"{part.Kind} {part.Index}" : line.Word);
 
     private List<(string Word, string Says, CasePart? Part)> Lines(IReadOnlyList<CasePart> parts, Look look)
     {

@@ -39,13 +39,14 @@ internal sealed class CavityModel(Desk desk) : IStep
 
     public string Place
     {
-        get => string.Create(CultureInfo.InvariantCulture, $"{layer} {list.Row} {view.Zoom} {view.AcrossMm:0} {view.BackMm:0} {(onDrawing ? 1 : 0)}");
+        get => string.Create(CultureInfo.InvariantCulture, $"{layer} {view.Zoom} {view.AcrossMm:0} {view.BackMm:0} {(onDrawing ? 1 : 0)} {list.Place}");
         set
         {
-            int[] kept = [.. value.Split(' ').Select(part => int.TryParse(part, CultureInfo.InvariantCulture, out int number) ? number : 0)];
+            string[] parts = value.Split(' ', 6);
+            int[] kept = [.. parts.Take(5).Select(part => int.TryParse(part, CultureInfo.InvariantCulture, out int number) ? number : 0)];
             layer = Math.Max(0, kept[0]);
-            if (kept.Length == 6)
-                (list.Row, view, onDrawing) = (Math.Max(0, kept[1]), new FloorView(Math.Clamp(kept[2], 0, FloorView.Nearest), kept[3], kept[4]), kept[5] == 1);
+            if (parts.Length == 6)
+                (view, onDrawing, list.Place) = (new FloorView(Math.Clamp(kept[1], 0, FloorView.Nearest), kept[2], kept[3]), kept[4] == 1, parts[5]);
         }
     }
 

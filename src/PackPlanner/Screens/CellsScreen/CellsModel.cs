@@ -22,7 +22,7 @@ internal sealed class CellsModel(Desk desk) : IStep
 
     public bool IsFilled => CellsQuestion.Of(desk.Job) is not null;
 
-    public StepPicture Picture => CellsPicture.Of(desk, Lot());
+    public StepPicture Picture => CellsPicture.Of(desk, Lot(), isFormer: Shown() is not null);
 
     public IReadOnlyList<KeyAction> Keys => Lot() is { } lot ? CellKeys.Of(desk, table, lot, Current) : CellKeys.WithoutCells(desk);
 
@@ -41,7 +41,7 @@ internal sealed class CellsModel(Desk desk) : IStep
 
     public void Paint(Area body)
     {
-        if (Lot() is not { } lot)
+        if (Shown() is not { } lot)
         {
             Teach.Paint(body, desk.Answers.IsJudging ? [("", "Judging the cells.")] : CellsPicture.Teaching);
             return;
@@ -62,7 +62,7 @@ internal sealed class CellsModel(Desk desk) : IStep
             LotPlot.Paint(body.From(body.Height - plot), lot);
     }
 
-    public bool Move(string key) => Lot() is not null && table.Move(key);
+    public bool Move(string key) => Shown() is not null && table.Move(key);
 
     public WhereFrom? WhereFrom() => Lot() is { } lot && Current is { } cell
         ? CellWhereFrom.Of(cell, lot, table.Columns[table.ActiveColumn].Heading, desk.Look)
@@ -81,6 +81,9 @@ internal sealed class CellsModel(Desk desk) : IStep
                 cell.SelfDischarge?.MillivoltPerDay, string.Join("; ", cell.Reasons.Select(reason => ReasonWords.Of(reason, new Look()))),
             })])
         : MainTable.Empty;
+
+    // Verdicts from before stay on the screen while the cells are judged anew.
+    private ScreenedLot? Shown() => Lot() ?? (desk.Answers.IsJudging ? shown : null);
 
     // The table is filled anew when the verdicts or the look have changed; the cursor stays on its cell.
     private ScreenedLot? Lot()
@@ -105,8 +108,8 @@ internal sealed class CellsModel(Desk desk) : IStep
     {
         table.Paint(area.Part(0, 0, area.Width, area.Height - 1));
         string account = table.Account() + " ";
-        string legend = area.Look.Of("x reject  o hold (within twice its spread of a limit)  · use");
-        if (TextWidth.Of(legend) > area.Width - 5 - TextWidth.Of(account))
+        string legend = area.Look.Of(desk.Answers.IsJudging ? "the verdicts from before: being judged anew" : "x reject  o hold (within twice its spread of a limit)  · use");
+        if (!desk.Answers.IsJudging && TextWidth.Of(legend) > area.Width - 5 - TextWidth.Of(account))
             legend = area.Look.Of("x reject  o hold  · use");
         area.Write(3, area.Height - 1, TextWidth.Cut(legend, area.Width - 5 - TextWidth.Of(account)));
         area.WriteRight(area.Height - 1, account);

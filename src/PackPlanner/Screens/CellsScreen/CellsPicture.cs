@@ -14,7 +14,10 @@ internal static class CellsPicture
         ("try", "press : and type \"trike\": a copy of an invented job of 150 cells"),
     ];
 
-    internal static StepPicture Of(Desk desk, ScreenedLot? lot)
+    /// <param name="desk">The desk.</param>
+    /// <param name="lot">The verdicts; null while they are on their way.</param>
+    /// <param name="isFormer">Whether verdicts from before stay on the screen meanwhile.</param>
+    internal static StepPicture Of(Desk desk, ScreenedLot? lot, bool isFormer)
     {
         const string Question = "Which of these cells may I use?";
         if (lot is null && desk.Answers.WasStopped)
@@ -22,7 +25,7 @@ internal static class CellsPicture
         if (lot is null)
         {
             return desk.Answers.IsJudging
-                ? new StepPicture(Question, "The cells are being judged.", "Wait a moment, or go on: nothing is lost")
+                ? new StepPicture(Question, isFormer ? "The cells are being judged anew; the verdicts below are those from before." : "The cells are being judged.", "Wait a moment, or go on: nothing is lost")
                 : new StepPicture(Question, "No cells yet. Give one table of them, or add them by hand.",
                     desk.Job is null ? "1 Job: open or begin a job first" : "i: add a table of cells");
         }

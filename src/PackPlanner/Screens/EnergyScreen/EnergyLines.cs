@@ -12,7 +12,11 @@ namespace PackPlanner.Screens.EnergyScreen;
 /// <param name="Figure">The figure with its unit; "-" when it is unknown, empty where there is none.</param>
 /// <param name="Rule">The rule behind it, in words.</param>
 /// <param name="IsTotal">Stands out: the label, usable, and the heads of the parts below.</param>
-internal sealed record EnergyLine(string Name, string Says, string Figure, string Rule, bool IsTotal = false);
+internal sealed record EnergyLine(string Name, string Says, string Figure, string Rule, bool IsTotal = false)
+{
+    /// <summary>What the line is the same by while its words change.</summary>
+    internal string Key { get; init; } = Name;
+}
 
 /// <summary>The list from the label to usable, line by line, and below it volts, heat, short circuit and starting points.</summary>
 internal static class EnergyLines
@@ -44,7 +48,8 @@ internal static class EnergyLines
         if (drawn is not null)
             yield return new(
                 $"{look.Figure(drawn.Draws, 0)} draws{(drawn.WasStopped ? ", stopped" : "")}", $"{look.Figure(drawn.LowWh, 0)} to {look.Figure(drawn.HighWh, 0)} Wh, nine in ten", Wh(drawn.MedianWh, look),
-                "each draw moves every reading as such readings repeat and rides the pack anew; the figure is the middle draw");
+                "each draw moves every reading as such readings repeat and rides the pack anew; the figure is the middle draw")
+            { Key = "draws" };
     }
 
     /// <summary>Remedies and what they give.</summary>
@@ -64,11 +69,8 @@ internal static class EnergyLines
     internal static IReadOnlyList<(string Word, string Says)> Changes(EnergyBudget budget, Look look) =>
         [.. budget.Sensitivity.Select(step => (step.Name, Change(step.Wh, look)))];
 
-    internal static WhereFrom? WhereFrom(StringFigures known, IReadOnlyList<EnergyLine> lines, int row, Look look)
+    internal static WhereFrom WhereFrom(StringFigures known, EnergyLine line, Look look)
     {
-        if (row >= lines.Count)
-            return null;
-        EnergyLine line = lines[row];
         List<(string, string)> words = [];
         if (line.Says.Length > 0)
             words.Add(("from", line.Says));

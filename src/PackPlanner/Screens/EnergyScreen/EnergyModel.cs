@@ -1,9 +1,9 @@
-using System.Globalization;
 using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Keys;
 using PackPlanner.Screens.Overlays;
+using PackPlanner.Screens.Tables;
 
 namespace PackPlanner.Screens.EnergyScreen;
 
@@ -20,14 +20,15 @@ internal sealed class EnergyModel(Desk desk) : IStep
     // Lines of a page of few rows, since some go on below.
     private const int Page = 8;
 
-    private int row;
+    private StringFigures? former;
+    private readonly RowCursor cursor = new();
     private int top;
 
     public string Name => "Energy";
 
     public bool IsFilled => Answered() is not null;
 
-    public StepPicture Picture => Answered() is { } known ? EnergyPicture.Of(known, desk.Job!.Givens, desk.Look) : EnergyPicture.Waiting(desk);
+    public StepPicture Picture => Answered() is { } known ? EnergyPicture.Of(known, desk.Job!.Givens, desk.Look) : EnergyPicture.Waiting(desk, Shown() is not null);
 
     public IReadOnlyList<KeyAction> Keys =>
     [
@@ -42,13 +43,13 @@ internal sealed class EnergyModel(Desk desk) : IStep
 
     public string Place
     {
-        get => row.ToString(CultureInfo.InvariantCulture);
-        set => row = int.TryParse(value, CultureInfo.InvariantCulture, out int stored) ? Math.Max(0, stored) : 0;
+        get => cursor.Place;
+        set => cursor.Place = value;
     }
 
     public void Paint(Area body)
     {
-        if (Answered() is not { } known)
+        if (Shown() is not { } known)
         {
             Teach.Paint(body, EnergyPicture.Teaching);
             return;
@@ -69,30 +70,15 @@ internal sealed class EnergyModel(Desk desk) : IStep
         PaintRemedies(body.Part(width + 2, 0, body.Width - width - 2, body.Height), known);
     }
 
-    public bool Move(string key)
-    {
-        if (Answered() is not { } known)
-            return false;
-        int last = Lines(known).Count - 1;
-        switch (key)
-        {
-            case "Up": row = Math.Max(0, row - 1); return true;
-            case "Down": row = Math.Min(last, row + 1); return true;
-            case "PgUp": row = Math.Max(0, row - Page); return true;
-            case "PgDn": row = Math.Min(last, row + Page); return true;
-            case "Home": row = 0; return true;
-            case "End": row = last; return true;
-            default: return false;
-        }
-    }
+    public bool Move(string key) => Shown() is { } known && cursor.Move(key, Names(Lines(known)), Page);
 
-    public WhereFrom? WhereFrom() => Answered() is { } known ? EnergyLines.WhereFrom(known, Lines(known), row, desk.Look) : null;
+    public WhereFrom? WhereFrom() => Answered() is { } known ? EnergyLines.WhereFrom(known, Under(known), desk.Look) : null;
 
     public string? CopyText()
     {
         if (Answered() is not { } known)
             return null;
-        EnergyLine line = Lines(known)[row];
+        EnergyLine line = Under(known);
         return $"{line.Name}: {line.Says} {line.Figure}".TrimEnd();
     }
 
@@ -102,7 +88,20 @@ internal sealed class EnergyModel(Desk desk) : IStep
             [["on the label", known.Budget.NominalWh], .. known.Budget.Losses.Select(loss => new object?[] { loss.Name, loss.Wh }), ["usable", known.Budget.UsableWh]])
         : MainTable.Empty;
 
-    private StringFigures? Answered() => desk.Answers.Energy;
+    private StringFigures? Answered() => desk.Answers.Energy is { } known ? former = known : null;
+
+    // Figures from before stay on the screen while they are counted anew, or what they rest on is.
+    private StringFigures? Shown() => Answered() ?? (desk.Answers.IsEnergyOnItsWay ? former : null);
+
+    // Losses, draws and volts come and go above a line; who reads it stays on it.
+    private static IEnumerable<string> Names(IReadOnlyList<EnergyLine> lines) => lines.Select(line => line.Key);
+
+    private EnergyLine Under(StringFigures known)
+    {
+        IReadOnlyList<EnergyLine> lines = Lines(known);
+        cursor.Keep(Names(lines));
+        return lines[cursor.Row];
+    }
 
     private IReadOnlyList<EnergyLine> Lines(StringFigures known) =>
         EnergyLines.Of(known, ReferenceEquals(drawn.Of, known) ? drawn.Draws : null, desk.Job!.Givens, desk.Look);
@@ -131,14 +130,15 @@ internal sealed class EnergyModel(Desk desk) : IStep
     // The list itself takes every row, so that what adds up stands together; the edge says that there is more.
     private void PaintList(Area list, IReadOnlyList<EnergyLine> lines)
     {
-        row = Math.Clamp(row, 0, lines.Count - 1);
+        cursor.Keep(Names(lines));
+        int row = cursor.Row;
         (int Line, bool IsFirst, string Says)[] rows = [.. lines.SelectMany((line, index) =>
             Wrapped(list, line).Select((part, i) => (index, i == 0, part)))];
         (int first, int last) = (Array.FindIndex(rows, shown => shown.Line == row), Array.FindLastIndex(rows, shown => shown.Line == row));
         int page = Math.Min(rows.Length, list.Height);
         top = Math.Clamp(top, Math.Max(0, Math.Min(last - page + 1, first)), Math.Max(0, Math.Min(first, rows.Length - page)));
         for (int y = 0; y < page; y++)
-            PaintRow(list, y, rows[top + y].Line, lines[rows[top + y].Line], rows[top + y].IsFirst, rows[top + y].Says);
+            PaintRow(list, y, rows[top + y].Line, lines, rows[top + y].IsFirst, rows[top + y].Says);
         if (top > 0 && first != top)
             list.Write(1, 0, list.Look.Of("▴"), Ink.Accent);
         if (top + page < rows.Length && first != top + page - 1)
@@ -154,16 +154,17 @@ internal sealed class EnergyModel(Desk desk) : IStep
 
     private static int SaysAt(Area area, EnergyLine line) => Math.Max(35, 5 + TextWidth.Of(area.Look.Of(line.Name)));
 
-    private void PaintRow(Area area, int y, int index, EnergyLine line, bool isFirst, string says)
+    private void PaintRow(Area area, int y, int index, IReadOnlyList<EnergyLine> lines, bool isFirst, string says)
     {
-        if (isFirst && index == row)
+        EnergyLine line = lines[index];
+        if (isFirst && index == cursor.Row)
         {
             area.Write(1, y, ">", Ink.Accent | Ink.Bold);
             area.Cursor(1, y);
         }
 
         area.Write(SaysAt(area, line), y, says);
-        area.OnClick(0, y, area.Width, () => row = index);
+        area.OnClick(0, y, area.Width, () => cursor.GoTo(index, Names(lines)));
         if (!isFirst)
             return;
         Ink ink = line.IsTotal ? Ink.Bold : Ink.Plain;

@@ -17,8 +17,12 @@ internal static class EnergyPicture
         ("verb", "packplanner energy answers the same"),
     ];
 
-    internal static StepPicture Waiting(Desk desk)
+    /// <param name="desk">The desk.</param>
+    /// <param name="isFormer">Whether figures from before stay on the screen meanwhile.</param>
+    internal static StepPicture Waiting(Desk desk, bool isFormer)
     {
+        if (isFormer)
+            return new StepPicture(Question, "The energy is being counted anew; the figures below are those from before.", "Wait a moment, or go on: nothing is lost");
         if (desk.Job is not { } job)
             return new StepPicture(Question, "No job is open.", "1 Job: open or begin a job first");
         if (!desk.Answers.HasGroups && job.Logs.IsEmpty)
@@ -27,6 +31,8 @@ internal static class EnergyPicture
             return StepPicture.Stopped(Question, 6);
         if (desk.Answers.IsCounting)
             return new StepPicture(Question, "The energy is being counted.", "Wait a moment, or go on: nothing is lost");
+        if (!desk.Answers.HasGroups && desk.Answers.IsDiagnosing)
+            return new StepPicture(Question, "The log is being judged first; the energy follows it.", "Wait a moment, or go on: nothing is lost");
         return EnergyQuestion.WhyNot(job.Givens) is { } why
             ? new StepPicture(Question, $"It cannot be counted: {why}.", "e: change it")
             : new StepPicture(Question, "The groups are not there yet; the energy follows them.", job.Logs.IsEmpty ? "3 Groups: see how they stand" : "7 Log: see whether capacities can be told");

@@ -1,4 +1,5 @@
 using PackPlanner.Core.Grouping;
+using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
@@ -17,6 +18,7 @@ internal sealed class GroupsModel : IStep
     private GroupsView? view;
     private Look? shownWith;
     private string waitingFor = "";
+    private bool isFormer;
 
     internal GroupsModel(Desk desk)
     {
@@ -30,7 +32,7 @@ internal sealed class GroupsModel : IStep
 
     public StepPicture Picture => View() is { } shown ? GroupsPicture.Of(shown, desk)
         : desk.Answers.Groups is { } outcome ? GroupsPicture.Refused(outcome, desk)
-        : GroupsPicture.Waiting(desk, desk.Answers.Lot);
+        : GroupsPicture.Waiting(desk, desk.Answers.Lot, view);
 
     public IReadOnlyList<KeyAction> Keys => View() is { } shown
         ? GroupKeys.Of(desk, table, shown, Current)
@@ -50,7 +52,7 @@ internal sealed class GroupsModel : IStep
 
     public void Paint(Area body)
     {
-        if (View() is not { } shown)
+        if ((View() ?? view) is not { } shown)
         {
             // What the step is for was learnt before the groups were asked for.
             if (desk.Answers.GroupsAsked is null || desk.Answers.WasStopped)
@@ -71,7 +73,7 @@ internal sealed class GroupsModel : IStep
         PaintTable(body);
     }
 
-    public bool Move(string key) => View() is not null && table.Move(key);
+    public bool Move(string key) => (View() ?? view) is not null && table.Move(key);
 
     public WhereFrom? WhereFrom() => View() is { } shown && Current is { } group ? GroupWhereFrom.Of(shown, group, desk.Look) : null;
 
@@ -93,21 +95,23 @@ internal sealed class GroupsModel : IStep
     {
         GroupingOutcome? outcome = desk.Answers.Groups;
         ScreenedLot? lot = desk.Answers.Lot;
+        isFormer = outcome is not GroupingOutcome.Matched || lot is null;
         if (outcome is not GroupingOutcome.Matched matched || lot is null)
         {
-            view = null;
+            // The groups from before stay on the screen while others are made; where no others come they are nobody's answer.
+            if (outcome is not null || desk.Job is not { } job || !JobGroups.AreOfCells(job))
+                view = null;
             return null;
         }
 
         if (ReferenceEquals(view?.Pack, matched.Pack) && desk.Look == shownWith)
             return view;
-        bool first = view is null;
         view = new GroupsView(matched.Pack, lot, desk.Answers.GroupsAsked!);
         shownWith = desk.Look;
         table.SetColumns(GroupColumns.Of(view, desk.Look));
         table.SetRows(matched.Pack.Groups.Count, row => matched.Pack.Groups[row].Number.ToString(System.Globalization.CultureInfo.InvariantCulture));
-        if (first && waitingFor.Length > 0)
-            table.GoTo(waitingFor);
+        if (waitingFor.Length > 0 && table.GoTo(waitingFor))
+            waitingFor = "";
         return view;
     }
 
@@ -115,7 +119,7 @@ internal sealed class GroupsModel : IStep
     {
         table.Paint(area.Part(0, 0, area.Width, area.Height - 1));
         string account = table.Account() + " ";
-        area.Write(3, area.Height - 1, TextWidth.Cut(area.Look.Of("Ah: sum of cells as typed, ±: 90 %"), area.Width - 5 - TextWidth.Of(account)));
+        area.Write(3, area.Height - 1, TextWidth.Cut(area.Look.Of(isFormer ? "the groups from before: others are being made" : "Ah: sum of cells as typed, ±: 90 %"), area.Width - 5 - TextWidth.Of(account)));
         area.WriteRight(area.Height - 1, account);
     }
 }

@@ -18,11 +18,20 @@ internal static class GroupsPicture
         ("gives", "each cell's group, sums that a calculator agrees with, spares, and who works hardest"),
     ];
 
-    internal static StepPicture Waiting(Desk desk, ScreenedLot? lot)
+    /// <param name="desk">The desk.</param>
+    /// <param name="lot">The cells, where they are judged.</param>
+    /// <param name="former">Groups from before, which stay on the screen until others come; null where there are none.</param>
+    internal static StepPicture Waiting(Desk desk, ScreenedLot? lot, GroupsView? former)
     {
         JobGivens? givens = desk.Job?.Givens;
         if (desk.Answers.WasStopped)
-            return StepPicture.Stopped(Question, 3);
+        {
+            StepPicture stopped = StepPicture.Stopped(Question, 3);
+            return former is null ? stopped : stopped with { Answer = $"{stopped.Answer} The groups below are those from before." };
+        }
+
+        if (former is not null)
+            return new StepPicture(Question, "Being matched anew; the groups below are those from before. The best so far is told in the row above the keys.", "Esc stops and keeps the best so far");
         if (desk.Answers.IsJudging)
             return new StepPicture(Question, "The cells are being judged first.", "Wait a moment");
         if (lot is null)

@@ -6,15 +6,19 @@ using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.Keys;
 using PackPlanner.Screens.Overlays;
+using PackPlanner.Screens.Tables;
 
 namespace PackPlanner.Screens.JobScreen;
 
 /// <summary>Step 1: the ways in while no job is open, then what the user knows about cells, pack and vehicle.</summary>
 internal sealed class JobModel : IStep
 {
+    // Lines of a page of few rows.
+    private const int Page = 8;
+
     private readonly Desk desk;
     private readonly WaysIn ways;
-    private int row;
+    private readonly RowCursor cursor = new();
     private int column;
     private int top;
 
@@ -34,12 +38,12 @@ internal sealed class JobModel : IStep
 
     public string Place
     {
-        get => $"{row.ToString(CultureInfo.InvariantCulture)} {column.ToString(CultureInfo.InvariantCulture)}";
+        get => $"{column.ToString(CultureInfo.InvariantCulture)} {cursor.Place}";
         set
         {
-            string[] halves = value.Split(' ');
-            row = int.TryParse(halves[0], CultureInfo.InvariantCulture, out int storedRow) ? Math.Max(0, storedRow) : 0;
-            column = halves.Length > 1 && int.TryParse(halves[1], CultureInfo.InvariantCulture, out int stored) ? Math.Max(0, stored) : 0;
+            string[] halves = value.Split(' ', 2);
+            column = int.TryParse(halves[0], CultureInfo.InvariantCulture, out int stored) ? Math.Max(0, stored) : 0;
+            cursor.Place = halves.Length > 1 ? halves[1] : "";
         }
     }
 
@@ -47,11 +51,23 @@ internal sealed class JobModel : IStep
 
     private int Rows => GivenRow.All.Count + Sources.Count;
 
-    private GivenRow? Given => row < GivenRow.All.Count ? GivenRow.All[row] : null;
+    // A file that is taken out or comes back above another leaves the cursor on that other.
+    private IEnumerable<string> Names => [.. GivenRow.All.Select(line => line.Keys[0]), .. Sources.Select(source => source.Id)];
+
+    private int Row
+    {
+        get
+        {
+            cursor.Keep(Names);
+            return cursor.Row;
+        }
+    }
+
+    private GivenRow? Given => Row is var row && row < GivenRow.All.Count ? GivenRow.All[row] : null;
 
     private GivenEntry? Entry => Given?.Entries.ElementAt(Math.Min(column, Given.Keys.Count - 1));
 
-    private JobSource? Source => row >= GivenRow.All.Count ? Sources[Math.Min(row - GivenRow.All.Count, Sources.Count - 1)] : null;
+    private JobSource? Source => Row is var row && row >= GivenRow.All.Count ? Sources[row - GivenRow.All.Count] : null;
 
     public void Paint(Area body)
     {
@@ -61,7 +77,7 @@ internal sealed class JobModel : IStep
             return;
         }
 
-        row = Math.Clamp(row, 0, Rows - 1);
+        int row = Row;
         int page = body.Height - 1;
         top = Math.Clamp(top, Math.Max(0, row - page + 1), Math.Max(0, Math.Min(row, Rows - page)));
         FormPainter.Headings(body);
@@ -75,20 +91,13 @@ internal sealed class JobModel : IStep
     {
         if (desk.Job is null)
             return ways.Move(key);
-        switch (key)
-        {
-            case "Up": row = Math.Max(0, row - 1); break;
-            case "Down": row = Math.Min(Rows - 1, row + 1); break;
-            case "PgUp": row = Math.Max(0, row - 8); break;
-            case "PgDn": row = Math.Min(Rows - 1, row + 8); break;
-            case "Home": row = 0; break;
-            case "End": row = Rows - 1; break;
-            case "Left": column = Math.Max(0, Math.Min(column, (Given?.Keys.Count ?? 1) - 1) - 1); return true;
-            case "Right": column = Math.Min(column + 1, (Given?.Keys.Count ?? 1) - 1); return true;
-            default: return false;
-        }
-
-        column = 0;
+        int values = Given?.Keys.Count ?? 1;
+        if (key is "Left" or "Right")
+            column = Math.Clamp(Math.Min(column, values - 1) + (key == "Left" ? -1 : 1), 0, values - 1);
+        else if (cursor.Move(key, Names, Page))
+            column = 0;
+        else
+            return false;
         return true;
     }
 
@@ -162,7 +171,7 @@ internal sealed class JobModel : IStep
 
     private void PaintLine(Area body, int y, int index, Job job)
     {
-        bool here = index == row;
+        bool here = index == cursor.Row;
         if (index < GivenRow.All.Count)
             FormPainter.Line(body, y, GivenRow.All[index], job.Givens, here ? column : null);
         else
@@ -171,9 +180,9 @@ internal sealed class JobModel : IStep
             body.Cursor(1, y);
         body.OnClick(0, y, body.Width, () =>
         {
-            if (row == index)
+            if (Row == index)
                 desk.Press(Entry is { Kind: GivenKind.YesNo } ? " " : "Enter");
-            row = index;
+            cursor.GoTo(index, Names);
         });
     }
 

@@ -53,6 +53,9 @@ internal static class KeyBook
     internal static readonly KeyEntry NextView = new("t", "the next view", "Log, Sheets");
     internal static readonly KeyEntry SecondLog = new("d", "a second log beside this one", "Log");
 
+    /// <summary>What keys do while a field is open, beside typing: as in a shell, and none is needed.</summary>
+    internal const string InFields = "Home End or Ctrl+A Ctrl+E go to its ends; Ctrl+U clears what stands before the cursor, Ctrl+K what follows it, Ctrl+W the word before it";
+
     /// <summary>In the order in which they are listed.</summary>
     internal static IReadOnlyList<KeyEntry> All { get; } =
     [
@@ -68,7 +71,9 @@ internal static class KeyBook
         text.Append("# Keys of the text screens\n\n");
         text.Append("One key has one meaning on every screen where it has a use. The last two lines of each screen show\n");
         text.Append("which keys work there; `?` says what each will do; `:` lists every command and teaches its key. While a field\n");
-        text.Append("is open, letters and digits type. This page is made from the program's own list.\n");
+        text.Append("is open, letters and digits type, and as in a shell:\n");
+        text.Append($"{InFields}.\n");
+        text.Append("This page is made from the program's own list.\n");
         foreach (IGrouping<string, KeyEntry> place in All.GroupBy(entry => entry.Where))
         {
             text.Append($"\n## {char.ToUpperInvariant(place.Key[0])}{place.Key[1..]}\n\n| key | meaning |\n| --- | --- |\n");

@@ -132,8 +132,8 @@ internal sealed class LogModel : IStep
         IReadOnlyList<LogFinding> findings = LogFinding.All(known);
         Fill(0, LogTables.Findings(findings, desk.Look), findings.Count, row => $"{findings[row].Group} {findings[row].Name}");
         Fill(1, LogTables.Groups(known, desk.Look), known.Groups.Count, row => known.Groups[row].Group.ToString(CultureInfo.InvariantCulture));
-        Fill(2, LogTables.Events(known, desk.Look), known.Events.Count, row => row.ToString(CultureInfo.InvariantCulture));
-        Fill(3, LogTables.Remedies(known, desk.Look), known.Remedies.Count, row => row.ToString(CultureInfo.InvariantCulture));
+        Fill(2, LogTables.Events(known, desk.Look), known.Events.Count, row => string.Create(CultureInfo.InvariantCulture, $"{known.Events[row].What} {known.Events[row].Group} {known.Events[row].AtTimeS}"));
+        Fill(3, LogTables.Remedies(known, desk.Look), known.Remedies.Count, row => known.Remedies[row].Do);
         BalancingPlan balance = LogBalance.Plan(known, desk.Job.Givens);
         Fill(4, LogBalance.Columns(balance, desk.Job.Givens, desk.Look), balance.Groups.Count, row => balance.Groups[row].Number.ToString(CultureInfo.InvariantCulture));
         // The job holds the kilometres of its last two rides; for a pair before them nobody gave any.
@@ -154,7 +154,8 @@ internal sealed class LogModel : IStep
     private void Fill(int index, IReadOnlyList<Column> columns, int count, Func<int, string> names)
     {
         tables[index].SetColumns(columns);
-        tables[index].SetRows(count, names);
+        string[] told = RowCursor.ToldApart(Enumerable.Range(0, count).Select(names));
+        tables[index].SetRows(count, row => told[row]);
     }
 
     private void PaintPlot(Area area, RideLog log, RideDiagnosis known)

@@ -1,13 +1,14 @@
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Tables;
 
 namespace PackPlanner.Screens.Overlays;
 
 /// <summary>The cautions of the job, gravest first; the one under the cursor in full. Space marks it read; none can be switched off.</summary>
 internal sealed class CautionsOverlay(Desk desk) : IOverlay
 {
-    private int cursor;
+    private readonly RowCursor cursor = new();
     private int top;
 
     public string Hint => "arrows choose  Space read";
@@ -19,7 +20,8 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
     public void Paint(Area area)
     {
         IReadOnlyList<Caution> all = desk.AllCautions;
-        cursor = Math.Clamp(cursor, 0, Math.Max(0, all.Count - 1));
+        // One that is being read stays under the cursor when a graver one arrives.
+        cursor.Hold(all.Select(NameOf));
         area.Write(1, 0, TextWidth.Cut(area.Look.Of(Account(all)), area.Width - 2), Ink.Bold);
         if (all.Count == 0)
         {
@@ -31,24 +33,14 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
         top = FirstInView(all, area);
         int y = 1;
         for (int i = top; i < all.Count && y < area.Height; i++)
-            y = PaintOne(area, y, i, all[i]);
+            y = PaintOne(area, y, i, all);
     }
 
     public bool Press(string key)
     {
-        int last = Math.Max(0, desk.AllCautions.Count - 1);
-        switch (key)
-        {
-            case "Up": cursor = Math.Max(0, cursor - 1); break;
-            case "Down": cursor = Math.Min(last, cursor + 1); break;
-            case "PgUp": cursor = Math.Max(0, cursor - 5); break;
-            case "PgDn": cursor = Math.Min(last, cursor + 5); break;
-            case "Home": cursor = 0; break;
-            case "End": cursor = last; break;
-            case " ": MarkRead(); break;
-            default: return false;
-        }
-
+        if (key != " ")
+            return cursor.Move(key, desk.AllCautions.Select(NameOf), 5);
+        MarkRead();
         return true;
     }
 
@@ -66,20 +58,21 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
     // The caution in full takes more rows than the others, so the view begins late enough for it to end in view.
     private int FirstInView(IReadOnlyList<Caution> all, Area area)
     {
-        int first = Math.Min(top, cursor);
-        int needs = Lines(all[cursor], area).Count + 1;
-        return Math.Max(first, cursor - Math.Max(0, area.Height - 1 - needs));
+        int first = Math.Min(top, cursor.Row);
+        int needs = Lines(all[cursor.Row], area).Count + 1;
+        return Math.Max(first, cursor.Row - Math.Max(0, area.Height - 1 - needs));
     }
 
-    private int PaintOne(Area area, int y, int index, Caution caution)
+    private int PaintOne(Area area, int y, int index, IReadOnlyList<Caution> all)
     {
-        bool here = index == cursor;
+        Caution caution = all[index];
+        bool here = index == cursor.Row;
         bool read = desk.Job?.CautionsRead.Contains(NameOf(caution)) == true;
         area.Write(1, y, here ? ">" : " ", Ink.Accent | Ink.Bold);
         int x = area.Write(3, y, caution.Signal.ToString().ToUpperInvariant(), Ink.Underline);
         string words = $"{(read ? "(read) " : "")}{caution.Where}: {caution.Saw}";
         area.Write(Math.Max(x + 1, 12), y, TextWidth.Cut(area.Look.Prose(words), area.Width - 13));
-        area.OnClick(0, y, area.Width, () => cursor = index);
+        area.OnClick(0, y, area.Width, () => cursor.GoTo(index, all.Select(NameOf)));
         if (!here)
             return y + 1;
         area.Cursor(1, y);
@@ -111,9 +104,11 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
 
     private void MarkRead()
     {
-        if (desk.Job is not { } job || cursor >= desk.AllCautions.Count)
+        IReadOnlyList<Caution> all = desk.AllCautions;
+        if (desk.Job is not { } job || all.Count == 0)
             return;
-        string name = NameOf(desk.AllCautions[cursor]);
+        cursor.Hold(all.Select(NameOf));
+        string name = NameOf(all[cursor.Row]);
         desk.Do(JobChanges.MarkCaution(name, !job.CautionsRead.Contains(name)));
     }
 }

@@ -6,6 +6,9 @@ namespace PackPlanner.Screens.Overlays;
 /// <param name="Run">Does it; null for a line that only tells.</param>
 internal sealed record ListItem(string Text, string Aside = "", Action? Run = null)
 {
+    /// <summary>What the line is the same by while its tick comes and goes.</summary>
+    internal string Name => Text is ['[', _, ']', ' ', ..] ? Text[4..] : Text;
+
     /// <summary>Whether it is what holds now: the cursor begins there, so that Enter changes nothing unasked.</summary>
     internal bool IsNow { get; init; }
 

@@ -1,4 +1,5 @@
 using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.Tables;
 
 namespace PackPlanner.Screens.Overlays;
 
@@ -12,7 +13,7 @@ internal sealed class ListOverlay(
     Desk desk, string title, Func<IReadOnlyList<ListItem>> items, bool narrows = false, bool staysOpen = false) : IOverlay
 {
     private readonly TypedLine line = new("");
-    private int cursor = Begin(items());
+    private readonly RowCursor cursor = Begin(items());
     private int top;
     private int pageRows = 1;
 
@@ -37,44 +38,49 @@ internal sealed class ListOverlay(
     public int Rows(int most) => most;
 
     // What only tells stands above what can be done; the cursor begins where Enter does something, and first on what holds now.
-    private static int Begin(IReadOnlyList<ListItem> items) =>
-        Math.Max(0, items.ToList().FindIndex(item => item.IsNow) is >= 0 and { } now ? now : items.ToList().FindIndex(item => item.Run is not null));
+    private static RowCursor Begin(IReadOnlyList<ListItem> items)
+    {
+        RowCursor cursor = new();
+        cursor.GoTo(items.ToList().FindIndex(item => item.IsNow) is >= 0 and { } now ? now : items.ToList().FindIndex(item => item.Run is not null), Names(items));
+        return cursor;
+    }
+
+    private static IEnumerable<string> Names(IEnumerable<ListItem> items) => items.Select(item => item.Name);
 
     public void Paint(Area area)
     {
         IReadOnlyList<ListItem> shown = Shown;
         int head = PaintHead(area, shown.Count);
-        cursor = Math.Clamp(cursor, 0, Math.Max(0, shown.Count - 1));
-        IReadOnlyList<string> tells = shown.Count > 0 && shown[cursor].Tells is { } more ? TextWidth.Wrap(area.Look.Prose(more()), area.Width - 2, 2) : [];
+        cursor.Keep(Names(shown));
+        int row = cursor.Row;
+        IReadOnlyList<string> tells = shown.Count > 0 && shown[row].Tells is { } more ? TextWidth.Wrap(area.Look.Prose(more()), area.Width - 2, 2) : [];
         pageRows = Math.Max(1, area.Height - head - tells.Count);
-        top = Math.Clamp(top, Math.Max(0, cursor - pageRows + 1), cursor);
+        top = Math.Clamp(top, Math.Max(0, row - pageRows + 1), row);
         if (shown.Count == 0)
             area.Write(3, head, "nothing like this; Backspace widens again");
-        for (int row = 0; row < pageRows && top + row < shown.Count; row++)
-            PaintItem(area, row + head, top + row, shown[top + row]);
+        for (int y = 0; y < pageRows && top + y < shown.Count; y++)
+            PaintItem(area, y + head, top + y, shown[top + y]);
         for (int i = 0; i < tells.Count; i++)
             area.Write(1, area.Height - tells.Count + i, tells[i], Ink.Bold);
     }
 
     public bool Press(string key)
     {
-        int last = Math.Max(0, Shown.Count - 1);
-        switch (key)
+        if (key == "Enter" || (key == " " && !narrows))
         {
-            case "Up": cursor = Math.Max(0, cursor - 1); break;
-            case "Down": cursor = Math.Min(last, cursor + 1); break;
-            case "PgUp": cursor = Math.Max(0, cursor - pageRows); break;
-            case "PgDn": cursor = Math.Min(last, cursor + pageRows); break;
-            case "Enter" or " " when key == "Enter" || !narrows: Choose(cursor); break;
-            case "Home" when !narrows: cursor = 0; break;
-            case "End" when !narrows: cursor = last; break;
-            default:
-                if (!narrows || !line.Press(key))
-                    return false;
-                cursor = 0;
-                break;
+            cursor.Keep(Names(Shown));
+            Choose(cursor.Row);
+            return true;
         }
 
+        // In a field Home and End go to its ends.
+        if ((!narrows || key is not ("Home" or "End")) && cursor.Move(key, Names(Shown), pageRows))
+            return true;
+        string typed = line.Text;
+        if (!narrows || !line.Press(key))
+            return false;
+        if (line.Text != typed)
+            cursor.GoTo(0, Names(Shown));
         return true;
     }
 
@@ -105,7 +111,7 @@ internal sealed class ListOverlay(
 
     private void PaintItem(Area area, int y, int index, ListItem item)
     {
-        bool here = index == cursor;
+        bool here = index == cursor.Row;
         if (here)
             area.Write(1, y, ">", Ink.Accent | Ink.Bold);
         string aside = area.Look.Of(item.Aside);
@@ -122,7 +128,7 @@ internal sealed class ListOverlay(
     private void Choose(int index)
     {
         IReadOnlyList<ListItem> shown = Shown;
-        cursor = index;
+        cursor.GoTo(index, Names(shown));
         if (index >= shown.Count)
             return;
         if (shown[index].Run is not { } run)

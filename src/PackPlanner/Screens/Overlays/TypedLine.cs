@@ -3,7 +3,7 @@ using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens.Overlays;
 
-/// <summary>A line of text being typed: letters, arrows, deleting, pasting.</summary>
+/// <summary>A line of text being typed: letters, arrows, deleting, pasting, and the control keys that lines in a shell have.</summary>
 internal sealed class TypedLine
 {
     private readonly List<string> signs = [];
@@ -23,13 +23,15 @@ internal sealed class TypedLine
     {
         switch (key)
         {
-            case "Left": At = Math.Max(0, At - 1); return true;
-            case "Right": At = Math.Min(signs.Count, At + 1); return true;
-            case "Home": At = 0; return true;
-            case "End": At = signs.Count; return true;
-            case "Backspace" when At > 0: signs.RemoveAt(--At); return true;
-            case "Delete" when At < signs.Count: signs.RemoveAt(At); return true;
-            case "Backspace" or "Delete": return true;
+            case "Left" or "Ctrl+B": At = Math.Max(0, At - 1); return true;
+            case "Right" or "Ctrl+F": At = Math.Min(signs.Count, At + 1); return true;
+            case "Home" or "Ctrl+A": At = 0; return true;
+            case "End" or "Ctrl+E": At = signs.Count; return true;
+            case "Backspace" or "Ctrl+H": return CutBack(Math.Max(0, At - 1));
+            case "Delete" or "Ctrl+D": signs.RemoveRange(At, Math.Min(1, signs.Count - At)); return true;
+            case "Ctrl+U": return CutBack(0);
+            case "Ctrl+K": signs.RemoveRange(At, signs.Count - At); return true;
+            case "Ctrl+W": return CutBack(WordBefore());
             default: return IsTyped(key) && Insert(key);
         }
     }
@@ -48,12 +50,6 @@ internal sealed class TypedLine
         return true;
     }
 
-    internal void Clear()
-    {
-        signs.Clear();
-        At = 0;
-    }
-
     /// <summary>Draws it with the terminal's cursor in it; a long line is shown around the cursor.</summary>
     internal void Paint(Area area, int x, int y, int width)
     {
@@ -69,6 +65,24 @@ internal sealed class TypedLine
         area.Cursor(x + Math.Min(width - 1, mark.Length + Before(first)), y);
 
         int Before(int from) => TextWidth.Of(string.Concat(signs.Take(At).Skip(from)));
+    }
+
+    private bool CutBack(int from)
+    {
+        signs.RemoveRange(from, At - from);
+        At = from;
+        return true;
+    }
+
+    // Where the word before the cursor begins, with the blanks behind it.
+    private int WordBefore()
+    {
+        int at = At;
+        while (at > 0 && signs[at - 1] == " ")
+            at--;
+        while (at > 0 && signs[at - 1] != " ")
+            at--;
+        return at;
     }
 
     // Named keys have two letters or more, so one text element is something typed.

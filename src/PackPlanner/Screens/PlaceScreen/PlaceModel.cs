@@ -1,5 +1,4 @@
 using System.Globalization;
-using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Grouping;
 using PackPlanner.Formats.JobFiles;
@@ -154,22 +153,17 @@ internal sealed class PlaceModel(Desk desk) : IStep
         string next = wrong > 0 ? "Find what is wrong at that tap before anything is plugged in"
             : onTaps ? "Enter types the reading of a tap; then 8 Sheets" : $"Tab: the {pack.Series + 1} taps (where sense wires meet the pack); then 8 Sheets";
         string block = desk.Job!.FitCase is null ? "A plain block, no space is described: " : "";
-        return new StepPicture(Question, $"{readings}{(pack.LeftOut is { } left ? left + " " : "")}{block}{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}", next, Cautions(pack))
+        return new StepPicture(Question, $"{readings}{(pack.LeftOut is { } left ? left + " " : "")}{block}{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}", next, PlaceWords.Cautions(pack))
         {
             Short = wrong > 0 ? readings : $"{(pack.LeftOut is null ? "" : "An exchange or turn no longer applies. ")}{(block.Length > 0 ? "Plain block: " : "")}{answer.Used} cells, {pack.Series} groups{(answer.Jumpers.Count > 0 ? $", {answer.Jumpers.Count} links by cable" : "")}.{cells}",
         };
     }
 
-    // The layout raises most of them itself; before taps are plugged this one stands whatever the figures are.
-    private static IReadOnlyList<Caution> Cautions(PlacedPack pack) => pack.Answer.Cautions.Any(caution => caution.Code == "caution-19")
-        ? pack.Answer.Cautions
-        : [.. pack.Answer.Cautions, new("caution-19", SignalWord.Warning, "sense taps", $"{pack.Series + 1} taps up to {pack.ExpectedV[^1].ToString("0.0", CultureInfo.InvariantCulture)} V: measure all before plugging in")];
-
     private List<KeyAction> Known(PlacedPack pack) =>
     [
         new(KeyBook.NextPane, onTaps ? "drawing" : "taps", "goes between the drawing and the tap table", () => onTaps = !onTaps),
         .. onTaps ? [Enter(pack)] : Array.Empty<KeyAction>(),
-        new(KeyBook.OtherSide, fromBelow ? "from above" : "from below", "shows the other side, mirrored as it is when the pack is turned over", () => fromBelow = !fromBelow),
+        new(KeyBook.OtherSide, fromBelow ? "from above" : "from below", "shows the other side, mirrored as it is when the pack is turned over", () => SeeOtherSide(pack)),
         new(KeyBook.ZoomIn, "nearer", "writes labels, then Ah, into the drawing",
             () => onTaps ? "the taps have the focus; Tab goes to the drawing" : zoom == PlaceDrawing.Nearest ? "it is as near as it gets" : null, () => zoom++),
         new(KeyBook.ZoomOut, "farther", "draws signs alone, so that more cells are seen at once",
@@ -200,6 +194,13 @@ internal sealed class PlaceModel(Desk desk) : IStep
         row = Math.Clamp(row, 0, rows.Count - 1);
         column = Math.Clamp(column, 0, rows[row].Count - 1);
         taps.Keep(pack);
+    }
+
+    // The cursor stays on its cell, which stands at the other hand then.
+    private void SeeOtherSide(PlacedPack pack)
+    {
+        (int cell, fromBelow) = (Under(pack).Cell, !fromBelow);
+        column = PlaceDrawing.Rows(pack.Layers[layer], fromBelow)[row].ToList().FindIndex(known => known.Cell == cell);
     }
 
     private PlacedCell Under(PlacedPack pack)

@@ -1,3 +1,5 @@
+using System.Globalization;
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Screens.Drawing;
 
@@ -13,6 +15,12 @@ internal static class PlaceWords
         string up = pack.IsPlusUp(cell) switch { true => "  + up", false => "  - up", null => cell.Plus is { } end ? $"  plus at {end}" : "" };
         return $"{which}  {seat}{up}  at {look.Bare(cell.Centre.X, 0)}, {look.Length(cell.Centre.Y, 0)}";
     }
+
+    /// <summary>The layout raises most of them itself; before taps are plugged in that one stands whatever the figures are.</summary>
+    /// <param name="pack">The pack.</param>
+    internal static IReadOnlyList<Caution> Cautions(PlacedPack pack) => pack.Answer.Cautions.Any(caution => caution.Code == "caution-19")
+        ? pack.Answer.Cautions
+        : [.. pack.Answer.Cautions, new("caution-19", SignalWord.Warning, "sense taps", $"{pack.Series + 1} taps up to {pack.ExpectedV[^1].ToString("0.0", CultureInfo.InvariantCulture)} V: measure all before plugging in")];
 
     /// <summary>Links between groups on the side that is looked at; all of them where poles do not tell a side.</summary>
     /// <param name="pack">The pack.</param>

@@ -61,7 +61,7 @@ internal sealed class ListTable
 
     internal void SetColumns(IReadOnlyList<Column> columns) => Columns = columns;
 
-    /// <summary>Puts other rows in; the cursor stays on the row of the same name where there is one.</summary>
+    /// <summary>Puts other rows in; the cursor stays on the row of the same name where there is one. No two rows have one name.</summary>
     internal void SetRows(int count, Func<int, string> names)
     {
         string? before = Name;

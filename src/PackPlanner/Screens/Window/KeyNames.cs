@@ -6,11 +6,14 @@ namespace PackPlanner.Screens.Window;
 /// <summary>Keys of the terminal by the names that the screens know.</summary>
 internal static class KeyNames
 {
+    // Leaving, and those that lines of text have in a shell.
+    private static readonly char[] WithControl = ['C', 'A', 'B', 'D', 'E', 'F', 'H', 'K', 'U', 'W'];
+
     /// <summary>The name of a key: what it types, or a word such as Enter; null for a key that the screens leave alone.</summary>
     internal static string? Of(Key key)
     {
-        if (key == Key.C.WithCtrl)
-            return "Ctrl+C";
+        if (Array.Find(WithControl, letter => key == new Key(char.ToLowerInvariant(letter)).WithCtrl) is not default(char) and var control)
+            return $"Ctrl+{control}";
         if (key.IsCtrl || key.IsAlt)
             return null;
         switch (key.KeyCode & ~KeyCode.ShiftMask)
