@@ -71,8 +71,23 @@ public static class JobChanges
     /// <param name="edit">The new value and its origin; null goes back to what was read.</param>
     /// <returns>The change.</returns>
     public static JobChange Edit(CellKey key, CellEdit? edit) => new(
-        $"{(edit is null ? "restore" : "change")} {key.Field} of {key.Label}",
+        $"{(edit is null ? "restore" : "change")} {Words(key.Field)} of {key.Label}",
         job => job with { Edits = edit is null ? job.Edits.Remove(key) : job.Edits.SetItem(key, edit) });
+
+    private static string Words(CellField field) => field switch
+    {
+        CellField.CapacityAh => "Ah",
+        CellField.ResistanceMilliohm => "milliohm",
+        CellField.RestV => "resting V",
+        CellField.Date => "its day",
+        CellField.LaterRestV => "fresh V",
+        CellField.LaterDate => "day of fresh V",
+        CellField.RatedAh => "rated Ah",
+        CellField.Condition => "looks",
+        CellField.MassG => "mass",
+        CellField.TemperatureDegC => "temperature",
+        _ => field.ToString().ToLowerInvariant(),
+    };
 
     /// <summary>Sets a verdict by hand.</summary>
     /// <param name="label">The cell.</param>

@@ -7,6 +7,9 @@ namespace PackPlanner.Formats.Words;
 /// <summary>The answer of <c>conductor</c> as JSON, as lines and as a table.</summary>
 public static class ConductorWords
 {
+    // 4/0.
+    private const int Thickest = -3;
+
     /// <summary>Fills the answer.</summary>
     /// <param name="kind">wire, cable or bar.</param>
     /// <param name="conductor">The conductor.</param>
@@ -63,6 +66,12 @@ public static class ConductorWords
             : int.TryParse(typed, NumberStyles.None, CultureInfo.InvariantCulture, out int gauge) && gauge <= 36 ? gauge
             : null;
     }
+
+    /// <summary>The thinnest gauge that has at least a cross-section, as it is written on a reel.</summary>
+    /// <param name="areaMm2">Square millimetres, above zero.</param>
+    /// <returns>Such as AWG 5; words that say so where the area is above that of the thickest gauge.</returns>
+    internal static string GaugeWithAtLeast(double areaMm2) =>
+        Conductors.AwgDiameterMm(Thickest) is var most && areaMm2 > Math.PI * most * most / 4 * (1 + 1e-9) ? $"above AWG {Name(Thickest)}" : $"AWG {Name(Conductors.AwgWithAtLeast(areaMm2))}";
 
     private static string Name(int gauge) => gauge > 0 ? gauge.ToString(CultureInfo.InvariantCulture) : $"{1 - gauge}/0";
 

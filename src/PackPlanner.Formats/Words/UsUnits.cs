@@ -6,14 +6,15 @@ namespace PackPlanner.Formats.Words;
 /// <summary>Words with pounds, inches, miles and degrees Fahrenheit, for --units us; JSON and tables stay metric.</summary>
 /// <remarks>
 /// Sentences are made in many rooms, so the finished text is turned: a figure, or a row of figures that share one unit, a space
-/// and a metric unit. Words that a user would type (38Wh/km) have no space and stay. Square millimetres of wire stay.
+/// and a metric unit. Words that a user would type (38Wh/km) have no space and stay. Square millimetres of a cable stay, and the gauge that has at least as many
+/// stands beside them.
 /// </remarks>
 public static partial class UsUnits
 {
     /// <summary>Turns the figures of a text.</summary>
     /// <param name="text">Finished words, metric.</param>
     /// <returns>The same words with the other units.</returns>
-    public static string Of(string text) => MetricFigures().Replace(text, found =>
+    public static string Of(string text) => MetricFigures().Replace(Areas().Replace(text, area => $"{area.Value} ({ConductorWords.GaugeWithAtLeast(double.Parse(area.Groups["figure"].Value, CultureInfo.InvariantCulture))})"), found =>
     {
         Unit unit = Units[found.Groups["unit"].Value];
         return AFigure().Replace(found.Groups["figures"].Value, figure => Turned(figure.Value, unit)) + found.Groups["space"].Value + unit.Name;
@@ -66,6 +67,10 @@ public static partial class UsUnits
 
     [GeneratedRegex(@"(?<![\w.,])(?<figures>-?[0-9]+(?:\.[0-9]+)?(?:(?: to | and | or | by | x | × | y | z | / |, |-|–)-?[0-9]+(?:\.[0-9]+)?)*)(?<space> +)(?<unit>Wh/km|km/h|km|kg|mm|m|°C)(?![\w²³/])", RegexOptions.CultureInvariant)]
     private static partial Regex MetricFigures();
+
+    // Not the copper that a conductor equals: its gauge is told in words of its own.
+    [GeneratedRegex(@"(?<![\w.,])(?<figure>[0-9]+(?:\.[0-9]+)?) mm[2²](?! of copper| \((?:above )?AWG)(?![\w/])", RegexOptions.CultureInvariant)]
+    private static partial Regex Areas();
 
     // A minus sign between two figures is a dash.
     [GeneratedRegex(@"(?<![0-9])-?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?", RegexOptions.CultureInvariant)]

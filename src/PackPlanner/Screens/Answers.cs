@@ -96,6 +96,9 @@ internal sealed class Answers
     /// <summary>What the latest log of the job says.</summary>
     private RideDiagnosis? LastDiagnosis => desk.Job is { Logs: { IsEmpty: false } logs } ? Diagnosis(logs.Count - 1) : null;
 
+    /// <summary>What the latest log says of the pack under its own load; null where the energy is counted from cells.</summary>
+    internal LoadedRecovery? LoadedOfLog => HasGroups ? null : LastDiagnosis?.Loaded;
+
     /// <summary>Whether a diagnosis is on its way.</summary>
     internal bool IsDiagnosing => diagnoses.Values.Any(diagnosis => diagnosis.IsWorking);
 

@@ -33,7 +33,7 @@ internal sealed class ConductorAsk(Desk desk)
         });
 
     private void AskCable() => desk.Show(new ListOverlay(desk, "size of the cable, flexible copper", () =>
-        [.. CableTable.SizesMm2.Select(mm2 => new ListItem($"{desk.Look.AsTyped(mm2, "0.#")} mm²", "", () =>
+        [.. CableTable.SizesMm2.Select(mm2 => new ListItem(desk.Look.Prose(string.Create(CultureInfo.InvariantCulture, $"{mm2:0.#} mm²")), "", () =>
             AskLength(lengthM => AskPieces(pieces => ("cable", Conductor.Cable(mm2, flexible: true, lengthM, pieces))))))]));
 
     private void AskWire() => Field(

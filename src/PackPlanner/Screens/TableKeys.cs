@@ -10,7 +10,7 @@ internal static class TableKeys
     internal static IReadOnlyList<KeyAction> Of(Desk desk, ListTable table) =>
     [
         new(KeyBook.Find, "find", "finds the next row with the words you type", () => WhyEmpty(table), () => AskFind(desk, table)),
-        new(KeyBook.Filter, "filter", "shows only rows that meet a condition, such as Ah<4.1 verdict=hold", () => AskFilter(desk, table)),
+        new(KeyBook.Filter, "filter", $"shows only rows that meet a condition, such as {Example(table)}", () => AskFilter(desk, table)),
         new(KeyBook.Sort, "sort", $"sorts by {Active(table)}, the column chosen with left and right", () => Sort(desk, table, descending: false)),
         new(KeyBook.SortBack, "", $"sorts by {Active(table)}, the largest first", () => Sort(desk, table, descending: true)),
         new(KeyBook.FindNext, "", "goes to the next row found", () => WhyNotNext(table), () => Next(desk, table, 1)),
@@ -20,6 +20,10 @@ internal static class TableKeys
         new(KeyBook.Columns, "", "chooses the columns", () => AskColumns(desk, table)),
     ];
 
+    // Of columns that this table has.
+    private static string Example(ListTable table) => table.Columns.Any(column => column.Heading == "verdict") ? "Ah<4.1 verdict=hold"
+        : table.Columns.FirstOrDefault(column => column.Number is not null && !column.Heading.Contains(' ', StringComparison.Ordinal)) is { } figures ? $"{figures.Heading}>2" : "a word of its rows";
+
     private static string Active(ListTable table) => table.Columns[table.ActiveColumn].Heading;
 
     private static string? WhyEmpty(ListTable table) => table.Shown == 0 ? "no row is shown" : null;
@@ -27,7 +31,7 @@ internal static class TableKeys
     private static string? WhyNotNext(ListTable table) => table.Sought.Length == 0 ? "nothing was looked for yet; / looks" : WhyEmpty(table);
 
     private static void AskFind(Desk desk, ListTable table) => desk.Show(new FieldOverlay(
-        desk, "find", "A part of any column; n goes to the next, N to the one before.", table.Sought, _ => null,
+        desk, "find", "A part of any column; n goes to the next, N to the one before.", "", _ => null,
         words =>
         {
             if (!table.Find(words.Trim(), fromHere: true))
@@ -35,7 +39,7 @@ internal static class TableKeys
         }));
 
     private static void AskFilter(Desk desk, ListTable table) => desk.Show(new FieldOverlay(
-        desk, "show only", $"Such as Ah<4.1 verdict=hold; empty shows all. Columns: {string.Join(", ", table.Columns.Select(c => c.Heading))}",
+        desk, "show only", $"Such as {Example(table)}; empty shows all. Columns: {string.Join(", ", table.Columns.Select(c => c.Heading))}",
         table.Condition,
         text => RowCondition.Read(text, table.Columns, out _),
         text =>

@@ -83,6 +83,22 @@ public sealed class CursorStaysTests : IDisposable
     }
 
     [Fact]
+    public void On_Cells_it_stays_on_its_cell_when_a_verdict_changes_under_a_sort_of_ones_own()
+    {
+        bench.OpenLot();
+        bench.Press("2");
+        bench.Text(120, 40);
+        bench.Press([.. Enumerable.Repeat("Left", 20)]);
+        bench.Press("s", "Home", "Down", "Down");
+        Assert.StartsWith("T003", Marked(bench.Desk));
+
+        // A cell of those that stood below goes to those that are held, above.
+        bench.Desk.Do(JobChanges.SetVerdict("T008", new VerdictOverride(PackPlanner.Core.Screening.Verdict.Hold, "dented", Origin.You(bench.Desk.Today))));
+
+        Assert.StartsWith("T003", Marked(bench.Desk));
+    }
+
+    [Fact]
     public void On_Place_the_other_side_is_seen_with_the_cursor_on_the_same_cell()
     {
         bench.Desk.Store.Demo("trike");

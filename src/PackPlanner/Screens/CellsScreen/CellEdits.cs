@@ -29,7 +29,7 @@ internal static class CellEdits
     {
         List<(string, string)> lines = [("verdict", CellColumns.Word(cell.Verdict))];
         lines.AddRange(cell.Reasons.Select(reason => ("because", $"{ReasonWords.Of(reason, desk.Look)} {ReasonWords.From(reason.LimitFrom)}".TrimEnd())));
-        lines.AddRange(cell.Rows.Select((row, i) => ($"test {i + 1}", TestWords(desk, row))));
+        lines.AddRange(cell.Rows.Select((row, i) => ($"test {i + 1}", TestWords(desk, row) + Changed(desk, cell.Label, i + 1))));
         if (cell.AbortedAh is { } aborted)
             lines.Add(("broken off", $"{desk.Look.Figure(aborted, 3)} Ah counted in a test that was broken off: it is not a capacity"));
         if (cell.SelfDischarge is { } leak)
@@ -41,6 +41,13 @@ internal static class CellEdits
         $"{desk.Look.Figure(row.CapacityAh, 3)} Ah, {desk.Look.Figure(row.ResistanceMilliohm, 1)} mΩ, {desk.Look.Figure(row.RestV, 3)} V; "
         + (row.File is { } file ? $"{file} line {row.Line}" : "by hand")
         + (row.Slot is { } slot ? $", slot {slot}" : "");
+
+    // What was changed by hand does not stand in the file that the test came from.
+    private static string Changed(Desk desk, string label, int test)
+    {
+        string[] changed = [.. CellColumns.Fields.Where(field => desk.Job!.Edits.ContainsKey(new CellKey(label, test, field.Value))).Select(field => field.Key)];
+        return changed.Length == 0 ? "" : $"; by hand: {string.Join(", ", changed)} (= on the column tells what was read)";
+    }
 
     private static void AskTest(Desk desk, ListTable table, ScreenedCell cell, CellField field, string heading) => desk.Show(new ListOverlay(
         desk, $"{cell.Label} has {cell.Rows.Count} tests: {heading} of which?",

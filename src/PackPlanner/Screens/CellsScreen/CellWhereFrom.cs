@@ -1,17 +1,19 @@
 using PackPlanner.Core.Cells;
+using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
 using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.JobScreen;
 
 namespace PackPlanner.Screens.CellsScreen;
 
 /// <summary>Where a figure of a cell comes from.</summary>
 internal static class CellWhereFrom
 {
-    internal static WhereFrom Of(ScreenedCell cell, ScreenedLot lot, string column, Look look)
+    internal static WhereFrom Of(ScreenedCell cell, ScreenedLot lot, Job job, string column, Look look)
     {
         List<(string, string)> lines = [];
-        foreach (CellRow row in cell.Rows)
-            lines.Add(("read", Read(row, column, look)));
+        for (int i = 0; i < cell.Rows.Count; i++)
+            lines.Add(("read", Read(cell.Rows[i], job, new CellKey(cell.Label, i + 1, CellColumns.Fields.GetValueOrDefault(column)), column, look)));
         if (column is "mΩ")
             lines.AddRange([("kind", Kind(cell)), ("spread", ResistanceSpread(cell, look))]);
         else if (column is not ("resting V" or "mV/day"))
@@ -19,8 +21,8 @@ internal static class CellWhereFrom
         // What speaks of another reading has no say in this figure; the verdict below weighs all.
         foreach (VerdictReason reason in cell.Reasons.Where(reason => column is not ("mΩ" or "resting V" or "mV/day") || ReasonWords.What(reason.What) == Reading(column)))
         {
-            if (reason.Limit is not null)
-                lines.Add(("limit", $"{look.Figure(reason.Limit, 3)} {reason.Unit}: {ReasonWords.From(reason.LimitFrom)}; e changes limits"));
+            if (reason.Limit is not null && reason.Code != ReasonCodes.UnlikeItsLot)
+                lines.Add(("limit", $"{look.Figure(reason.Limit, reason.Unit == "%" ? 0 : 3)} {reason.Unit}: {ReasonWords.From(reason.LimitFrom)}; e changes limits"));
             lines.Add(("rule", Rule(reason, cell, look)));
         }
 
@@ -35,7 +37,7 @@ internal static class CellWhereFrom
         return new WhereFrom($"{value} of {cell.Label}", lines);
     }
 
-    private static string Read(CellRow row, string column, Look look)
+    private static string Read(CellRow row, Job job, CellKey key, string column, Look look)
     {
         string figure = column switch
         {
@@ -44,8 +46,16 @@ internal static class CellWhereFrom
             _ => $"{look.Figure(row.CapacityAh, 4)} Ah",
         };
         string where = row.File is { } file ? $"{file}{(row.Line is { } line ? $" line {line}" : "")}" : "typed by hand";
-        return figure + ", " + where + (row.Slot is { } slot ? $", slot {slot}" : "") + (row.Date is { } day ? $", {day:d MMM yyyy}" : "");
+        string from = job.Edits.TryGetValue(key, out CellEdit? edit) ? $"{GivenWords.Origin(edit.From)}; read {RawWords(job.Raw(key), look)} in " : "";
+        return figure + ", " + from + where + (row.Slot is { } slot ? $", slot {slot}" : "") + (row.Date is { } day ? $", {day:d MMM yyyy}" : "");
     }
+
+    private static string RawWords(JobValue? raw, Look look) => raw switch
+    {
+        JobValue.Number number => look.AsTyped(number.Value, "0.####"),
+        JobValue.Word word => word.Value,
+        _ => "nothing",
+    };
 
     private static string Kind(ScreenedCell cell) => cell.ResistanceKind switch
     {
@@ -80,6 +90,8 @@ internal static class CellWhereFrom
     {
         ReasonCodes.CapacityNearLimit => $"under a limit but within twice its spread of it: {look.Figure(reason.Limit - reason.Value, 3)} < {look.Figure(2 * cell.CapacitySpreadAh, 3)}",
         ReasonCodes.LowCapacity => $"under a limit by more than twice its spread: {look.Figure(reason.Limit - reason.Value, 3)} > {look.Figure(2 * cell.CapacitySpreadAh, 3)}",
+        ReasonCodes.UnlikeItsLot => $"{ReasonWords.Of(reason, look)}: {look.Figure(Math.Abs(reason.Value!.Value - reason.Limit!.Value), 3)} {reason.Unit} from the median {look.Figure(reason.Limit, 3)}, more than 3.5 standard deviations of the lot (told by its middle half) and twice its own spread; docs/methods/screening.md",
+        ReasonCodes.RepeatsDisagree => $"its tests differ by {look.Figure(reason.Value, 1)} %",
         _ => ReasonWords.Of(reason, look),
     };
 

@@ -65,7 +65,7 @@ internal sealed class CellsModel(Desk desk) : IStep
     public bool Move(string key) => Shown() is not null && table.Move(key);
 
     public WhereFrom? WhereFrom() => Lot() is { } lot && Current is { } cell
-        ? CellWhereFrom.Of(cell, lot, table.Columns[table.ActiveColumn].Heading, desk.Look)
+        ? CellWhereFrom.Of(cell, lot, desk.Job!, table.Columns[table.ActiveColumn].Heading, desk.Look)
         : null;
 
     public string? CopyText() => Lot() is not null && table.Row is { } row
@@ -94,10 +94,12 @@ internal sealed class CellsModel(Desk desk) : IStep
         bool first = shown is null;
         (shown, shownWith) = (lot, desk.Look);
         // What needs a decision stands on top: held cells, then rejected, then the rest, each as the file has them.
-        cells = [.. lot.Cells.OrderBy(cell => cell.Verdict switch { Verdict.Hold => 0, Verdict.Reject => 1, _ => 2 })];
-        table.SetColumns(CellColumns.Of(cells, desk.Look));
-        table.SetRows(cells.Count, row => cells[row].Label);
-        table.HasCaution = row => cells[row].HeldForSafety;
+        IReadOnlyList<ScreenedCell> sorted = [.. lot.Cells.OrderBy(cell => cell.Verdict switch { Verdict.Hold => 0, Verdict.Reject => 1, _ => 2 })];
+        cells = sorted;
+        table.SetColumns(CellColumns.Of(sorted, desk.Look));
+        // Names go with their rows: asked of the rows from before, they must still tell those.
+        table.SetRows(sorted.Count, row => sorted[row].Label);
+        table.HasCaution = row => sorted[row].HeldForSafety;
         table.Opened = () => desk.Press("Enter");
         if (first && waitingFor.Length > 0)
             table.GoTo(waitingFor);

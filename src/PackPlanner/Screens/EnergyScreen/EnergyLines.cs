@@ -1,3 +1,4 @@
+using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.Json;
@@ -69,7 +70,11 @@ internal static class EnergyLines
     internal static IReadOnlyList<(string Word, string Says)> Changes(EnergyBudget budget, Look look) =>
         [.. budget.Sensitivity.Select(step => (step.Name, Change(step.Wh, look)))];
 
-    internal static WhereFrom WhereFrom(StringFigures known, EnergyLine line, Look look)
+    /// <param name="known">The figures.</param>
+    /// <param name="line">The line under the cursor.</param>
+    /// <param name="log">What a log says of the same pack under its own load; null where the groups come from cells.</param>
+    /// <param name="look">Signs and units.</param>
+    internal static WhereFrom WhereFrom(StringFigures known, EnergyLine line, LoadedRecovery? log, Look look)
     {
         List<(string, string)> words = [];
         if (line.Says.Length > 0)
@@ -77,6 +82,8 @@ internal static class EnergyLines
         words.Add(("rule", line.Rule));
         if (line.Name == "usable")
             words.Add(("spread", $"{look.Figure(known.Budget.Spread.LowWh, 0)} to {look.Figure(known.Budget.Spread.HighWh, 0)} Wh nine times in ten, from how well capacity tests repeat"));
+        if (line.Name == "usable" && log is { } ride)
+            words.Add(("7 Log", $"{look.Figure(ride.UsableWhNow, 0)} Wh at {look.Figure(ride.CurrentA, 0)} A, the mean of its ride, along the curve and with the slow sag that the log shows; here at the load that you said, along the usual curve of the chemistry. Such figures differ by some per cent"));
         words.Add(("method", "docs/methods/energy.md, docs/methods/conductors.md"));
         return new WhereFrom(line.Figure.Length == 0 ? line.Name : $"{line.Figure} ({line.Name})", words);
     }
@@ -143,7 +150,7 @@ internal static class EnergyLines
             string figure = row.Value is { } value ? $"{look.Figure(value, value < 10 ? 1 : 0)} {row.Unit}" : "-";
             // The words after a colon with dashes are those of the command line.
             string from = row.From.Contains(": --", StringComparison.Ordinal) ? row.From[..row.From.IndexOf(": --", StringComparison.Ordinal)] + "; e says it" : row.From;
-            yield return new(first ? "fuse to start from" : row.Name, from, figure, StartingPointWords.NeverFinal, IsTotal: first);
+            yield return new(first ? "fuse to start from" : row.Name, look.Prose(from), figure, StartingPointWords.NeverFinal, IsTotal: first);
             first = false;
         }
     }

@@ -72,7 +72,7 @@ internal sealed class EnergyModel(Desk desk) : IStep
 
     public bool Move(string key) => Shown() is { } known && cursor.Move(key, Names(Lines(known)), Page);
 
-    public WhereFrom? WhereFrom() => Answered() is { } known ? EnergyLines.WhereFrom(known, Under(known), desk.Look) : null;
+    public WhereFrom? WhereFrom() => Answered() is { } known ? EnergyLines.WhereFrom(known, Under(known), desk.Answers.LoadedOfLog, desk.Look) : null;
 
     public string? CopyText()
     {

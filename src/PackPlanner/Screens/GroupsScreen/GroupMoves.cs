@@ -8,22 +8,27 @@ namespace PackPlanner.Screens.GroupsScreen;
 internal static class GroupMoves
 {
     internal static void AskExchange(Desk desk, GroupsView view, MatchedGroup group) => desk.Show(new ListOverlay(
-        desk, $"exchange which cell of group {group.Number}?", () => [.. group.Cells.Select(cell => new ListItem(Words(desk, view, cell), "", () => AskOther(desk, view, group, cell)))],
+        desk, $"exchange which cell of group {group.Number}?", () => [.. group.Cells.Select(cell => Free(view, cell, new ListItem(Words(desk, view, cell), "", () => AskOther(desk, view, group, cell))))],
         narrows: true));
 
     internal static void AskSpare(Desk desk, GroupsView view, MatchedGroup group) => desk.Show(new ListOverlay(
         desk, $"which cell of group {group.Number} comes out?",
-        () => [.. group.Cells.Select(cell => new ListItem(Words(desk, view, cell), "", () => AskWhichSpare(desk, view, cell)))],
+        () => [.. group.Cells.Select(cell => Free(view, cell, new ListItem(Words(desk, view, cell), "", () => AskWhichSpare(desk, view, cell))))],
         narrows: true));
 
     private static void AskOther(Desk desk, GroupsView view, MatchedGroup group, GroupingCell first) => desk.Show(new ListOverlay(
         desk, $"{first.Label} with", () =>
         [
-            .. view.Pack.Groups.Where(other => other.Number != group.Number).SelectMany(other => other.Cells.Select(cell => new ListItem(
+            .. view.Pack.Groups.Where(other => other.Number != group.Number).SelectMany(other => other.Cells.Select(cell => Free(view, cell, new ListItem(
                 $"group {other.Number,-3} {Words(desk, view, cell)}", After(desk, view, group, first, other, cell),
-                () => Exchange(desk, view, first.Label, cell.Label)) { Tells = () => Whole(desk, view, group, first, other, cell) })),
+                () => Exchange(desk, view, first.Label, cell.Label)) { Tells = () => Whole(desk, view, group, first, other, cell) }))),
         ],
         narrows: true));
+
+    // What was locked stays where it is, whoever asks.
+    private static ListItem Free(GroupsView view, GroupingCell cell, ListItem item) => view.Question.Locks.ContainsKey(cell.Label)
+        ? new ListItem($"{item.Text}  locked; l frees it")
+        : item;
 
     private static string After(Desk desk, GroupsView view, MatchedGroup group, GroupingCell first, MatchedGroup other, GroupingCell second)
     {

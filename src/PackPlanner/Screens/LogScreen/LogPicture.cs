@@ -74,12 +74,12 @@ internal static partial class LogPicture
     private static string Gravest(IReadOnlyList<LogFinding> findings, Look look)
     {
         LogFinding first = findings[0];
-        string others = findings.Count == 1 ? "" : $" {findings.Count - 1} more below.";
+        string others = findings.Count == 1 ? "" : $" {findings.Count - 1} more.";
         return $"Group {first.Group}: {first.Name}, {first.Size(look)}.{others}";
     }
 
     private static string Now(RideDiagnosis diagnosis, Look look) =>
-        diagnosis.Loaded is { } loaded ? $"Now {look.Figure(loaded.UsableWhNow / 1000, 2)} kWh at {look.Figure(loaded.CurrentA, 0)} A." : "";
+        diagnosis.Loaded is { } loaded ? $"Now {look.Figure(loaded.UsableWhNow / 1000, 2)} kWh at the log's {look.Figure(loaded.CurrentA, 0)} A." : "";
 
     // Of the energy that stands before it: the charge gains a little more, since it flows at lower volts.
     private static string Gain(Remedy remedy, RideDiagnosis diagnosis, Look look)

@@ -53,7 +53,7 @@ internal static class LogTables
         [
             new("do", row => remedies[row].Do, Least: 24, Rank: 0) { Stretches = true },
             new("Ah then", row => look.Figure(remedies[row].UsableAh, 1), row => remedies[row].UsableAh, Rank: 1),
-            new("Wh then", row => look.Figure(remedies[row].UsableWh, 0), row => remedies[row].UsableWh, Rank: 1),
+            new(diagnosis.Loaded is { } ride ? $"Wh at {look.Figure(ride.CurrentA, 0)} A" : "Wh then", row => look.Figure(remedies[row].UsableWh, 0), row => remedies[row].UsableWh, Rank: 1),
             new("gain % of Ah", row => look.Figure(remedies[row].GainPercent, 1), row => remedies[row].GainPercent, Rank: 1),
             new("then ends", row => $"group {remedies[row].NextBottleneck}", Rank: 2),
         ];

@@ -133,7 +133,7 @@ internal sealed class ListOverlay(
             return;
         if (shown[index].Run is not { } run)
         {
-            desk.Says = Instead(line.Text) is null ? null : shown[index].Text;
+            desk.Says = shown[index].Text.Trim();
             return;
         }
 

@@ -18,10 +18,23 @@ public class UsUnitsTests
     [InlineData("over 3 m one way", "over 10 ft one way")]
     public void A_figure_with_its_unit_is_turned(string metric, string turned) => Assert.Equal(turned, UsUnits.Of(metric));
 
+    // By the formula of the gauge: AWG 5 has 16.77 mm2 and AWG 6 13.30; AWG 7 10.55 and AWG 8 8.37; 4/0 107.2; AWG 0 53.49 and AWG 1 42.41.
+    [Theory]
+    [InlineData("16 mm2 for the fuse's 60 A", "16 mm2 (AWG 5) for the fuse's 60 A")]
+    [InlineData("10 mm² copper", "10 mm² (AWG 7) copper")]
+    [InlineData("50 mm2", "50 mm2 (AWG 1/0)")]
+    [InlineData("107 mm2", "107 mm2 (AWG 4/0)")]
+    [InlineData("120 mm2", "120 mm2 (above AWG 4/0)")]
+    public void Beside_the_area_of_a_cable_stands_the_gauge_with_at_least_as_much(string metric, string us)
+    {
+        Assert.Equal(us, UsUnits.Of(metric));
+        Assert.Equal(us, UsUnits.Of(us));
+    }
+
     [Theory]
     [InlineData("Write --use 38Wh/km.")]
-    [InlineData("16 mm2 for the fuse's 60 A")]
-    [InlineData("10 mm² copper")]
+    [InlineData("As many ohms as 4.62 mm2 of copper; a solid wire of no more is AWG 11.")]
+    [InlineData("annealed copper of 1/58 ohm mm2/m")]
     [InlineData("16s4p of M5 cells, 40 mΩ, 3 min, 165 Wh/kg")]
     [InlineData("- kg, - km")]
     public void What_is_typed_and_other_units_stay(string metric) => Assert.Equal(metric, UsUnits.Of(metric));

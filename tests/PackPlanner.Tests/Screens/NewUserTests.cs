@@ -1,0 +1,96 @@
+using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Sharing;
+using PackPlanner.Screens;
+using PackPlanner.Screens.Drawing;
+using PackPlanner.Screens.GroupsScreen;
+
+namespace PackPlanner.Tests.Screens;
+
+/// <summary>What somebody new to the program stumbled over.</summary>
+public sealed class NewUserTests : IDisposable
+{
+    private readonly Bench bench = new();
+
+    public void Dispose() => bench.Dispose();
+
+    [Fact]
+    public void A_reading_changed_by_hand_tells_who_changed_it_and_what_the_file_says()
+    {
+        bench.OpenLot();
+        bench.Press("2");
+        bench.Text(120, 36);
+        bench.Press([.. Enumerable.Repeat("Left", 20)]);
+        bench.Press("s", "Home", "Down", "Down", "Right", "Right");
+        Assert.Equal("4.500 Ah of T003", bench.Desk.Step.WhereFrom()!.Title);
+
+        bench.Press("Enter", "Ctrl+U");
+        bench.Type("4.2");
+        bench.Press("Enter");
+
+        Assert.Equal("4.2000 Ah, you, 2 Nov; read 4.5 in cells.csv line 4, slot 4", bench.Desk.Step.WhereFrom()!.Lines[0].Says);
+        bench.Press([.. Enumerable.Repeat("Left", 20)]);
+        bench.Press("Enter");
+        Assert.Contains("by hand: Ah", bench.Text(120, 36), StringComparison.Ordinal);
+        bench.Press("Esc", "u");
+        Assert.Contains("change Ah of T003", bench.Desk.Says, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_cell_that_is_locked_cannot_be_exchanged_away()
+    {
+        bench.OpenLot();
+        bench.Press("3");
+        bench.Text();
+        string locked = ((PackPlanner.Core.Grouping.GroupingOutcome.Matched)bench.Desk.Answers.Groups!).Pack.Groups[0].Cells[0].Label;
+        bench.Desk.Do(JobChanges.Lock(locked, 1));
+        bench.Text();
+
+        bench.Press("m");
+        Assert.Contains($"{locked,-12}", bench.Text(120, 36), StringComparison.Ordinal);
+        bench.Press("Up", "Up", "Enter");
+        Assert.Contains("locked; l frees it", bench.Desk.Says, StringComparison.Ordinal);
+
+        bench.Press("Esc", "Down", "m", "Enter");
+        bench.Type(locked);
+        Assert.Contains("locked; l frees it", bench.Text(120, 36), StringComparison.Ordinal);
+        bench.Press("Enter");
+        Assert.Contains("locked; l frees it", bench.Desk.Says, StringComparison.Ordinal);
+        Assert.Null(bench.Desk.Job!.Grouping);
+    }
+
+    // By hand: 30 mΩ each, the middle is B. A meets B alone: 0.01 V / 60 mΩ = 0.17 A. C meets both (15 mΩ, 3.605 V): 0.145 V / 45 mΩ = 3.2 A, over its limit.
+    [Fact]
+    public void Cells_that_may_be_joined_are_told_the_current_of_that_order_without_the_one_that_may_not()
+    {
+        JoinCell[] cells = [new("A", 3.600, 30, 4, false), new("B", 3.610, 30, 4, false), new("C", 3.750, 30, 4, false)];
+        JoinPlan plan = JoiningCheck.Plan(new JoinRequest(1, cells, 0, null, null, null));
+
+        string text = string.Join('\n', Shown(JoinOverlay.Of(plan, new Look())));
+
+        Assert.Contains("the first of the order", text, StringComparison.Ordinal);
+        Assert.Contains("0.2 A on joining those above", text, StringComparison.Ordinal);
+        Assert.Contains("3.2 A on joining, limit 2.0 A: bring it to", text, StringComparison.Ordinal);
+        Assert.Contains("2 of them yes; not yet: C", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_search_begins_with_an_empty_field()
+    {
+        bench.OpenLot();
+        bench.Press("2", "/");
+        bench.Type("T005");
+        bench.Press("Enter", "/");
+        bench.Type("T007");
+        bench.Press("Enter");
+
+        Assert.Null(bench.Desk.Says);
+        Assert.Contains("T007", bench.Desk.Step.WhereFrom()!.Title, StringComparison.Ordinal);
+    }
+
+    private static string[] Shown(IOverlay overlay)
+    {
+        Page page = new(100, 20, new Look());
+        overlay.Paint(page.Whole);
+        return page.ToText().Split('\n');
+    }
+}
