@@ -1,6 +1,5 @@
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Sharing;
-using PackPlanner.Screens;
 using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.GroupsScreen;
 
@@ -87,7 +86,7 @@ public sealed class NewUserTests : IDisposable
         Assert.Contains("T007", bench.Desk.Step.WhereFrom()!.Title, StringComparison.Ordinal);
     }
 
-    private static string[] Shown(IOverlay overlay)
+    private static string[] Shown(PackPlanner.Screens.Overlays.TextOverlay overlay)
     {
         Page page = new(100, 20, new Look());
         overlay.Paint(page.Whole);
