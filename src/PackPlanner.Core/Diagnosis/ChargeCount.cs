@@ -75,6 +75,22 @@ internal sealed record ChargeCount(
         return Math.Sqrt((steps / 12) + (Math.Max(0, toAndFro) * 5 / 6));
     }
 
+    /// <summary>Mean current while the pack was discharged; a third of the rated capacity an hour when it never was.</summary>
+    /// <param name="ratedAh">Rated capacity of a group.</param>
+    internal double MeanDischargeA(double ratedAh)
+    {
+        double ah = 0, hours = 0;
+        for (int i = 1; i < CurrentA.Length; i++)
+        {
+            if (CurrentA[i] > 0.02 * ratedAh && StepS[i] < 60)
+            {
+                ah += CurrentA[i] * StepS[i] / 3600;
+                hours += StepS[i] / 3600;
+            }
+        }
+        return hours > 0.02 ? ah / hours : ratedAh / 3;
+    }
+
     /// <summary>Median time between rows, seconds, from a few thousand of them.</summary>
     internal static double UsualStep(double[] timeS)
     {

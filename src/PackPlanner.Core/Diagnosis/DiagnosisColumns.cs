@@ -44,8 +44,11 @@ internal sealed record DiagnosisColumns(
     internal DiagnosisColumns Cut(LogStretch stretch)
     {
         int from = stretch.First, to = stretch.Last + 1;
+        double[] timeS = new double[to - from];
+        for (int i = 0; i < timeS.Length; i++)
+            timeS[i] = TimeS[from + i] - TimeS[from];
         return new DiagnosisColumns(
-            [.. TimeS[from..to].Select(t => t - TimeS[from])], CurrentA[from..to], GroupV,
+            timeS, CurrentA[from..to], GroupV,
             TemperatureDegC?[from..to], RowsAreAverages, FirstRow + from);
     }
 

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.Diagnosis;
@@ -14,11 +15,17 @@ internal static class PackEstimator
 
     /// <summary>The fitted pack and what led to it.</summary>
     internal sealed record Estimate(
-        PackModel Model, PackFit Fit, ChargeCount Count, ResistanceFit Resistance, IReadOnlyList<(int A, int B, double Gain)> Taps, double StepS, double EmptyV)
+        PackModel Model, PackFit Fit, ResistanceFit Resistance, IReadOnlyList<(int A, int B, double Gain)> Taps, double StepS, double EmptyV)
     {
         /// <summary>Median of the groups' capacities.</summary>
         internal double MedianCapacityAh { get; } = Model.RatedAh * Math.Exp(Robust.Median(
             [.. Enumerable.Range(0, Model.Groups).Select(k => Fit.X[Model.GroupAt(k) + PackParameters.LogCapacity])]));
+
+        /// <summary>Mean current while the pack was discharged; a third of the rated capacity an hour when it never was.</summary>
+        internal required double MeanDischargeA { get; init; }
+
+        /// <summary>The largest current either way, amperes.</summary>
+        internal required double LargestA { get; init; }
 
         /// <summary>How far the counted charge may be off as a share of what moved, one standard deviation.</summary>
         internal double CountSd { get; init; }
@@ -36,11 +43,14 @@ internal static class PackEstimator
     /// <param name="count">The charge of that log or stretch.</param>
     /// <param name="given">What the owner knows.</param>
     /// <param name="cancel">Ends the work early.</param>
+    // Once the log is cut it is not looked at again; optimised code then lets go of it and of its count.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static Estimate Of(DiagnosisColumns log, ChargeCount count, PackGiven given, CancellationToken cancel)
     {
         (double ratedAh, double fullV, double emptyV) = (given.RatedGroupAh, given.FullV, given.EmptyV);
         bool flat = given.Chemistry.HasFlatCurve;
-        double lastS = log.TimeS[^1];
+        (double lastS, double stepS, int groups) = (log.TimeS[^1], log.UsualStepS, log.Groups);
+        (double samplingAh, double meanDischargeA, double largestA) = (count.SamplingAh(log.RowsAreAverages), count.MeanDischargeA(ratedAh), count.CurrentA.Max(Math.Abs));
         ResistanceWindows windows = ResistanceWindows.Of(log, count, ratedAh);
         cancel.ThrowIfCancellationRequested();
         double topV = flat ? fullV - 0.25 : fullV - 0.13;
@@ -57,14 +67,14 @@ internal static class PackEstimator
         foreach (PackFit start in FirstFits(first, new PackScan(first)))
         {
             cancel.ThrowIfCancellationRequested();
-            (PackModel tried, PackFit trial) = Refine(first, start, windows, meanDegC, log.Groups);
-            (tried, trial) = Refine(tried with { OwnCurves = true }, trial, windows, meanDegC, log.Groups);
+            (PackModel tried, PackFit trial) = Refine(first, start, windows, meanDegC, groups);
+            (tried, trial) = Refine(tried with { OwnCurves = true }, trial, windows, meanDegC, groups);
             if (fit is null || trial.Judgement < fit.Judgement)
                 (model, fit) = (tried, trial);
         }
         cancel.ThrowIfCancellationRequested();
         if (!flat && AnchoredStart.Better(model, fit!) is { } anchored)
-            (model, fit) = Refine(model, anchored, windows, meanDegC, log.Groups);
+            (model, fit) = Refine(model, anchored, windows, meanDegC, groups);
         (fit, double valleySd) = flat ? (fit!, 0) : StretchedStarts.Best(model, fit!);
         cancel.ThrowIfCancellationRequested();
         (model, fit, IReadOnlyList<(int, int, double)> taps) = TapErrors.Try(model, fit);
@@ -72,9 +82,11 @@ internal static class PackEstimator
         if (!flat && taps.Count > 0)
             (fit, valleySd) = StretchedStarts.Best(model, fit);
         double movedAh = slices.Pieces.Max(p => p.DrawnAh) - slices.Pieces.Min(p => p.DrawnAh);
-        return new Estimate(model, fit, count, model.Resistance, taps, log.UsualStepS, emptyV)
+        return new Estimate(model, fit, model.Resistance, taps, stepS, emptyV)
         {
-            CountSd = count.SamplingAh(log.RowsAreAverages) / Math.Max(0.02 * ratedAh, movedAh),
+            MeanDischargeA = meanDischargeA,
+            LargestA = largestA,
+            CountSd = samplingAh / Math.Max(0.02 * ratedAh, movedAh),
             ValleySd = valleySd,
         };
     }

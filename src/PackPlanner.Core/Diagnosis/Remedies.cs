@@ -14,7 +14,7 @@ internal static class Remedies
     /// <summary>Loaded figures and remedies, best gain first.</summary>
     internal static (LoadedRecovery Loaded, IReadOnlyList<Remedy> Remedies) Of(PackEstimator.Estimate estimate, GroupEstimate[] groups, IReadOnlyList<List<FindingDetail>> findings)
     {
-        double currentA = MeanDischarge(estimate);
+        double currentA = estimate.MeanDischargeA;
         double[] capacity = [.. groups.Select(g => g.CapacityAh)];
         double[] room = [.. groups.Select(g => (1 - Math.Clamp(g.Charge, 0, 1)) * g.CapacityAh)];
         double charged = room.Min();
@@ -45,22 +45,6 @@ internal static class Remedies
 
         Remedy Made(string what, Ride ride) => new(
             what, ride.UsableAh, ride.UsableWh, now.UsableAh <= 0 ? 0 : 100 * ((ride.UsableAh / now.UsableAh) - 1), ride.Ends + 1);
-    }
-
-    /// <summary>Mean current while the pack was discharged; a third of the rated capacity an hour when it never was.</summary>
-    internal static double MeanDischarge(PackEstimator.Estimate estimate)
-    {
-        double ah = 0, hours = 0;
-        double[] amps = estimate.Count.CurrentA;
-        for (int i = 1; i < amps.Length; i++)
-        {
-            if (amps[i] > 0.02 * estimate.Model.RatedAh && estimate.Count.StepS[i] < 60)
-            {
-                ah += amps[i] * estimate.Count.StepS[i] / 3600;
-                hours += estimate.Count.StepS[i] / 3600;
-            }
-        }
-        return hours > 0.02 ? ah / hours : estimate.Model.RatedAh / 3;
     }
 
     private static double[] Mended(double[] joints, int k)

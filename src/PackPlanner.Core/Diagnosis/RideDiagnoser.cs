@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Cells;
 using static System.FormattableString;
@@ -24,11 +25,8 @@ public static class RideDiagnoser
         (IReadOnlyList<LooseWires.Wire> loose, IReadOnlyList<LooseWires.Wire> suspected) = LooseWires.Look(asRead);
         DiagnosisColumns columns = LooseWires.Mended(asRead, loose);
         bool flat = given.Chemistry.HasFlatCurve;
-        ChargeCount count = ChargeCount.Of(columns, given);
-        IReadOnlyList<int> unlogged = UnloggedCharge.Of(columns, count, given);
-        LogStretch stretch = LogStretch.Of(columns.TimeS, count, given.RatedGroupAh, unlogged);
-        DiagnosisColumns fitted = stretch.Whole ? columns : columns.Cut(stretch);
-        PackEstimator.Estimate estimate = PackEstimator.Of(fitted, stretch.Whole ? count : ChargeCount.Of(fitted, given), given, stop);
+        (LogStretch stretch, IReadOnlyList<int> unlogged) = Stretch(columns, given);
+        PackEstimator.Estimate estimate = Fitted(columns, stretch, given, stop);
         Identifiability told = Identifiability.Of(estimate, flat);
         GroupEstimate[] groups = LooseWires.Widened(GroupEstimates.Of(estimate, told, flat), loose);
         HashSet<int> suspect = [.. estimate.Taps.SelectMany(t => (int[])[t.A, t.B]).Where(k => k >= 0), .. loose.SelectMany(w => (int[])[w.Below, w.Below + 1]), .. unread.Groups];
@@ -38,8 +36,10 @@ public static class RideDiagnoser
         List<FindingDetail>[] findings = [.. groups.Select((g, k) => unread.With(k, loose.Where(wire => wire.Touches(k)).ToArray() is { Length: > 0 } wires
             ? Verdicts.OfLoose(wires, k, told, g)
             : Verdicts.Of(g, estimate, told, suspect.Contains(k), spread, standingV[k], trend.Share[k])))];
-        bool underLoad = estimate.Count.CurrentA.Any(amps => Math.Abs(amps) > LeastLoadPerAh * given.RatedGroupAh);
+        bool underLoad = estimate.LargestA > LeastLoadPerAh * given.RatedGroupAh;
         GroupEstimate[] limiting = unread.NeverLimiting(groups);
+        // Counted again: held all through the fit, the count of a season takes as much as several of its channels.
+        ChargeCount count = ChargeCount.Of(columns, given);
         (IReadOnlyList<RideEvent> events, IReadOnlyList<Caution> cautions) = RideEvents.Of(log, given, count, suspect);
         (LoadedRecovery loaded, IReadOnlyList<Remedy> remedies) = Remedies.Of(estimate, limiting, findings);
         double meanDegC = columns.TemperatureDegC is { } t ? t.Where(double.IsFinite).DefaultIfEmpty(double.NaN).Average() : double.NaN;
@@ -57,6 +57,21 @@ public static class RideDiagnoser
             Cautions = [.. cautions, .. TapCautions(estimate), .. LooseWires.Cautions(loose), .. unread.Cautions(), .. OutsideMeasured(told)],
             Notes = [.. RatedAgainstLog.Notes(columns, given, unlogged.Count > 0), .. unread.Notes(), .. Notes(log, given, estimate, limiting, count, stretch, meanDegC), .. Uneven(spread.Offset), .. trend.Notes, .. Unlogged(unlogged), .. UnloggedCharge.Unseen(count, given, unlogged), .. LooseWires.Notes(suspected)],
         };
+    }
+
+    private static (LogStretch Stretch, IReadOnlyList<int> Unlogged) Stretch(DiagnosisColumns columns, PackGiven given)
+    {
+        ChargeCount count = ChargeCount.Of(columns, given);
+        IReadOnlyList<int> unlogged = UnloggedCharge.Of(columns, count, given);
+        return (LogStretch.Of(columns.TimeS, count, given.RatedGroupAh, unlogged), unlogged);
+    }
+
+    // Run once, it would not be optimised, and then what it hands on is held until it returns.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static PackEstimator.Estimate Fitted(DiagnosisColumns columns, LogStretch stretch, PackGiven given, CancellationToken stop)
+    {
+        DiagnosisColumns fitted = stretch.Whole ? columns : columns.Cut(stretch);
+        return PackEstimator.Of(fitted, ChargeCount.Of(fitted, given), given, stop);
     }
 
     // Groups that are not read are filled in before anything is looked at.

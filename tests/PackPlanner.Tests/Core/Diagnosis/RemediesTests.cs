@@ -132,7 +132,7 @@ public class RemediesTests
         PackModel model = SmallPack.Model(SmallPack.Slices(log), 2);
         PackEstimator.Estimate pack = SmallPack.Estimate(model, SmallPack.Plain(model, [9, 9], [1, 1]), log);
 
-        Assert.Equal(mean, Remedies.MeanDischarge(pack), 0.05);
+        Assert.Equal(mean, pack.MeanDischargeA, 0.05);
     }
 
     // 72 s, two hundredths of an hour, of discharge are the least.
@@ -144,6 +144,6 @@ public class RemediesTests
         DiagnosisColumns log = SmallPack.Log([.. Enumerable.Repeat(0.0, 40), .. Enumerable.Repeat(6.0, rows), .. Enumerable.Repeat(0.0, 40)], 2);
         PackModel model = SmallPack.Model(SmallPack.Slices(log), 2);
 
-        Assert.Equal(mean, Remedies.MeanDischarge(SmallPack.Estimate(model, SmallPack.Plain(model, [9, 9], [1, 1]), log)), 1e-9);
+        Assert.Equal(mean, SmallPack.Estimate(model, SmallPack.Plain(model, [9, 9], [1, 1]), log).MeanDischargeA, 1e-9);
     }
 }

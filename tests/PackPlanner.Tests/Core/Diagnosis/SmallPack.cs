@@ -83,6 +83,14 @@ internal static class SmallPack
     }
 
     /// <summary>An estimate that nothing was fitted for: the parameters are the given ones.</summary>
-    internal static PackEstimator.Estimate Estimate(PackModel model, double[] x, DiagnosisColumns? log = null, double stepS = 1, double emptyV = 3.0) => new(
-        model, new PackFit(model, x), ChargeCount.Of((log ?? Log([0, 0], model.Groups)).TimeS, (log ?? Log([0, 0], model.Groups)).CurrentA, false, RatedAh), model.Resistance, [], stepS, emptyV);
+    internal static PackEstimator.Estimate Estimate(PackModel model, double[] x, DiagnosisColumns? log = null, double stepS = 1, double emptyV = 3.0)
+    {
+        DiagnosisColumns of = log ?? Log([0, 0], model.Groups);
+        ChargeCount count = ChargeCount.Of(of.TimeS, of.CurrentA, false, RatedAh);
+        return new(model, new PackFit(model, x), model.Resistance, [], stepS, emptyV)
+        {
+            MeanDischargeA = count.MeanDischargeA(model.RatedAh),
+            LargestA = count.CurrentA.Max(Math.Abs),
+        };
+    }
 }
