@@ -62,20 +62,11 @@ internal static class PackEstimator
             Unit(resistance, ratedAh), floorV, log.GrainV, flat ? 0.012 : 0.004, lastS > 12 * 3600, [], OwnCurves: false, LoadError: 0.06,
             OffsetSd: Math.Max(0.3, count.ZeroSpreadA / (0.001 * ratedAh)));
 
-        PackFit? fit = null;
-        PackModel first = model;
-        foreach (PackFit start in FirstFits(first, new PackScan(first)))
-        {
-            cancel.ThrowIfCancellationRequested();
-            (PackModel tried, PackFit trial) = Refine(first, start, windows, meanDegC, groups);
-            (tried, trial) = Refine(tried with { OwnCurves = true }, trial, windows, meanDegC, groups);
-            if (fit is null || trial.Judgement < fit.Judgement)
-                (model, fit) = (tried, trial);
-        }
+        (model, PackFit fit) = Refined(model, windows, meanDegC, groups, cancel);
         cancel.ThrowIfCancellationRequested();
-        if (!flat && AnchoredStart.Better(model, fit!) is { } anchored)
+        if (!flat && AnchoredStart.Better(model, fit) is { } anchored)
             (model, fit) = Refine(model, anchored, windows, meanDegC, groups);
-        (fit, double valleySd) = flat ? (fit!, 0) : StretchedStarts.Best(model, fit!);
+        (fit, double valleySd) = flat ? (fit, 0) : StretchedStarts.Best(model, fit);
         cancel.ThrowIfCancellationRequested();
         (model, fit, IReadOnlyList<(int, int, double)> taps) = TapErrors.Try(model, fit);
         // A wrong tap bends the shared curve; with it taken off, another capacity of the pack may be the better one.
@@ -89,6 +80,22 @@ internal static class PackEstimator
             CountSd = samplingAh / Math.Max(0.02 * ratedAh, movedAh),
             ValleySd = valleySd,
         };
+    }
+
+    /// <summary>The best of the first fits, each with what resistance does over charge and with curves of its own.</summary>
+    private static (PackModel Model, PackFit Fit) Refined(PackModel first, ResistanceWindows windows, double meanDegC, int groups, CancellationToken cancel)
+    {
+        (PackModel Model, PackFit Fit)? best = null;
+        foreach (PackFit start in FirstFits(first, new PackScan(first)))
+        {
+            cancel.ThrowIfCancellationRequested();
+            (PackModel tried, PackFit trial) = Refine(first, start, windows, meanDegC, groups);
+            (tried, trial) = Refine(tried with { OwnCurves = true }, trial, windows, meanDegC, groups);
+            if (best is null || trial.Judgement < best.Value.Fit.Judgement)
+                best = (tried, trial);
+        }
+
+        return best!.Value;
     }
 
     private static ChargeSlices Cut(DiagnosisColumns log, ChargeCount count, double ratedAh, double topV)
