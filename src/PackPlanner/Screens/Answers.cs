@@ -52,6 +52,9 @@ internal sealed class Answers
     /// </summary>
     internal FitAnswer? MostPlaces => desk.Step is CavityModel && Fit is { Answer: { FirstLook: true, Cells.Count: > 0 } } ? full.Most(desk.Job) : null;
 
+    /// <summary>Whether places are on their way.</summary>
+    internal bool IsLookingForPlaces => fit.IsWorking;
+
     /// <summary>Whether the full search looks just now.</summary>
     internal bool IsSearchingInFull => full.IsLooking;
 

@@ -72,6 +72,47 @@ public sealed class NewUserTests : IDisposable
         Assert.Contains("2 of them yes; not yet: C", text, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("resting V<3.602", 5)]
+    [InlineData("restingV<3.602", 5)]
+    [InlineData("resting V < 3.602", 5)]
+    [InlineData("Resting v<3.602 Ah > 4.45", 1)]
+    [InlineData("% of rated<70", 1)]
+    public void A_column_is_named_in_a_condition_as_it_is_headed(string condition, int expected)
+    {
+        // Of 12 cells T001 has 3.999 Ah, T002 3.091 (62 % of 5 Ah); 3.600 and 3.601 V have T005, T010, and T001, T006, T011, of which T006 alone has over 4.45 Ah.
+        bench.OpenLot();
+        bench.Press("2", "f");
+        bench.Type(condition);
+        bench.Press("Enter");
+
+        Assert.StartsWith($"{expected} of 12 shown", bench.Desk.Says, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_letter_goes_to_the_next_line_of_a_short_list_that_begins_with_it()
+    {
+        bench.OpenLot();
+        bench.Desk.GoTo(0);
+        bench.Press("Home", "Enter", "L", "N", "Enter");
+
+        Assert.Equal("NMC", bench.Desk.Job!.Givens.Chemistry!.Name);
+        bench.Press("Enter", "l", "Enter");
+        Assert.StartsWith("L", bench.Desk.Job!.Givens.Chemistry!.Name, StringComparison.Ordinal);
+        bench.Press("Enter", "#");
+        Assert.Contains("no use here", bench.Desk.Says, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_screen_without_a_table_writes_none()
+    {
+        bench.OpenLot();
+        bench.Press("7", "w", "Enter");
+
+        Assert.Contains("no table yet", bench.Desk.Says, StringComparison.Ordinal);
+        Assert.False(File.Exists(Path.Combine(bench.JobsFolder, "test-lot-log.csv")));
+    }
+
     [Fact]
     public void A_search_begins_with_an_empty_field()
     {

@@ -11,7 +11,7 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
     private readonly RowCursor cursor = new();
     private int top;
 
-    public string Hint => "arrows choose  Space read";
+    public string Hint => desk.AllCautions.Count == 0 ? "" : "arrows choose  Space read";
 
     public bool OnlyTells => true;
 

@@ -77,11 +77,27 @@ internal sealed class ListOverlay(
         if ((!narrows || key is not ("Home" or "End")) && cursor.Move(key, Names(Shown), pageRows))
             return true;
         string typed = line.Text;
-        if (!narrows || !line.Press(key))
+        if (!narrows)
+            return GoToLetter(key);
+        if (!line.Press(key))
             return false;
         if (line.Text != typed)
             cursor.GoTo(0, Names(Shown));
         return true;
+    }
+
+    // In a short list a letter goes to the next line that begins with it.
+    private bool GoToLetter(string key)
+    {
+        IReadOnlyList<ListItem> shown = Shown;
+        if (key.Length != 1 || !char.IsLetter(key[0]))
+            return false;
+        cursor.Keep(Names(shown));
+        int next = Enumerable.Range(1, shown.Count).Select(step => (cursor.Row + step) % shown.Count)
+            .FirstOrDefault(at => shown[at].Name.TrimStart().StartsWith(key, StringComparison.OrdinalIgnoreCase), -1);
+        if (next >= 0)
+            cursor.GoTo(next, Names(shown));
+        return next >= 0;
     }
 
     public void Paste(string text)

@@ -149,7 +149,9 @@ internal sealed class SheetsModel(Desk desk) : IStep
         return new StepPicture(Question, answer, next);
     }
 
-    private string? Why(Sheet sheet) => Input is { } input ? sheet.WhyNot(input) : desk.Answers.WhyNoSheets ?? "it is being made";
+    private string? Why(Sheet sheet) => Input is not { } input ? desk.Answers.WhyNoSheets ?? "it is being made"
+        : sheet.WhyNot(input) is not { } why ? null
+        : input.Layout is null && desk.Answers.IsLookingForPlaces ? "places are being looked for" : why;
 
     // The preview shows what the page will say, and pages carry a point whatever is set here; only the tables beside them take the comma.
     private string Points => desk.Look.DecimalComma ? "   (pages print a decimal point, their CSV a comma)" : "";

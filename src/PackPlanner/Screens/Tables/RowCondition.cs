@@ -1,10 +1,11 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Screens.Tables;
 
 /// <summary>A typed condition over the columns of a table, such as <c>Ah&lt;4.1 verdict=hold</c>.</summary>
-internal static class RowCondition
+internal static partial class RowCondition
 {
     private static readonly string[] Signs = ["<=", ">=", "!=", "<", ">", "="];
 
@@ -17,7 +18,7 @@ internal static class RowCondition
     {
         holds = null;
         List<Func<int, bool>> parts = [];
-        foreach (string part in typed.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (string part in WithoutBlanks(typed, columns).Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
             string? sign = Signs.Where(s => part.Contains(s, StringComparison.Ordinal))
                 .MinBy(s => (part.IndexOf(s, StringComparison.Ordinal), -s.Length));
@@ -44,6 +45,26 @@ internal static class RowCondition
             holds = row => parts.TrueForAll(part => part(row));
         return null;
     }
+
+    // Names may be typed as they are shown, with their blanks, and blanks may stand round a sign.
+    private static string WithoutBlanks(string typed, IReadOnlyList<Column> columns)
+    {
+        string text = Spaced().Replace(typed, "${sign}");
+        foreach (string heading in columns.SelectMany(column => new[] { column.Heading, AsciiText.Of(column.Heading) }).Where(heading => heading.Contains(' ', StringComparison.Ordinal)).OrderByDescending(heading => heading.Length))
+        {
+            for (int at = text.IndexOf(heading, StringComparison.OrdinalIgnoreCase); at >= 0; at = text.IndexOf(heading, at + 1, StringComparison.OrdinalIgnoreCase))
+            {
+                int end = at + heading.Length;
+                if (end < text.Length && "<>=!".Contains(text[end], StringComparison.Ordinal))
+                    text = text[..at] + heading.Replace(" ", "", StringComparison.Ordinal) + text[end..];
+            }
+        }
+
+        return text;
+    }
+
+    [GeneratedRegex(@" *(?<sign><=|>=|!=|<|>|=) *", RegexOptions.CultureInvariant)]
+    private static partial Regex Spaced();
 
     private static Column? Named(string name, IReadOnlyList<Column> columns)
     {
