@@ -20,7 +20,7 @@ public static class RideDiagnoser
     {
         if (log.CurrentA is not { } current || log.Rows < 3 || log.Groups == 0)
             throw new ArgumentException("A diagnosis needs rows with time, current and group voltages.", nameof(log));
-        (DiagnosisColumns asRead, UnreadGroups unread) = AsRead(log, current);
+        (DiagnosisColumns asRead, UnreadGroups unread) = AsRead(log, current, given);
         log = unread.Filled;
         (IReadOnlyList<LooseWires.Wire> loose, IReadOnlyList<LooseWires.Wire> suspected) = LooseWires.Look(asRead);
         DiagnosisColumns columns = LooseWires.Mended(asRead, loose);
@@ -75,10 +75,10 @@ public static class RideDiagnoser
     }
 
     // Groups that are not read are filled in before anything is looked at.
-    private static (DiagnosisColumns Columns, UnreadGroups Unread) AsRead(RideLog log, double[] current)
+    private static (DiagnosisColumns Columns, UnreadGroups Unread) AsRead(RideLog log, double[] current, PackGiven given)
     {
         DiagnosisColumns columns = new(log.TimeS, current, log.GroupV, MeanTemperature(log), log.RowsAreAverages);
-        UnreadGroups unread = UnreadGroups.Of(log, columns.GrainV);
+        UnreadGroups unread = UnreadGroups.Of(log, columns.GrainV, given);
         return ReferenceEquals(unread.Filled, log) ? (columns, unread)
             : (new DiagnosisColumns(log.TimeS, current, unread.Filled.GroupV, columns.TemperatureDegC, log.RowsAreAverages), unread);
     }

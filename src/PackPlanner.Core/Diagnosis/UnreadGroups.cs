@@ -10,40 +10,29 @@ namespace PackPlanner.Core.Diagnosis;
 /// </remarks>
 internal sealed class UnreadGroups
 {
-    // No sound group keeps one reading while the mean of the others moves by as much; a coarse log is given four of its steps (our choice).
-    private const double MovedV = 0.15, Grains = 4, SameV = 0.0005;
-    private const int LeastRows = 50;
-
-    // Of millions of rows so many tell as well as all: what stands still for long stands still on each of them.
-    private const int RowsLookedAt = 200_000;
-
-    private readonly List<Stand> unread = [], frozen = [];
+    private readonly List<StillChannel> unread = [], frozen = [];
 
     private UnreadGroups(RideLog log) => Filled = log;
 
     /// <summary>The log with the mean of the others in place of groups that are not read, and without readings that stand still.</summary>
     internal RideLog Filled { get; private set; }
 
-    /// <summary>A channel that stands still.</summary>
-    /// <param name="Group">From 0.</param>
-    /// <param name="Volts">Where it stands; NaN where it never holds the volts of a cell.</param>
-    /// <param name="First">First row.</param>
-    /// <param name="Last">Last row.</param>
-    /// <param name="OthersMovedV">By how much the mean of the others moves meanwhile.</param>
-    private readonly record struct Stand(int Group, double Volts, int First, int Last, double OthersMovedV);
-
     /// <summary>Looks for them.</summary>
     /// <param name="log">The log.</param>
     /// <param name="grainV">The smallest step between its readings, volts.</param>
-    internal static UnreadGroups Of(RideLog log, double grainV)
+    /// <param name="given">What is known of the pack; null: any charge that flows moves every group.</param>
+    internal static UnreadGroups Of(RideLog log, double grainV, PackGiven? given = null)
     {
         UnreadGroups found = new(log);
         if (log.Groups < 2)
             return found;
         bool[] reads = [.. log.GroupV.Select(volts => Array.Exists(volts, double.IsFinite))];
         foreach (int k in Enumerable.Range(0, log.Groups).Where(k => !reads[k]))
-            found.unread.Add(new Stand(k, double.NaN, 0, log.Rows - 1, 0));
-        foreach (IGrouping<int, Stand> own in Stands(log, reads.Count(read => read), Math.Max(MovedV, Grains * grainV)).GroupBy(stand => stand.Group))
+            found.unread.Add(new StillChannel(k, double.NaN, 0, log.Rows - 1, 0));
+        int read = reads.Count(one => one);
+        if (read < 2)
+            return found.Whole();
+        foreach (IGrouping<int, StillChannel> own in StillChannels.Find(log, read, grainV, given).GroupBy(stand => stand.Group))
         {
             if (own.Sum(stand => stand.Last - stand.First + 1) >= log.Rows / 2)
                 found.unread.Add(own.MaxBy(stand => stand.Last - stand.First));
@@ -51,9 +40,14 @@ internal sealed class UnreadGroups
                 found.frozen.AddRange(own);
         }
 
-        if (found.unread.Count > 0 || found.frozen.Count > 0)
-            found.Fill();
-        return found;
+        return found.Whole();
+    }
+
+    private UnreadGroups Whole()
+    {
+        if (unread.Count > 0 || frozen.Count > 0)
+            Fill();
+        return this;
     }
 
     /// <summary>Groups of which nothing is known, from 0.</summary>
@@ -75,7 +69,7 @@ internal sealed class UnreadGroups
 
     private FindingDetail Finding(int group)
     {
-        Stand[] own = [.. unread.Concat(frozen).Where(stand => stand.Group == group)];
+        StillChannel[] own = [.. unread.Concat(frozen).Where(stand => stand.Group == group)];
         return new FindingDetail(
             FindingKind.Sensor,
             [.. own.Select(Saw), Has(group) ? "nothing else can be told of this group: neither its capacity nor its charge nor its resistance" : "those rows are left out; the others tell what is said of it"],
@@ -94,63 +88,19 @@ internal sealed class UnreadGroups
     internal IEnumerable<string> Notes() => unread.Count == 0 ? [] :
         [Invariant($"{(unread.Count == 1 ? "group" : "groups")} {string.Join(", ", unread.Select(stand => stand.Group + 1).Order())} {(unread.Count == 1 ? "is" : "are")} not read: the pack's figures suppose that it holds as much as the others do, and are too high where it holds less")];
 
-    private string Saw(Stand stand) => double.IsNaN(stand.Volts) ? "its channel never holds the volts of a cell"
-        : Invariant($"its channel shows {stand.Volts:f3} V {When(stand)}, while the mean of the others moves by {stand.OthersMovedV:f2} V");
+    private string Saw(StillChannel stand) => double.IsNaN(stand.Volts) ? "its channel never holds the volts of a cell"
+        : Invariant($"its channel shows {stand.Volts:f3} V {When(stand)}, while the middle one of the others moves by {stand.OthersMovedV:f2} V");
 
-    private string When(Stand stand) => stand.First == 0 && stand.Last == Filled.Rows - 1 ? "throughout"
+    private string When(StillChannel stand) => stand.First == 0 && stand.Last == Filled.Rows - 1 ? "throughout"
         : Invariant($"from {Filled.TimeS[stand.First] / 3600:f2} h to {Filled.TimeS[stand.Last] / 3600:f2} h");
-
-    private static List<Stand> Stands(RideLog log, int read, double movedV)
-    {
-        List<Stand> stands = [];
-        if (read < 2)
-            return stands;
-        Run[] runs = [.. log.GroupV.Select(volts => new Run(volts))];
-        int stride = Math.Max(1, log.Rows / RowsLookedAt);
-        for (int i = 0; i < log.Rows; i += stride)
-        {
-            (double sum, int here) = (0, 0);
-            foreach (double[] volts in log.GroupV)
-            {
-                if (!double.IsFinite(volts[i]))
-                    continue;
-                sum += volts[i];
-                here++;
-            }
-
-            for (int k = 0; k < runs.Length; k++)
-            {
-                if (!double.IsFinite(runs[k].Volts[i]))
-                    continue;
-                if (!runs[k].GoesOn(i))
-                    Close(k, i);
-                // A reading that another group lost would move the mean by itself.
-                if (here == read)
-                    runs[k].See((sum - runs[k].Volts[i]) / (here - 1));
-            }
-        }
-
-        for (int k = 0; k < runs.Length; k++)
-            Close(k, log.Rows);
-        return stands;
-
-        void Close(int k, int next)
-        {
-            Run run = runs[k];
-            if (run.MovedV > movedV && run.Rows >= LeastRows)
-                stands.Add(new Stand(k, run.Volts[run.First], run.First, run.Last, run.MovedV));
-            if (next < log.Rows)
-                run.Begin(next);
-        }
-    }
 
     private void Fill()
     {
         double[][] volts = [.. Filled.GroupV];
-        foreach (IGrouping<int, Stand> own in frozen.GroupBy(stand => stand.Group))
+        foreach (IGrouping<int, StillChannel> own in frozen.GroupBy(stand => stand.Group))
         {
             volts[own.Key] = [.. volts[own.Key]];
-            foreach (Stand stand in own)
+            foreach (StillChannel stand in own)
                 Array.Fill(volts[own.Key], double.NaN, stand.First, stand.Last - stand.First + 1);
         }
 
@@ -158,7 +108,7 @@ internal sealed class UnreadGroups
         if (unread.Count > 0 && read.Length > 0)
         {
             double[] mean = Mean(read, Filled.Rows);
-            foreach (Stand stand in unread)
+            foreach (StillChannel stand in unread)
                 volts[stand.Group] = mean;
         }
 
@@ -185,36 +135,5 @@ internal sealed class UnreadGroups
         }
 
         return mean;
-    }
-
-    /// <summary>Rows in which a channel keeps one reading, and how far the mean of the others goes meanwhile.</summary>
-    private sealed class Run(double[] volts)
-    {
-        private double low = double.PositiveInfinity, high = double.NegativeInfinity;
-
-        internal double[] Volts => volts;
-
-        internal int First { get; private set; }
-
-        internal int Last { get; private set; }
-
-        internal int Rows { get; private set; }
-
-        internal double MovedV => high > low ? high - low : 0;
-
-        internal bool GoesOn(int row)
-        {
-            // Before the first reading there is none to keep.
-            if (Rows == 0)
-                First = row;
-            if (Math.Abs(volts[row] - volts[First]) >= SameV)
-                return false;
-            (Last, Rows) = (row, Rows + 1);
-            return true;
-        }
-
-        internal void Begin(int row) => (First, Last, Rows, low, high) = (row, row, 1, double.PositiveInfinity, double.NegativeInfinity);
-
-        internal void See(double mean) => (low, high) = (Math.Min(low, mean), Math.Max(high, mean));
     }
 }

@@ -1,4 +1,7 @@
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Diagnosis;
+using PackPlanner.Formats;
+using PackPlanner.Formats.Logs;
 using PackPlanner.Tests.Core.Diagnosis.Simulator;
 
 namespace PackPlanner.Tests.Core.Diagnosis;
@@ -85,6 +88,50 @@ public class UnreadGroupsTests
         Assert.InRange(found.Filled.GroupV[1].Count(double.IsNaN), 299_000, 301_000);
     }
 
+    private static readonly PackGiven Nmc = new(Chemistries.NickelManganeseCobalt, 5, 1, 20, 4.2, 3.0), Lfp = new(Chemistries.LithiumIronPhosphate, 5, 1, 20, 3.65, 2.5);
+
+    private static RideLog Ride(Func<int, double> currentA, Func<int, int, double> volts, int rows = Rows, double stepS = 10) => new()
+    {
+        TimeS = [.. Enumerable.Range(0, rows).Select(i => stepS * i)],
+        CurrentA = [.. Enumerable.Range(0, rows).Select(currentA)],
+        GroupV = [.. Enumerable.Range(0, 5).Select(k => Enumerable.Range(0, rows).Select(i => volts(k, i)).ToArray())],
+        UsualStepS = stepS,
+        Source = "invented",
+    };
+
+    // One group of five runs down to 2.5 V while the pack is parked: the others rest, and what rests keeps its reading.
+    [Fact]
+    public void Groups_that_rest_while_one_loses_its_charge_are_read()
+    {
+        RideLog parked = Ride(_ => 0, (k, i) => k == 4 ? 3.7 - (1.2 * i / Rows) : 3.7);
+
+        Assert.Same(parked, UnreadGroups.Of(parked, 0.001, Nmc).Filled);
+    }
+
+    // The last hour of a charge, in steps of 10 mV: four groups rise to full, the fifth is still on the flat part; 5 A of 20 Ah for 400 x 10 s are 5.6 Ah.
+    [Fact]
+    public void A_group_on_the_flat_part_of_its_curve_keeps_its_reading_while_the_others_are_full()
+    {
+        RideLog charge = Ride(_ => -5, (k, i) => k == 4 ? 3.36 : Math.Round(3.36 + (0.29 * i / Rows), 2));
+
+        Assert.Same(charge, UnreadGroups.Of(charge, 0.01, Lfp).Filled);
+        Assert.Equal([4], UnreadGroups.Of(charge, 0.01, Nmc).Groups);
+    }
+
+    // The load goes on and off ten times; each time four groups give way by 50 mV. Five such steps are wanted, each of 15 mV or three steps of the log.
+    [Theory]
+    [InlineData(10, 0.05, 0.001, true)]
+    [InlineData(2, 0.05, 0.001, false)]
+    [InlineData(10, 0.01, 0.001, false)]
+    [InlineData(10, 0.05, 0.02, false)]
+    public void A_channel_that_no_step_of_the_load_moves_is_not_read(int steps, double giveWayV, double grainV, bool unread)
+    {
+        bool Loaded(int i) => i / (Rows / (steps + 1)) % 2 == 1;
+        RideLog ride = Ride(i => Loaded(i) ? 20 : 0, (k, i) => k == 1 ? 3.3 : Loaded(i) ? 3.3 - giveWayV : 3.3, stepS: 1);
+
+        Assert.Equal(unread ? [1] : [], UnreadGroups.Of(ride, grainV, Lfp).Groups);
+    }
+
     // A reading that repeats for a few rows, a pack at rest, another group's lost readings, a log of one group.
     [Fact]
     public void A_pack_at_rest_and_readings_that_others_lose_accuse_none()
@@ -97,6 +144,17 @@ public class UnreadGroupsTests
         Assert.Same(lost, UnreadGroups.Of(lost, 0.001).Filled);
         RideLog one = new() { TimeS = [0, 1, 2], CurrentA = [1, 1, 1], GroupV = [[4, 4, 4]], Source = "invented" };
         Assert.Same(one, UnreadGroups.Of(one, 0.001).Filled);
+    }
+
+    // In steps of 10 mV a group that is low in charge keeps one reading for an hour while the others are filled.
+    [Fact]
+    public void A_coarse_log_accuses_no_channel_of_a_sample_whose_channels_all_read()
+    {
+        string folder = House.Repository.Data("sample-logs");
+        PackLogReading read = Assert.IsType<Outcome<PackLogReading>.Given>(PackLogs.Read(Path.Combine(folder, "sample06.csv"), new() { Chemistry = Chemistries.LithiumIronPhosphate, RatedAh = 58.1 })).Value;
+        RideLog coarse = read.Log.WithGroupV([.. read.Log.GroupV.Select(group => group.Select(volts => Math.Round(volts, 2)).ToArray())]);
+
+        Assert.Same(coarse, UnreadGroups.Of(coarse, 0.01, new PackGiven(Chemistries.LithiumIronPhosphate, coarse.Groups, null, 58.1, 3.65, 2.5)).Filled);
     }
 
     // A simulated pack whose third channel is stuck: the finding is its own, its figures are none, and the others are as they were.
