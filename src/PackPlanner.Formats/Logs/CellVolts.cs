@@ -13,6 +13,9 @@ internal static class CellVolts
     // As much as a cell may be charged past full before caution 3 is raised.
     private const double OverFullV = 0.05;
 
+    // No charger takes most groups of a pack so far past full; one group may get there, and is warned of.
+    private const double FarOverFullV = 0.3;
+
     /// <summary>The limits that hold when no chemistry is named: those of all known ones together.</summary>
     internal static (double LowestV, double HighestV) Limits(Chemistry? chemistry) => chemistry?.Physics
         ?? (Chemistries.All.Min(known => known.Physics.LowestV), Chemistries.All.Max(known => known.Physics.HighestV));
@@ -77,7 +80,10 @@ internal static class CellVolts
     internal static string? Contradicts(LogColumn[] columns, FileUnit unit, Chemistry chemistry)
     {
         (double lowestV, double highestV) = Limits(null);
-        double[] volts = [.. columns.SelectMany(column => SomeFigures.Measured(column.Values)).Select(unit.Convert).Where(value => value >= lowestV && value <= highestV)];
+        double[][] each = [.. columns.Select(column => SomeFigures.Measured(column.Values).Select(unit.Convert).Where(value => value >= lowestV && value <= highestV).Order().ToArray())];
+        if (2 * each.Count(one => one.Length > 0 && one[one.Length * 9 / 10] > chemistry.FullV + FarOverFullV) > each.Count(one => one.Length > 0))
+            return string.Create(System.Globalization.CultureInfo.InvariantCulture, $"most groups stand above {chemistry.FullV + FarOverFullV:0.00} V in a tenth of the log, and cells of {chemistry.Name} are full at {chemistry.FullV:0.00} V");
+        double[] volts = [.. each.SelectMany(one => one)];
         double middle = volts.Length == 0 ? 0 : Robust.UpperMedian(volts);
         return middle <= chemistry.FullV + OverFullV ? null
             : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"half of all cell volts stand above {middle:0.00} V, and cells of {chemistry.Name} are full at {chemistry.FullV:0.00} V");

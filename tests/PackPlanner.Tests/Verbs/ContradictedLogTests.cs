@@ -39,6 +39,27 @@ public class ContradictedLogTests
             Assert.Equal("volts-contradict-chemistry", answer.GetProperty("code").GetString());
     }
 
+    // A whole ride of NMC from 4.15 V down to 3.3 V: its middle is an LFP cell's, its beginning is not. One group so high in an LFP pack is a danger to be told, not another chemistry.
+    [Theory]
+    [InlineData(4, 3)]
+    [InlineData(1, 0)]
+    public void A_ride_that_begins_above_full_of_the_chemistry_is_refused_but_not_for_one_group(int high, int exitCode)
+    {
+        using Folder folder = new();
+        string file = folder.File("ride.csv");
+        File.WriteAllLines(file,
+        [
+            "time s,current A,cell 1 V,cell 2 V,cell 3 V,cell 4 V",
+            .. Enumerable.Range(0, 600).Select(i =>
+            {
+                string volts = string.Join(',', Enumerable.Range(1, 4).Select(k => (k <= high ? 4.15 - (0.85 * i / 600) : 3.33 - (0.1 * i / 600)).ToString("0.000", CultureInfo.InvariantCulture)));
+                return string.Create(CultureInfo.InvariantCulture, $"{10 * i},{(i % 20 < 10 ? 2.5 : 2.0):0.0},{volts}");
+            }),
+        ]);
+
+        Assert.Equal(exitCode, Planner.Json("diagnose", file, "--chemistry", "LFP", "--rated-ah", "5Ah").ExitCode);
+    }
+
     [Theory]
     [InlineData(5, false)]
     [InlineData(0, true)]
