@@ -104,6 +104,20 @@ public sealed class NewUserTests : IDisposable
     }
 
     [Fact]
+    public void Of_a_caution_that_has_no_room_in_full_what_not_to_do_is_there_whole()
+    {
+        bench.Desk.Store.Demo("trike");
+        bench.Text();
+        bench.Press("!");
+
+        string shown = System.Text.RegularExpressions.Regex.Replace(bench.Text(60, 18), @"\s+", " ");
+
+        PackPlanner.Core.Cautions.Caution gravest = bench.Desk.AllCautions[0];
+        Assert.Contains(gravest.Do, shown, StringComparison.Ordinal);
+        Assert.Contains(gravest.Entry.DoNot, shown, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_screen_without_a_table_writes_none()
     {
         bench.OpenLot();

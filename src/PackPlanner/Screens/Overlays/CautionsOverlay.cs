@@ -86,17 +86,21 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
         return y + 1;
     }
 
+    // Where not all has room, what to do and not to do comes before what was seen and why.
     private static List<(string Word, string Says)> Lines(Caution caution, Area area)
     {
+        (string, string)[] seen = [("saw", caution.Saw), ("why", caution.Entry.Why)], done = [("do", caution.Do), ("do not", caution.Entry.DoNot)];
+        List<(string, string)> lines = Wrapped([.. seen, .. done], area);
+        return lines.Count <= area.Height - 2 ? lines : Wrapped([.. done, .. seen], area);
+    }
+
+    private static List<(string Word, string Says)> Wrapped((string Word, string Says)[] parts, Area area)
+    {
         List<(string, string)> lines = [];
-        CautionEntry entry = caution.Entry;
-        foreach ((string word, string says) in new[]
+        foreach ((string word, string says) in parts)
         {
-            ("saw", caution.Saw), ("why", entry.Why), ("do", caution.Do), ("do not", entry.DoNot),
-        })
-        {
-            IReadOnlyList<string> parts = TextWidth.Wrap(area.Look.Prose(says), Math.Min(100, area.Width - 13));
-            lines.AddRange(parts.Select((part, i) => (i == 0 ? word : "", part)));
+            IReadOnlyList<string> rows = TextWidth.Wrap(area.Look.Prose(says), Math.Min(100, area.Width - 13));
+            lines.AddRange(rows.Select((part, i) => (i == 0 ? word : "", part)));
         }
 
         return lines;
