@@ -28,7 +28,7 @@ public static class PackLogs
         if (LogFormats.OfPacks.FirstOrDefault(known => known.Suits(head, columns)) is { } format)
             return format.Read(source, head, columns, options);
         return Refusal.Input("no-cell-volts", source.Name,
-            $"no columns are known as the volts of series groups; the headings are: {Headings(head)}",
+            $"there are not two columns that are known as the volts of series groups; the headings are: {Headings(head)}",
             "Name them cell 1 (V), cell 2 (V) and so on, or say --column \"NAME=group 1\" for each; the log of a single cell goes to capacity.");
     });
 
