@@ -18,8 +18,8 @@ internal static class FitReasons
                 Invariant($"Allow {need * g / 1000:0.###} kg, or use {most} cells at most."))];
         }
 
-        if (count == 0 && TooLarge(scene) is { } size)
-            return [size];
+        if (count == 0 && TooLarge(scene, c) is { } size)
+            return [TooLarge(scene, AnyWay(c)) is null ? size with { Change = "Turn the cells another way, where their maker allows it: then they go in. Or: " + size.Change } : size];
         if (looks.IsStopped)
         {
             string had = count < need ? Invariant($"it had found {count} of {need} places") : Invariant($"its {count} places were not grouped yet");
@@ -42,10 +42,10 @@ internal static class FitReasons
     }
 
     /// <summary>Along which axis even an empty cavity is shorter than one cell with its clearances; null when along none.</summary>
-    private static FitReason? TooLarge(Scene scene)
+    private static FitReason? TooLarge(Scene scene, FitCase fitCase)
     {
         (FitReason Reason, double Short)? nearest = null;
-        foreach (Attitude a in Attitude.Of(scene.Case))
+        foreach (Attitude a in Attitude.Of(fitCase))
         {
             foreach (Prism3 part in scene.Parts)
             {
@@ -76,6 +76,16 @@ internal static class FitReasons
 
         return nearest?.Reason;
     }
+
+    private static FitCase AnyWay(FitCase fitCase) => fitCase with
+    {
+        Cell = fitCase.Cell switch
+        {
+            CellBody.Cylinder round => round with { Axes = Axes3.All },
+            CellBody.Box box => box with { Poses = Enum.GetValues<BoxPose>() },
+            _ => fitCase.Cell,
+        },
+    };
 
     private static List<FitReason> TooFew(Scene scene, int count, int need, QuickLooks looks)
     {

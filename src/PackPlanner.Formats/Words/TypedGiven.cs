@@ -114,6 +114,7 @@ public static class TypedGiven
             GivenKind.Amperes => As<ElectricCurrent>(text, "a current", "22A", out why)?.Amperes,
             GivenKind.Milliohm => As<ElectricResistance>(text, "a resistance", "0.2mohm", out why)?.Milliohms,
             GivenKind.Ohm => As<ElectricResistance>(text, "a resistance", "500kohm", out why)?.Ohms,
+            GivenKind.WattHoursPerKm => EachMile(text),
             GivenKind.DegC => As<Temperature>(text, "a temperature", "8degC", out why)?.DegreesCelsius,
             GivenKind.Kilograms => As<Mass>(text, "a mass", "11kg", out why)?.Kilograms,
             GivenKind.Kilometres => As<Length>(text, "a length", "41km", out why)?.Kilometers,
@@ -124,6 +125,9 @@ public static class TypedGiven
             _ => null,
         };
     }
+
+    private static double? EachMile(string text) =>
+        TypedQuantity.Split(text, out double number, out string unit) && unit.ToUpperInvariant() is ("WH/MILE" or "WH/MI") ? number / 1.609344 : null;
 
     private static TQuantity? As<TQuantity>(string text, string wanted, string example, out string why)
         where TQuantity : struct, IQuantity =>

@@ -16,7 +16,7 @@ internal static class GeneralActions
             () => desk.Step.WhereFrom() is null ? "nothing under the cursor has a figure to explain" : null,
             () => ShowWhereFrom(desk)),
         new(KeyBook.Undo, "undo", UndoWords(desk),
-            () => desk.Open?.History.UndoName is null ? "nothing to take back" : null,
+            () => desk.Open?.History.UndoName is null && !CanBringBack(desk) ? "nothing to take back" : null,
             () => Undo(desk)),
         new(KeyBook.Redo, "", "redo: makes the change that was taken back again",
             () => desk.Open?.History.RedoName is null ? "nothing to make again" : null,
@@ -29,7 +29,10 @@ internal static class GeneralActions
     ];
 
     private static string UndoWords(Desk desk) =>
-        desk.Open?.History.UndoName is { } name ? $"takes back: {name}" : "takes the last change back";
+        CanBringBack(desk) ? "brings back the job that was put aside"
+        : desk.Open?.History.UndoName is { } name ? $"takes back: {name}" : "takes the last change back";
+
+    private static bool CanBringBack(Desk desk) => desk.Open is null && desk.Store.Deleted is not null;
 
     private static void ShowWhereFrom(Desk desk)
     {
@@ -39,6 +42,12 @@ internal static class GeneralActions
 
     private static void Undo(Desk desk)
     {
+        if (CanBringBack(desk))
+        {
+            desk.Store.BringBack();
+            return;
+        }
+
         string name = desk.Open!.History.UndoName!;
         desk.Open.Undo();
         desk.Says = $"undone: {name}   (U makes it again)";

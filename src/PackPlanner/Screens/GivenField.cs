@@ -1,6 +1,7 @@
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats.Words;
+using PackPlanner.Screens.Drawing;
 using PackPlanner.Screens.JobScreen;
 using PackPlanner.Screens.Overlays;
 
@@ -24,14 +25,14 @@ internal static class GivenField
                 break;
             default:
                 desk.Show(new FieldOverlay(
-                    desk, Asked(entry),
+                    desk, Asked(entry, desk.Look),
                     entry.Without.Length > 0 ? $"Empty makes it unknown: {entry.Without}." : "Empty makes it unknown.",
                     GivenWords.Initial(entry, job.Givens, desk.Look),
-                    text => TypedGiven.Read(entry, AsTyped(desk, text), percentBeside: true, out _) is { } wrong
+                    text => TypedGiven.Read(entry, AsTyped(desk, entry, text), percentBeside: true, out _) is { } wrong
                         ? wrong + (text.Contains(',') && !desk.Look.DecimalComma ? " (or : decimal mark)" : "") : null,
                     text =>
                     {
-                        TypedGiven.Read(entry, AsTyped(desk, text), percentBeside: true, out JobValue? value);
+                        TypedGiven.Read(entry, AsTyped(desk, entry, text), percentBeside: true, out JobValue? value);
                         Take(desk, entry, value);
                     }));
                 break;
@@ -55,9 +56,11 @@ internal static class GivenField
         $"{Bare(entry)}: {GivenWords.Value(entry, givens, desk.Look).TrimEnd()}", GivenWords.From(new GivenRow("", [entry.Key]), givens), () => Ask(desk, entry.Key)));
 
     // What is typed has a unit, said once.
-    private static string Asked(GivenEntry entry)
+    private static string Asked(GivenEntry entry, Look look)
     {
-        string unit = TypedGiven.UnitOf(entry.Kind);
+        string unit = FieldUnits.Symbol(entry.Kind, look);
+        if (FieldUnits.AreOthers(entry.Kind, look))
+            return $"{Bare(entry)} ({unit})";
         bool said = entry.What.Split(' ', ',').Contains(unit) || entry.Kind is GivenKind.Milliohm or GivenKind.WattHoursPerKm;
         return said || unit.Length == 0 ? entry.What : $"{entry.What} ({unit})";
     }
@@ -75,7 +78,7 @@ internal static class GivenField
     });
 
     // Who reads decimal commas types them too.
-    private static string AsTyped(Desk desk, string text) => desk.Look.DecimalComma ? text.Replace(',', '.') : text;
+    private static string AsTyped(Desk desk, GivenEntry entry, string text) => FieldUnits.Typed(entry.Kind, desk.Look.DecimalComma ? text.Replace(',', '.') : text, desk.Look);
 
     private static void AskChemistry(Desk desk, GivenEntry entry) => desk.Show(new ListOverlay(desk, "chemistry of the cells", () =>
     [

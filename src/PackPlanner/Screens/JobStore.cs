@@ -75,11 +75,34 @@ internal sealed class JobStore(Desk desk, Surroundings around)
         {
             File.Move(open.File, aside, overwrite: false);
             desk.Forget();
-            desk.Says = $"Put aside as {aside}; open that file to have it back.";
+            Deleted = (open.File, aside);
+            desk.Says = $"Put aside as {aside}; u brings it back.";
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
             desk.Says = $"Not deleted: {OneLine.Of(fault.Message)} Nothing was changed.";
+        }
+    }
+
+    /// <summary>The job that was put aside last while this program ran, and where it lies; null when none was.</summary>
+    internal (string File, string Aside)? Deleted { get; private set; }
+
+    /// <summary>Brings back what was put aside last, under its own name or a free one, and opens it.</summary>
+    internal void BringBack()
+    {
+        if (Deleted is not { } deleted)
+            return;
+        try
+        {
+            string file = File.Exists(deleted.File) ? FreeFile(Path.GetFileName(deleted.File)[..^JobFile.Ending.Length]) : deleted.File;
+            File.Move(deleted.Aside, file, overwrite: false);
+            Deleted = null;
+            if (OpenFile(file))
+                desk.Says = $"brought back: {file}";
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            desk.Says = $"Not brought back: {OneLine.Of(fault.Message)} It lies as {deleted.Aside}.";
         }
     }
 

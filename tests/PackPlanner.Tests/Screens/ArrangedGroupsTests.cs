@@ -1,9 +1,9 @@
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
+using PackPlanner.Formats;
 using PackPlanner.Formats.JobFiles;
 using PackPlanner.Formats.Sheets;
-using PackPlanner.Formats;
 
 namespace PackPlanner.Tests.Screens;
 

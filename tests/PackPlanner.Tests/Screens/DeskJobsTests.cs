@@ -126,6 +126,25 @@ public class DeskJobsTests
     }
 
     [Fact]
+    public void A_deleted_job_comes_back_by_undo_with_all_that_it_held()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        string file = bench.Desk.Open!.File;
+        int revision = bench.Desk.Open.History.Revision;
+        bench.Desk.Store.Delete();
+        Assert.Null(bench.Desk.Open);
+        Assert.False(File.Exists(file));
+
+        bench.Press("u");
+
+        Assert.Equal(file, bench.Desk.Open!.File);
+        Assert.Equal(revision, bench.Desk.Open.History.Revision);
+        Assert.Equal(12, bench.Desk.Job!.Rows.Count);
+        Assert.Null(bench.Desk.Store.Deleted);
+    }
+
+    [Fact]
     public void A_deleted_job_is_put_aside_and_can_be_opened_again()
     {
         using Bench bench = new();

@@ -60,7 +60,7 @@ internal static class GivenWords
     {
         JobValue.Word word => word.Value,
         JobValue.Number number when entry.Kind == GivenKind.Fraction => look.AsTyped(number.Value * 100, "0.####"),
-        JobValue.Number number => look.AsTyped(number.Value, "0.########"),
+        JobValue.Number number => look.AsTyped(FieldUnits.Shown(entry.Kind, number.Value, look), FieldUnits.AreOthers(entry.Kind, look) ? "0.####" : "0.########"),
         _ => "",
     };
 
@@ -73,6 +73,7 @@ internal static class GivenWords
             GivenKind.Kilometres => look.Distance(value, 1),
             GivenKind.Millimetres => look.Length(value),
             GivenKind.Kilograms => look.Mass(value, value < 1 ? 3 : 1),
+            GivenKind.WattHoursPerKm when look.UsUnits => look.Use(value),
             GivenKind.Volts => look.Figure(value, value >= 10 && value % 1 == 0 ? 0 : 2),
             _ => look.AsTyped(value, "0.####"),
         };

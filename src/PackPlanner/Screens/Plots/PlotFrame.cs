@@ -33,7 +33,8 @@ internal sealed record PlotFrame(Area Area, double LowX, double HighX, double Lo
 
         if (low > high)
             return (0, 1);
-        double room = high > low ? (high - low) * 0.03 : Math.Max(1e-3, Math.Abs(high) * 0.05);
+        // A line at nought has no size to take the scale from.
+        double room = high > low ? (high - low) * 0.03 : high == 0 ? 1 : Math.Max(1e-3, Math.Abs(high) * 0.05);
         return (low - room, high + room);
     }
 
@@ -50,12 +51,19 @@ internal sealed record PlotFrame(Area Area, double LowX, double HighX, double Lo
         foreach (double tick in rows)
         {
             int y = (int)Math.Round(RowOf(tick));
-            string text = TextWidth.Fit(Area.Look.Figure(tick, decimals), Left - 2, right: true);
-            Area.Write(0, y, text);
+            Area.Write(0, y, TextWidth.Fit(Label(tick, decimals), Left - 2, right: true));
             Area.Write(Left - 1, y, "┤");
         }
 
         PaintBottom(unitX, inside);
+    }
+
+    // A figure that is cut is another figure: the nought before the point goes first; then only whole ones stay.
+    private string Label(double tick, int decimals)
+    {
+        string figure = Area.Look.Figure(tick, Math.Abs(tick - Math.Round(tick)) < 1e-9 && Area.Look.Figure(tick, decimals).Length > Left - 2 ? 0 : decimals);
+        string text = figure.Length <= Left - 2 ? figure : figure.StartsWith('0') ? figure[1..] : figure.StartsWith("-0", StringComparison.Ordinal) ? "-" + figure[2..] : figure;
+        return text.Length <= Left - 2 ? text : "";
     }
 
     private void PaintBottom(string unitX, Area inside)

@@ -66,6 +66,13 @@ public class SearchTests
         Assert.Contains("6 cells of 70 g weigh 0.42 kg, the limit is 0.41 kg", heavy.Reasons[0].Text, StringComparison.Ordinal);
     }
 
+    // A cell of 20 x 70 mm does not stand in 40 mm, but lies in 100 x 100 x 40 mm: 70 + 10 and 20 + 6 mm are wanted; in 60 x 60 x 40 mm it does neither.
+    [Theory]
+    [InlineData(100, 40, true)]
+    [InlineData(60, 40, false)]
+    public void A_cell_that_would_lie_where_it_does_not_stand_is_said_to(double side, double z, bool lies) =>
+        Assert.Equal(lies, Assert.Single(Search(Tray(side, side, z: z)).Reasons).Change!.StartsWith("Turn the cells another way", StringComparison.Ordinal));
+
     // By how much, and along which axis, a cell is too large: 70 + 10, 20 + 6.
     [Theory]
     [InlineData(60, 60, 79, Axis.Z, 1.0, "1 mm short in height (z): 70 mm of cell + 5 mm at -z + 5 mm at +z = 80 mm, the space is 79 mm")]
