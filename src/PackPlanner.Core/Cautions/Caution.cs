@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace PackPlanner.Core.Cautions;
 
 /// <summary>One caution raised: a code of the catalogue, how grave it is here, where, and what was seen.</summary>
@@ -6,7 +8,7 @@ namespace PackPlanner.Core.Cautions;
 /// <param name="Where">Cell, group, file and line, or the figure's name.</param>
 /// <param name="Saw">The value that raised it and the limit it passed, with units.</param>
 /// <param name="DoNow">What to do here, where more is known than in the catalogue; null for the catalogue's words.</param>
-public sealed record Caution(string Code, SignalWord Signal, string Where, string Saw, string? DoNow = null)
+public sealed partial record Caution(string Code, SignalWord Signal, string Where, string Saw, string? DoNow = null)
 {
     /// <summary>How <see cref="Saw"/> begins where a check could not be made.</summary>
     public const string NotChecked = "not checked";
@@ -27,6 +29,13 @@ public sealed record Caution(string Code, SignalWord Signal, string Where, strin
         .. cautions.Distinct()
             .OrderBy(c => c.Signal)
             .ThenBy(c => c.Code, StringComparer.Ordinal)
+            .ThenBy(c => Padded(c.Where), StringComparer.Ordinal)
             .ThenBy(c => c.Where, StringComparer.Ordinal),
     ];
+
+    // Group 2 before group 10.
+    private static string Padded(string where) => Digits().Replace(where, number => number.Value.PadLeft(9, '0'));
+
+    [GeneratedRegex("[0-9]+")]
+    private static partial Regex Digits();
 }

@@ -24,7 +24,7 @@ internal static class CavityWords
 
         FitAnswer? most = desk.Answers.MostPlaces;
         string weight = answer.CellMassKg is { } kg ? $" The cells weigh {desk.Look.Mass(kg)}." : "";
-        return new StepPicture(Question, $"{Count(desk, answer, most)}.{weight}", Next(desk, answer, most), answer.Cautions);
+        return new StepPicture(Question, $"{Count(desk, answer, most)}.{weight}", Next(desk, answer, most), answer.Cautions) { Short = $"{(most ?? answer).Cells.Count} places{Takes(most ?? answer)}{((most ?? answer).FirstLook ? "; more may fit" : "")}." };
     }
 
     private static StepPicture NoRoom(Desk desk, FitAnswer first)
@@ -32,8 +32,10 @@ internal static class CavityWords
         FitAnswer answer = desk.Answers.MostPlaces is { Fits: false } most ? most : first;
         FitReason reason = answer.Reasons[0];
         string which = answer.FirstLook ? "First look, more may fit: " : SoFar(desk, answer);
-        return new StepPicture(Question, $"{which}{Places(answer)}, but it does not fit: {reason.Text}", $"{reason.Change?.TrimEnd('.') ?? "a: change the space"}{Fewer(desk, answer)}", answer.Cautions);
+        return new StepPicture(Question, $"{which}{Places(answer)}, but it does not fit: {reason.Text}", $"{reason.Change?.TrimEnd('.') ?? "a: change the space"}{Fewer(desk, answer)}", answer.Cautions) { Short = $"{answer.Cells.Count} places: it does not fit. {Clause(reason.Text)}" };
     }
+
+    private static string Clause(string text) => text.Split(':')[0];
 
     /// <summary>Cells in parallel that the full search can link and the first look could not; null where it cannot, or while it looks.</summary>
     internal static int? Larger(Desk desk) =>

@@ -46,7 +46,13 @@ internal static class ChoicesOverlay
         JobChange series = JobChanges.Set("series", Of(choice.Series));
         JobChange? parallel = choice.Parallel is { } p ? JobChanges.Set("parallel", Of(p)) : null;
         string name = $"take {choice.Series}s{choice.Parallel}p";
-        desk.Do(new JobChange(name, job => parallel is null ? series.Apply(job) : parallel.Apply(series.Apply(job))));
+        desk.Do(new JobChange(name, job => OfCell(choice.Cell, job, Of).Aggregate(parallel is null ? series.Apply(job) : parallel.Apply(series.Apply(job)), (done, change) => change.Apply(done))));
         desk.Says = $"{name}: u takes it back. The cell itself stays that of the space; i adds another case.";
     }
+
+    // What the job has not been told of its cell is that of the choice: else its volts and Ah would be others than those it was chosen by.
+    private static IEnumerable<JobChange> OfCell(SizingCell cell, Job job, Func<double, Given> of) =>
+        new (string Key, double? Value)[] { ("ratedAh", cell.CapacityAh), ("fullV", cell.FullV), ("emptyV", cell.CutoffV), ("nominalV", cell.NominalV) }
+            .Where(one => one.Value is not null && !job.Givens.Known.ContainsKey(one.Key) && GivenCatalogue.Find(one.Key) is not null)
+            .Select(one => JobChanges.Set(one.Key, of(one.Value!.Value)));
 }

@@ -3,6 +3,7 @@ using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
 using PackPlanner.Formats.JobFiles;
+using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Overlays;
 using PackPlanner.Screens.Tables;
 
@@ -30,6 +31,7 @@ internal static class CellEdits
         List<(string, string)> lines = [("verdict", CellColumns.Word(cell.Verdict))];
         lines.AddRange(cell.Reasons.Select(reason => ("because", $"{ReasonWords.Of(reason, desk.Look)} {ReasonWords.From(reason.LimitFrom)}".TrimEnd())));
         lines.AddRange(cell.Rows.Select((row, i) => ($"test {i + 1}", TestWords(desk, row) + Changed(desk, cell.Label, i + 1))));
+        lines.AddRange(cell.Rows.Select(row => row.Remark).OfType<string>().Distinct(StringComparer.Ordinal).Select(remark => ("remark", OneLine.Of(remark))));
         if (cell.AbortedAh is { } aborted)
             lines.Add(("broken off", $"{desk.Look.Figure(aborted, 3)} Ah counted in a test that was broken off: it is not a capacity"));
         if (cell.SelfDischarge is { } leak)

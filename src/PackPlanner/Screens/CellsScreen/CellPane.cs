@@ -1,5 +1,6 @@
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Screening;
+using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens.CellsScreen;
@@ -25,6 +26,8 @@ internal static class CellPane
 
         if (cell.Reasons.Count == 0)
             area.Write(0, y++, "inside every limit that could be checked");
+        foreach (string remark in cell.Rows.Select(row => row.Remark).OfType<string>().Distinct(StringComparer.Ordinal))
+            area.Write(0, y++, TextWidth.Cut(area.Look.Of($"remark: {OneLine.Of(remark)}"), area.Width));
         y++;
         area.Write(0, y++, "tests", Ink.Bold);
         foreach (CellRow row in cell.Rows)

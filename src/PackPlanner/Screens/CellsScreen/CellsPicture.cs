@@ -34,8 +34,10 @@ internal static class CellsPicture
         int hold = lot.Count(Verdict.Hold);
         int reject = lot.Count(Verdict.Reject);
         string answer = $"{use} use, {hold} hold, {reject} reject of {lot.Cells.Count}. {Need(desk.Job!, use)} {Repeats(lot, desk)}";
-        return new StepPicture(Question, answer, Next(desk, lot), lot.Cautions);
+        return new StepPicture(Question, answer, Next(desk, lot), lot.Cautions) { Short = $"{use} use, {hold} hold, {reject} reject. {Needed(desk.Job!)}" };
     }
+
+    private static string Needed(Job job) => job.Givens is { Series: { } series, Parallel: { } parallel } ? $"You need {series * parallel}." : "";
 
     private static string Need(Job job, int use)
     {

@@ -68,7 +68,7 @@ internal static class FormPainter
             x = body.Write(x, y, values[i], InkOf(i == under)) + 2;
     }
 
-    private static Ink InkOf(bool isHere) => isHere ? Ink.Accent | Ink.Bold : Ink.Plain;
+    private static Ink InkOf(bool isHere) => isHere ? Ink.Accent | Ink.Bold | Ink.Underline : Ink.Plain;
 
     internal static void Source(Area body, int y, JobSource file, bool here)
     {

@@ -144,7 +144,8 @@ internal sealed class JobModel : IStep
             "What should I know before I judge?",
             $"{known} of {first.Length} known. Unknown stays unknown: what hangs on it says not checked. Rev counts your changes. Kept in {file}",
             next,
-            [.. JobCautions.Of(job.Givens)]);
+            [.. JobCautions.Of(job.Givens)])
+        { Short = $"{known} of {first.Length} known. What hangs on the rest says not checked." };
     }
 
     // A case may state what the form does not; read here, because asking the step for its answer would start the search.

@@ -146,7 +146,7 @@ internal sealed class SheetsModel(Desk desk) : IStep
             : ready == 0 ? (desk.IsWorking ? "Wait a moment: other steps are still at work" : "2 Cells, 4 Cavity or 7 Log first")
             : Why(Current) is null ? "Space ticks a sheet; then w writes"
             : $"Go to the sheet {SheetCatalogue.All.First(sheet => Why(sheet) is null).Name} with the arrows, Space ticks it; then w writes";
-        return new StepPicture(Question, answer, next);
+        return new StepPicture(Question, answer, next) { Short = $"{ready} of {SheetCatalogue.All.Count} sheets can be made; {ticked} ticked." };
     }
 
     private string? Why(Sheet sheet) => Input is not { } input ? desk.Answers.WhyNoSheets ?? "it is being made"

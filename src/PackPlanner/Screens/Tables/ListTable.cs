@@ -182,7 +182,7 @@ internal sealed class ListTable
         Column column = Columns[index];
         string arrow = SortColumn == index ? (IsDescending ? "▾" : "▴") : "";
         string heading = TextWidth.Fit(area.Look.Of(column.Heading + arrow), width, column.IsRight);
-        area.Write(x, 0, heading, index == ActiveColumn ? Ink.Accent | Ink.Bold : Ink.Bold);
+        area.Write(x, 0, heading, index == ActiveColumn ? Ink.Accent | Ink.Bold | Ink.Underline : Ink.Bold);
         area.OnClick(x, 0, width, () => Sort(index));
     }
 

@@ -21,4 +21,20 @@ public class CautionPropertiesTests
         Gen.String.Where(text => CautionCatalogue.All.All(entry => entry.Code != text))
             .Sample(text => Assert.False(SafetyHolds.Include(text)), seed: "0000KIcCwDG2", iter: 500);
     }
+
+    [Fact]
+    public void Gravest_first_then_by_code_then_group_2_before_group_10_whatever_order_they_came_in()
+    {
+        Caution[] ordered =
+        [
+            new("caution-09", SignalWord.Danger, "group 12", "a"),
+            new("caution-07", SignalWord.Warning, "group 2", "b"),
+            new("caution-07", SignalWord.Warning, "group 10", "c"),
+            new("caution-18", SignalWord.Warning, "group 1", "d"),
+            new("caution-18", SignalWord.Warning, "group 2, cell T9", "e"),
+            new("caution-18", SignalWord.Warning, "group 2, cell T11", "f"),
+        ];
+
+        Gen.Shuffle(ordered).Sample(shuffled => Assert.Equal(ordered, Caution.InOrder([.. shuffled, shuffled[0]])), iter: 100);
+    }
 }
