@@ -51,7 +51,7 @@ internal static class EnergyPicture
         string loaded = answered.Request.Load is LoadPlan.ConstantCurrent drawn ? $" at {look.Figure(drawn.LoadA, 0)} A" : " at rest";
         return new StepPicture(Question, answer, Next(budget, givens, look), answered.Raised)
         {
-            Short = $"{Kwh(budget.UsableWh, look)} kWh{Likely(budget, look)}{far}{loaded}; {end}.",
+            Short = $"{(IsWithin(budget) ? Kwh(budget.UsableWh, look) + " kWh" + Likely(budget, look) : Range(budget, look) + " kWh")}{far}{loaded}; {end}.",
         };
     }
 
@@ -88,9 +88,11 @@ internal static class EnergyPicture
 
     // Of many like groups one is surely weaker than it reads: then the figure of the readings lies above what is likely, and no ± holds both.
     private static string Likely(EnergyBudget budget, Look look) =>
-        budget.UsableWh >= budget.Spread.LowWh && budget.UsableWh <= budget.Spread.HighWh
-            ? $" ± {Small(budget.Spread.HalfWidthWh, look)}"
-            : $" as read, likely {look.Figure(budget.Spread.LowWh / 1000, 3)}-{look.Figure(budget.Spread.HighWh / 1000, 3)}";
+        IsWithin(budget) ? $" ± {Small(budget.Spread.HalfWidthWh, look)}" : $" as read, likely {Range(budget, look)}";
+
+    private static bool IsWithin(EnergyBudget budget) => budget.UsableWh >= budget.Spread.LowWh && budget.UsableWh <= budget.Spread.HighWh;
+
+    private static string Range(EnergyBudget budget, Look look) => $"{look.Figure(budget.Spread.LowWh / 1000, 3)}-{look.Figure(budget.Spread.HighWh / 1000, 3)}";
 
     // A spread too small for two decimals of a kWh is said in Wh, never as nought.
     private static string Small(double wh, Look look) => wh < 5 ? $"{look.Figure(Math.Max(1, wh), 0)} Wh" : Kwh(wh, look);
