@@ -44,7 +44,7 @@ public class FirstFiveMinutesTests
         // From the label to usable, in lines that add up.
         bench.Press("6");
         Assert.Contains("kWh", bench.Desk.Step.Picture.Answer);
-        Assert.Contains("which is not told: 13 are alike within noise", bench.Desk.Step.Picture.Answer);
+        Assert.Contains("One of 13 like groups ends it", bench.Desk.Step.Picture.Answer);
         Assert.Contains("Wh", bench.Text());
 
         // Sheets, written; those of the screen say of joining what those of the command line say.

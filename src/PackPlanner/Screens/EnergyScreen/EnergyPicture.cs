@@ -65,7 +65,7 @@ internal static class EnergyPicture
         if (budget.EndedByController)
             return $"The controller's lowest volts end it, {volts}" + (alike > 1 ? "." : $"; group {budget.EndsAtGroup} is then the lowest.");
         return alike > 1
-            ? $"A group ends it at {volts}; which is not told: {alike} are alike within noise."
+            ? $"One of {alike} like groups ends it at {volts}."
             : $"Group {budget.EndsAtGroup} ends it at its cut-off; the pack then gives {volts}.";
     }
 
