@@ -97,7 +97,7 @@ job 15 '3 x'
 job 16 '3 Enter'
   at 3; keys Enter; see '[0-9.]+x, [0-9.]+ of 22 A'; back
 job 12 '3 j'
-  at 3; keys j; see 'May I join the cells of group'; see 'A on joining, limit'; back
+  at 3; keys j; see 'May I join the cells of group'; see 'A on joining those above, limit'; back
 job 40 '2 f 8'
   at 2; keys f; types 'verdict=reject'; keys Enter; see '12 of 150'; keys f; sleep 0.3; for _ in $(seq 1 16); do keys BSpace; done; keys Enter
   at 8; keys Down Down Down Down Down Enter; see 'held|reject'; back
@@ -110,7 +110,7 @@ job 32 '4'
 job 30 '4 5'
   at 4; see 'cells weigh'; at 5; see 'middle of their mass'
 job 6 '6 Enter'
-  at 6; see '[0-9.]+ kWh ± '; see 'usable'; keys Enter; see 'nominal|Ah'; back
+  at 6; see '[0-9.]+ kWh (as read, likely|±)'; see 'usable'; keys Enter; see 'nominal|Ah'; back
 job 9 '6 e'
   at 6; keys e; see 'controller'; back; below 'pack volts, full'
 job 25 '6 e'
