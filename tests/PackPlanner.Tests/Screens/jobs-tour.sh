@@ -167,7 +167,7 @@ job 18 '7 i'
 job 19 '7 i'
   see 'set aside'; below '65\.535'; back
 job 17 '2 ='
-  at 2; keys i; types "$home/my files/lot.csv"; keys Enter; see '8 cells'; keys End Enter; at 2; see 'A0'; keys /; types A02; keys Enter; sleep 0.5; see '> .*A02'; see '1\.7'; keys =; see 'mV/day|a day'; back
+  at 2; keys i; types "$home/my files/lot.csv"; keys Enter; see '8 cells'; keys End Enter; at 2; see 'A0'; keys /; types A02; keys Enter; sleep 0.5; see '> .*A02'; see 'loses charge'; keys =; see 'mV/day|a day|%/month'; back
 job 27 '2 c ='
   keys c; below '> ... model'; keys Enter; back; see 'Alpha 30|Beta 35'; keys /; for _ in 1 2 3; do keys BSpace; done; types B01; keys Enter; see '> .*B01'; keys =; see 'of 3.50 Ah rated, model Beta 35'; back
 job 28 '2 ='
