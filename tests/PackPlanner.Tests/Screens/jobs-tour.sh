@@ -104,7 +104,7 @@ job 40 '2 f 8'
 job 37 '2 i'
   at 2; keys i; types "$home/my files/zellen größe.csv"; keys Enter; see 'Have I read'; below 'C7.*C07|C07.*C7'; back
 job 7 '4 a i'
-  at 4; see '117 places .proven limit [0-9]+'; keys a; see 'must stay free'; back; keys i; see 'name or path'; back
+  at 4; see '117.{1,12}proven limit [0-9]+'; keys a; see 'must stay free'; back; keys i; see 'name or path'; back
 job 32 '4'
   at 4; below 'way in'
 job 30 '4 5'
