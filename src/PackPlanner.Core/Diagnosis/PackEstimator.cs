@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.Diagnosis;
@@ -43,8 +42,6 @@ internal static class PackEstimator
     /// <param name="count">The charge of that log or stretch.</param>
     /// <param name="given">What the owner knows.</param>
     /// <param name="cancel">Ends the work early.</param>
-    // Once the log is cut it is not looked at again; optimised code then lets go of it and of its count.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static Estimate Of(DiagnosisColumns log, ChargeCount count, PackGiven given, CancellationToken cancel)
     {
         (double ratedAh, double fullV, double emptyV) = (given.RatedGroupAh, given.FullV, given.EmptyV);

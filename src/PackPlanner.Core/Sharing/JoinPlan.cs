@@ -35,6 +35,9 @@ public sealed record JoinStep
     /// <summary>Amperes when it is joined in the order of the plan; null for the first one and where unknown.</summary>
     public double? InOrderA { get; init; }
 
+    /// <summary>It passes its limit on joining all others as they are: it has to be brought to their volts first.</summary>
+    public bool IsLate => InrushA > LimitA;
+
     /// <summary>Volts to bring it to alone before joining; null where it is not to be charged or nothing is known.</summary>
     public double? BringToV { get; init; }
 

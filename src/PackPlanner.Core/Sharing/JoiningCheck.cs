@@ -21,7 +21,7 @@ public static class JoiningCheck
         string[] order = bench.Order();
         JoinStep[] steps = [.. request.Cells.Select(cell => Step(bench, cell, order))];
         // A cell past its limit is brought to the others' volts first; until then it joins nothing and lends no current to those after it.
-        HashSet<string> late = [.. steps.Where(step => step.InrushA > step.LimitA).Select(step => step.Label)];
+        HashSet<string> late = [.. steps.Where(step => step.IsLate).Select(step => step.Label)];
         steps = [.. steps.Zip(request.Cells, (step, cell) => step.InrushA is null ? step : step with { InOrderA = bench.InOrderA(cell, order, late) })];
         return new JoinPlan(request.Group, steps, order, WorstPair(bench), JoiningCautions.Of(request, bench, steps));
     }

@@ -22,7 +22,7 @@ internal static class JoinOverlay
         return new TextOverlay($"May I join the cells of group {plan.Group} now?", lines);
     }
 
-    private static bool IsLate(JoinStep step) => step.InrushA > step.LimitA || step.InOrderA > step.LimitA;
+    private static bool IsLate(JoinStep step) => step.IsLate || step.InOrderA > step.LimitA;
 
     private static string Words(JoinStep step, Look look)
     {
