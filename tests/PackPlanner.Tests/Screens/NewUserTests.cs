@@ -141,6 +141,66 @@ public sealed class NewUserTests : IDisposable
         Assert.Contains("T007", bench.Desk.Step.WhereFrom()!.Title, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Where_there_is_no_caution_no_key_is_offered_for_one()
+    {
+        bench.Press("!");
+
+        string[] lines = bench.Text().Split('\n');
+
+        Assert.Contains(lines, line => line.Contains("no cautions", StringComparison.Ordinal));
+        Assert.DoesNotContain(lines, line => line.Contains("Space", StringComparison.Ordinal) || line.Contains("arrows choose", StringComparison.Ordinal));
+        bench.OpenLot(series: 16);
+        bench.Press("!");
+        Assert.Contains("Space read", bench.Text(), StringComparison.Ordinal);
+    }
+
+    // By hand: 12 cells of 4.40 to 4.50 Ah but for T001 (3.999), far from the median of its lot.
+    [Fact]
+    public void A_cell_unlike_its_lot_is_told_how_far_it_is_and_how_far_it_might_be()
+    {
+        bench.OpenLot();
+        bench.Press("2", "/");
+        bench.Type("T001");
+        bench.Press("Enter");
+        bench.Text(120, 36);
+
+        string all = string.Join('\n', bench.Desk.Step.WhereFrom()!.Lines.Select(line => $"{line.Word} {line.Says}"));
+
+        double[] ah = [.. bench.Desk.Job!.Rows.Select(row => row.CapacityAh!.Value).Order()];
+        double median = (ah[5] + ah[6]) / 2;
+        Assert.Contains(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{median - 3.999:0.000} Ah from the median {median:0.000}"), all, StringComparison.Ordinal);
+        Assert.Contains("3.5 standard deviations", all, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Tests_that_disagree_are_told_by_how_much()
+    {
+        bench.OpenLot();
+        bench.Desk.Do(JobChanges.AddRow(bench.Desk.Job!.Rows[2] with { CapacityAh = bench.Desk.Job!.Rows[2].CapacityAh * 0.8, File = null, Line = null, Slot = null }));
+        bench.Press("2", "/");
+        bench.Type("T003");
+        bench.Press("Enter");
+        bench.Text(120, 36);
+
+        // 1 and 0.8 differ by 0.2 of their mean 0.9, 22.2 %, or by 20 % of the larger.
+        Assert.Contains(bench.Desk.Step.WhereFrom()!.Lines, line => line.Says.Contains("its tests differ by 22.2 %", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void With_a_decimal_comma_no_line_of_energy_keeps_a_point()
+    {
+        bench.Desk.Store.Demo("trike");
+        bench.Desk.Look = bench.Desk.Look with { DecimalComma = true };
+        bench.Press("6");
+
+        string text = bench.Text(120, 36);
+
+        Assert.Contains("fuse to start from", text, StringComparison.Ordinal);
+        // The cell's own name in the first line is not a figure.
+        Assert.DoesNotMatch(@"\d\.\d", text[text.IndexOf('\n', StringComparison.Ordinal)..]);
+    }
+
     private static string[] Shown(PackPlanner.Screens.Overlays.TextOverlay overlay)
     {
         Page page = new(100, 20, new Look());

@@ -131,6 +131,45 @@ public class ReadingPanelTests
         Assert.Equal(before, bench.Desk.Job!.FitCase!.Text);
     }
 
+    [Fact]
+    public void The_same_file_again_and_cells_that_the_job_knows_are_told_before_they_are_taken()
+    {
+        using Bench bench = new();
+        Assert.True(bench.Desk.Store.New("Reading"));
+        string lot = File("lot.csv", "label,Ah\nA1,2.85\nA2,2.79\n");
+        ReadIn(bench, lot);
+        Assert.DoesNotContain("already", bench.Text(), StringComparison.Ordinal);
+        bench.Press("End", "Enter");
+
+        ReadIn(bench, lot);
+        Assert.Contains("in the job already, as lot.csv: leave it with Esc", Flat(bench), StringComparison.Ordinal);
+        bench.Press("Esc");
+
+        ReadIn(bench, File("more.csv", "label,Ah\nA2,2.80\nA3,2.71\n"));
+        Assert.Contains("1 of its labels are in the job already", Flat(bench), StringComparison.Ordinal);
+        bench.Press("End", "Enter");
+        ReadIn(bench, File("again.csv", "label,Ah\nA2,2.81\nA3,2.70\n"));
+        Assert.Contains("All 2 labels are in the job already", Flat(bench), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_a_sentence_names_an_option_the_screen_says_what_does_it_here()
+    {
+        using Bench bench = new();
+        Assert.True(bench.Desk.Store.New("Reading"));
+        ReadIn(bench, File("extra.csv", "label,Ah,Wert X\nA1,2.85,1\nA2,2.79,2\n"));
+        Assert.Contains("On this screen --column is Enter on the line of a column.", bench.Text(120, 36), StringComparison.Ordinal);
+        bench.Press("Esc");
+
+        // One figure a thousand times off its column by its mark: refused, and its remedy names the option.
+        ReadIn(bench, File("odd.csv", "cell;capacity\nA1;2790\nA2;2815\nA3;2,850\n"));
+        Assert.Contains("On this screen --decimal is a line below", Flat(bench), StringComparison.Ordinal);
+
+        Assert.Empty(OptionsHere.Told(["Nothing of the kind."]));
+    }
+
+    private static string Flat(Bench bench) => System.Text.RegularExpressions.Regex.Replace(bench.Text(), @"\s+", " ");
+
     private static void ReadIn(Bench bench, string file) => ReadingStart.File(bench.Desk, file);
 
     private static void Choose(Bench bench, string column, string answer)

@@ -45,6 +45,15 @@ internal static class TextWidth
         return Head(text, width - 1) + "…";
     }
 
+    /// <summary>The text in at most <paramref name="width"/> columns, cut after a whole word where one has room.</summary>
+    internal static string CutAtWord(string text, int width)
+    {
+        string cut = Cut(text, width);
+        int lastBlank = cut.LastIndexOf(' ');
+        // The blank before the sign of the cut tells that the word before it is whole.
+        return cut == text || lastBlank <= 0 ? cut : cut[..lastBlank] + " …";
+    }
+
     /// <summary>The text in at most <paramref name="width"/> columns, cut in the middle so that both ends stay.</summary>
     internal static string CutMiddle(string text, int width)
     {

@@ -19,7 +19,7 @@ internal static class GroupColumns
             new("± Ah", row => look.Figure(view.RangeAh(groups[row]), 2), row => view.RangeAh(groups[row]), Rank: 3),
             new("mΩ", row => look.Figure(groups[row].ResistanceMilliohm, 2), row => groups[row].ResistanceMilliohm, Rank: 1),
             new("hardest-worked", row => Hardest(groups[row], look), row => groups[row].LargestShare?.TimesEqual, Rank: 2) { IsRight = false },
-            new("cells", row => string.Join(" ", groups[row].Cells.Select(cell => cell.Label)), Least: 12, Rank: 1) { Stretches = true },
+            new("cells", row => string.Join(" ", groups[row].Cells.Select(cell => cell.Label)), Least: 12, Rank: 1) { Stretches = true, CutsAtWords = true },
         ];
     }
 

@@ -19,13 +19,13 @@ internal static class FileReader
         ReadOptions logOptions = options with { RatedAh = givens.RatedAh * (givens.Parallel ?? 1) };
         // Looked at first, so that a log is not refused as a bad table, nor a table as a bad log.
         if (FileLooks.KindOf(choices.Path, logOptions).Is(out string? kind, out _) && kind == "pack-log")
-            return PackLogs.Read(choices.Path, logOptions).Is(out PackLogReading? log, out why) ? Log(choices, log) : null;
+            return PackLogs.Read(choices.Path, logOptions).Is(out PackLogReading? log, out why) ? Log(choices, log, job) : null;
         if (!CellSources.Read([choices.Path], options, givens.NumberOf("emptyV")).Is(out CellTableReading? reading, out why))
             return null;
-        return Cells(choices, reading);
+        return Cells(choices, reading, job);
     }
 
-    private static FileInHand Log(FileChoices choices, PackLogReading reading)
+    private static FileInHand Log(FileChoices choices, PackLogReading reading, Job now)
     {
         string sum = ReadingStart.Fingerprint(choices.Path);
         RowAccount account = reading.Account;
@@ -38,7 +38,7 @@ internal static class FileReader
         };
         return new FileInHand(
             "Have I read your log right?",
-            $"{account.RowsRead} rows read: {account.RowsUsed} used, {account.RowsRead - account.RowsUsed} set aside. {reading.Log.Groups} groups, {reading.Log.TimeS[^1] / 3600:0.0} h.{sign}",
+            $"{account.RowsRead} rows read: {account.RowsUsed} used, {account.RowsRead - account.RowsUsed} set aside. {reading.Log.Groups} groups, {reading.Log.TimeS[^1] / 3600:0.0} h.{sign}{AlreadyHere.Same(now, sum)}",
             reading.Shape.Kind,
             reading.Shape.Columns,
             FirstValuesOfLog.Of(reading),
@@ -87,7 +87,7 @@ internal static class FileReader
             now => JobDocuments.Change(choices.Shown, bytes, now).Is(out JobChange? again, out _) ? again : change, step);
     }
 
-    private static FileInHand Cells(FileChoices choices, CellTableReading reading)
+    private static FileInHand Cells(FileChoices choices, CellTableReading reading, Job now)
     {
         string sum = ReadingStart.Fingerprint(choices.Path);
         CellRow[] rows = [.. reading.Rows.Select(row => row with { File = choices.Shown })];
@@ -97,7 +97,7 @@ internal static class FileReader
         RowAccount account = reading.Account;
         return new FileInHand(
             "Have I read your file right?",
-            $"{cells} cell{(cells == 1 ? "" : "s")}. {account.RowsRead} rows read: {account.RowsUsed} used{repeats}, {account.RowsRead - account.RowsUsed} set aside.",
+            $"{cells} cell{(cells == 1 ? "" : "s")}. {account.RowsRead} rows read: {account.RowsUsed} used{repeats}, {account.RowsRead - account.RowsUsed} set aside.{AlreadyHere.Cells(now, sum, rows)}",
             reading.Shapes[0].Kind,
             reading.Shapes[0].Columns,
             FirstValuesOfCells.Of(reading.Shapes[0].Columns, rows),

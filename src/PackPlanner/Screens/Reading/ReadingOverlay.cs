@@ -116,11 +116,11 @@ internal sealed class ReadingOverlay : IOverlay
         foreach (SetAsideCount aside in inHand.Account?.Counts ?? [])
             yield return new Line($"{aside.Count} set aside, first in line {aside.FirstLine}: {aside.Reason}", null, null);
         foreach (SamplesSetAside lost in inHand.Account?.Samples ?? [])
-            yield return new Line($"{lost.Count} values of {lost.Column} left out, the rows used: {lost.Kind}, first in line {lost.FirstLine}", null, null);
+            yield return new Line($"{lost.Count} value{(lost.Count == 1 ? "" : "s")} of {lost.Column} left out, the row{(lost.Count == 1 ? "" : "s")} used: {lost.Kind}, first in line {lost.FirstLine}", null, null);
         if (choices.Remembered)
             yield return new Line("Read as you corrected a file of the same shape before.", null, null);
-        foreach (string sentence in inHand.Understood.SelectMany(sentence => TextWidth.Wrap(sentence, 74)))
-            yield return new Line(sentence, null, null);
+        foreach (string line in inHand.Understood.Concat(OptionsHere.Told(inHand.Understood)).SelectMany(sentence => TextWidth.Wrap(sentence, 74)))
+            yield return new Line(line, null, null);
         foreach ((string words, FileChoices other) in OtherReadings())
             yield return new Line(words, null, () => Again(other));
         yield return new Line("accept", null, Accept);

@@ -88,6 +88,7 @@ internal static class ReadingStart
             new($"where  {OneLine.Of(why.Problem.Where.Replace(choices.Path, choices.Shown, StringComparison.Ordinal))}"),
             .. Lines("why    ", why.Problem.Why),
             .. Lines("do     ", why.Problem.Remedy),
+            .. OptionsHere.Told([why.Problem.Remedy]).SelectMany(here => Lines("       ", here)),
             new("The job is as it was."),
             .. Again(desk, own),
             new("choose another file", "", () => FileChooser.Ask(desk)),

@@ -6,6 +6,7 @@ internal sealed class ColumnsShown
     private readonly HashSet<string> hidden;
     private readonly HashSet<string> asked = [];
     private readonly HashSet<string> roomless = [];
+    private Func<IEnumerable<Column>>? lays;
 
     internal ColumnsShown(IEnumerable<Column> columns)
     {
@@ -32,11 +33,18 @@ internal sealed class ColumnsShown
             hidden.Add(column.Heading);
             asked.Remove(column.Heading);
         }
+
+        if (lays is not null)
+            DrawnAre(lays(), all, lays);
     }
 
     /// <summary>Told at each drawing, which alone knows the width.</summary>
-    internal void DrawnAre(IEnumerable<Column> drawn, IEnumerable<Column> all)
+    /// <param name="drawn">The columns that have room.</param>
+    /// <param name="all">The columns of the table.</param>
+    /// <param name="again">Which have room after another choice: the table itself may not be drawn while the list of columns lies over it.</param>
+    internal void DrawnAre(IEnumerable<Column> drawn, IEnumerable<Column> all, Func<IEnumerable<Column>> again)
     {
+        lays = again;
         roomless.Clear();
         roomless.UnionWith(all.Select(column => column.Heading));
         roomless.ExceptWith(drawn.Select(column => column.Heading));

@@ -169,8 +169,11 @@ internal sealed class ListTable
     {
         pageRows = Math.Max(1, area.Height - 1);
         top = Math.Clamp(top, Math.Max(0, Cursor - pageRows + 1), Math.Max(0, Math.Min(Cursor, Math.Max(0, order.Length - pageRows))));
-        IReadOnlyList<(int Index, int X, int Width)> layout = ColumnLayout.Of(this, area.Width, order.AsSpan(top, Math.Min(pageRows, order.Length - top)), area.Look);
-        Seen.DrawnAre(layout.Select(drawn => Columns[drawn.Index]), Columns);
+        int[] rows = order.AsSpan(top, Math.Min(pageRows, order.Length - top)).ToArray();
+        (int across, Look look) = (area.Width, area.Look);
+        IReadOnlyList<(int Index, int X, int Width)> LayOut() => ColumnLayout.Of(this, across, rows, look);
+        IReadOnlyList<(int Index, int X, int Width)> layout = LayOut();
+        Seen.DrawnAre(layout.Select(drawn => Columns[drawn.Index]), Columns, () => LayOut().Select(drawn => Columns[drawn.Index]));
         foreach ((int index, int x, int width) in layout)
             PaintHeading(area, index, x, width);
         for (int line = 0; line < pageRows && top + line < order.Length; line++)
@@ -203,7 +206,7 @@ internal sealed class ListTable
         {
             Column column = Columns[index];
             string text = area.Look.Of(column.Text(row));
-            text = column.CutsMiddle ? TextWidth.CutMiddle(text, width) : TextWidth.Cut(text, width);
+            text = column.CutsMiddle ? TextWidth.CutMiddle(text, width) : column.CutsAtWords ? TextWidth.CutAtWord(text, width) : TextWidth.Cut(text, width);
             int indent = column.IsRight ? width - TextWidth.Of(text) : 0;
             area.Write(x + indent, y, text, column.InkOf(row));
         }

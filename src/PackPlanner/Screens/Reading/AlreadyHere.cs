@@ -1,0 +1,26 @@
+using PackPlanner.Core.Cells;
+using PackPlanner.Core.Jobs;
+
+namespace PackPlanner.Screens.Reading;
+
+/// <summary>What of a file the job holds already: said before it is taken, so that nobody brings it in twice unawares.</summary>
+internal static class AlreadyHere
+{
+    /// <summary>A sentence with a blank before it; empty where the file is new.</summary>
+    /// <param name="job">The job it would be added to.</param>
+    /// <param name="fingerprint">The checksum of the file.</param>
+    internal static string Same(Job job, string fingerprint) =>
+        job.Sources.FirstOrDefault(source => source.Sha256 == fingerprint) is { } before ? $" This very file is in the job already, as {before.File}: leave it with Esc." : "";
+
+    /// <summary>Like <see cref="Same"/>, and where the file is new how many of its cells the job knows.</summary>
+    internal static string Cells(Job job, string fingerprint, IReadOnlyList<CellRow> rows)
+    {
+        if (Same(job, fingerprint) is { Length: > 0 } same)
+            return same;
+        HashSet<string> known = [.. job.Rows.Select(row => row.Label)];
+        string[] labels = [.. rows.Select(row => row.Label).Distinct(StringComparer.Ordinal)];
+        int met = labels.Count(known.Contains);
+        return met == 0 ? ""
+            : $" {(met < labels.Length ? $"{met} of its labels are" : met == 1 ? "Its label is" : $"All {met} labels are")} in the job already: their rows are taken as further readings of those cells.";
+    }
+}
