@@ -5,10 +5,18 @@ namespace PackPlanner.Core.Diagnosis;
 /// <param name="Causes">What the change in usable energy is put down to.</param>
 /// <param name="ThenWh">Usable energy then, loaded, watt-hours.</param>
 /// <param name="NowWh">Usable energy now, watt-hours.</param>
+/// <param name="Rides">The rides behind the logs; null when the kilometres of one are not known.</param>
 /// <param name="Notes">What was supposed.</param>
 public sealed record PackComparison(
-    IReadOnlyList<GroupChange> Groups, IReadOnlyList<LossCause> Causes, double? ThenWh, double? NowWh, IReadOnlyList<string> Notes)
+    IReadOnlyList<GroupChange> Groups, IReadOnlyList<LossCause> Causes, double? ThenWh, double? NowWh, ComparedRides? Rides, IReadOnlyList<string> Notes)
 {
+    /// <summary>Kilometres from full to empty then, at the use of the earlier ride; null when either is not known.</summary>
+    public double? RangeKmThen { get; private init; }
+
+    /// <summary>Kilometres from full to empty now, at the use of the later ride.</summary>
+    public double? RangeKmNow { get; private init; }
+
+
     // Resistance falls by about this share for each kelvin (common practice, no source); both logs are brought to the later one's temperature.
     private const double ResistancePerKelvin = 0.018;
 
@@ -38,7 +46,15 @@ public sealed record PackComparison(
         ];
         if (!then.CapacityTold || !now.CapacityTold)
             notes.Add("capacities cannot be told from one of the logs, so their change is within its range only");
-        return new PackComparison(groups, Divide(then, now, kmThen, kmNow, notes), then.Loaded?.UsableWhNow, now.Loaded?.UsableWhNow, notes);
+        ComparedRides? rides = kmThen is > 0 && kmNow is > 0 && then.DeliveredWh is > 0 && now.DeliveredWh is > 0
+            ? new ComparedRides(kmThen.Value, kmNow.Value, then.DeliveredWh.Value, now.DeliveredWh.Value) : null;
+        if (rides is null)
+            notes.Add("without the kilometres of both rides, wear of the vehicle cannot be told from wear of the pack");
+        return new PackComparison(groups, Divide(then, now, rides), then.Loaded?.UsableWhNow, now.Loaded?.UsableWhNow, rides, notes)
+        {
+            RangeKmThen = then.Loaded?.UsableWhNow * (temperatures ? Left(then.Cold!) : 1) / rides?.WhPerKmThen,
+            RangeKmNow = now.Loaded?.UsableWhNow * (temperatures ? Left(now.Cold!) : 1) / rides?.WhPerKmNow,
+        };
     }
 
     private static ChangedFigure? Change(Ranged? then, Ranged? now, double factor)
@@ -53,27 +69,26 @@ public sealed record PackComparison(
             change, change - Math.Sqrt((low * low) + (highThen * highThen)), change + Math.Sqrt((high * high) + (lowThen * lowThen))));
     }
 
+    // What the cold leaves of the charge.
+    private static double Left(ColdLoss cold) => 1 - (cold.LossPercent / 100);
+
     /// <summary>Divides the lost range into pack, cold and vehicle, as shares of the earlier range; what is known adds up to the whole loss.</summary>
     /// <remarks>
-    /// Range is energy of the pack, times what the cold leaves of it, over use: a product, whose factors' logarithms add up. Each part gets the share
-    /// of the loss that its logarithm has of their sum, and with the logs the other way round each gain mirrors its loss.
+    /// Range is energy of the pack, times what the cold leaves of it, over use. The three are changed one after the other, the pack first: it takes what it
+    /// takes of the energy, whatever else is known, and each next one is counted on what those before it left.
     /// </remarks>
-    private static List<LossCause> Divide(RideDiagnosis then, RideDiagnosis now, double? kmThen, double? kmNow, List<string> notes)
+    private static LossCause[] Divide(RideDiagnosis then, RideDiagnosis now, ComparedRides? rides)
     {
         // Charge that the cold holds back is no charge lost: capacities come from resting voltages and already leave it out.
-        double? pack = then.Loaded?.UsableWhNow is > 0 and { } before && now.Loaded?.UsableWhNow is > 0 and { } after ? Math.Log(before / after) : null;
-        double? cold = then.Cold is { } a && now.Cold is { } b ? Math.Log((100 - a.LossPercent) / (100 - b.LossPercent)) : null;
-        double? vehicle = kmThen is > 0 && kmNow is > 0 && then.DeliveredWh is > 0 && now.DeliveredWh is > 0
-            ? Math.Log(now.DeliveredWh.Value / kmNow.Value / (then.DeliveredWh.Value / kmThen.Value)) : null;
-        double sum = (pack ?? 0) + (cold ?? 0) + (vehicle ?? 0);
-        double each = Math.Abs(sum) < 1e-9 ? 1 : (1 - Math.Exp(-sum)) / sum;
-        if (vehicle is null)
-            notes.Add("without the kilometres of both rides, wear of the vehicle cannot be told from wear of the pack");
+        double? pack = then.Loaded?.UsableWhNow is > 0 and { } before && now.Loaded?.UsableWhNow is > 0 and { } after ? after / before : null;
+        double? cold = then.Cold is { } a && now.Cold is { } b ? Left(b) / Left(a) : null;
+        double? vehicle = rides is null ? null : rides.WhPerKmThen / rides.WhPerKmNow;
+        double afterPack = pack ?? 1, afterCold = afterPack * (cold ?? 1);
         return
         [
-            new LossCause("pack", pack * each, "usable energy of the pack, from its groups"),
-            new LossCause("cold", cold * each, cold is null ? "a temperature is missing" : "the charge left below 25 °C: half a percent less for each kelvin, LFP 80 % at 0 °C"),
-            new LossCause("vehicle", vehicle * each, vehicle is null ? "give the kilometres of both rides to tell" : "energy for each kilometre, from the two logs"),
+            new LossCause("pack", 1 - pack, "usable energy of the pack, from its groups"),
+            new LossCause("cold", afterPack * (1 - cold), cold is null ? "a temperature is missing" : "the charge left below 25 °C: half a percent less for each kelvin, LFP 80 % at 0 °C"),
+            new LossCause("vehicle", afterCold * (1 - vehicle), vehicle is null ? "give the kilometres of both rides to tell" : "energy for each kilometre, from the two logs"),
         ];
     }
 }

@@ -21,6 +21,9 @@ public sealed record CompareAnswer : Answer
     /// <summary>Kilometres on that energy at the owner's use; null when the use is not known.</summary>
     public required ChangedRangeJson? RangeKm { get; init; }
 
+    /// <summary>The two rides and the range at their own use; null when the kilometres of one are not known.</summary>
+    public required ComparedRidesJson? Rides { get; init; }
+
     /// <summary>The answer of a comparison.</summary>
     /// <param name="comparison">The comparison.</param>
     /// <param name="whPerKm">What the vehicle uses for each kilometre; null when not known.</param>
@@ -31,6 +34,8 @@ public sealed record CompareAnswer : Answer
         Causes = [.. comparison.Causes.Select(c => new LossCauseJson(c.Name, JsonFigures.Known(c.WhShare), c.Grounds))],
         UsableWh = new ChangedEnergyJson(comparison.ThenWh, comparison.NowWh, comparison.NowWh - comparison.ThenWh),
         RangeKm = whPerKm is not { } use ? null : new ChangedRangeJson(comparison.ThenWh / use, comparison.NowWh / use, (comparison.NowWh - comparison.ThenWh) / use),
+        Rides = comparison.Rides is not { } rides ? null : new ComparedRidesJson(
+            rides.KmThen, rides.KmNow, rides.DeliveredWhThen, rides.DeliveredWhNow, rides.WhPerKmThen, rides.WhPerKmNow, comparison.RangeKmThen, comparison.RangeKmNow),
     };
 
     private static ChangedJson? Changed(ChangedFigure? figure) => figure is null ? null : new ChangedJson(
@@ -63,9 +68,21 @@ public sealed record ChangedEnergyJson(double? Then, double? Now, double? Change
 /// <param name="Change">Kilometres.</param>
 public sealed record ChangedRangeJson(double? Then, double? Now, double? Change);
 
+/// <summary>The rides behind the two logs.</summary>
+/// <param name="KmThen">Kilometres of the earlier ride.</param>
+/// <param name="KmNow">Kilometres of the later ride.</param>
+/// <param name="DeliveredWhThen">Watt-hours that left the pack on the earlier ride.</param>
+/// <param name="DeliveredWhNow">Watt-hours that left it on the later ride.</param>
+/// <param name="WhPerKmThen">Watt-hours for each kilometre of the earlier ride.</param>
+/// <param name="WhPerKmNow">Watt-hours for each kilometre of the later ride.</param>
+/// <param name="RangeKmThen">Kilometres from full to empty at that use then, at the warmth of that ride; null when the usable energy cannot be told.</param>
+/// <param name="RangeKmNow">Kilometres from full to empty now.</param>
+public sealed record ComparedRidesJson(
+    double KmThen, double KmNow, double DeliveredWhThen, double DeliveredWhNow, double WhPerKmThen, double WhPerKmNow, double? RangeKmThen, double? RangeKmNow);
+
 /// <summary>One cause of lost range.</summary>
 /// <param name="Name">pack, cold or vehicle.</param>
-/// <param name="WhShare">Share of the earlier range; those known add up to all of it that was lost; null when it cannot be told.</param>
+/// <param name="WhShare">Share of the earlier range that it took, negative where it gave; the pack's is counted first, each next one's on what is left; those known add up to all that was lost; null when it cannot be told.</param>
 /// <param name="Grounds">Where it comes from, or what is missing.</param>
 public sealed record LossCauseJson(string Name, double? WhShare, string Grounds);
 

@@ -37,7 +37,7 @@ internal static class PackFigureRules
         new("gainPercent", "usable energy now and after that remedy", "(after / now - 1) x 100", "diagnosis", "by definition", "diagnose"),
         new("capacityAh", "each log diagnosed by itself", "then and now are the two fits; change is later less earlier, its range both ranges in quadrature", "diagnosis", "method page", "compare"),
         new("resistanceMilliohm", "each log diagnosed by itself, its mean temperature", "the earlier one is brought to the later one's temperature, 1.8 % for each kelvin; change is later less earlier, its range both ranges in quadrature", "diagnosis", "CommonPractice", "compare"),
-        new("whShare", "usable energy of both packs, temperatures, use of both rides", "range is energy x what the cold leaves / use: each part gets the share that its logarithm has of their sum", "diagnosis", "by definition", "compare"),
+        new("whShare", "usable energy of both packs, temperatures, use of both rides", "range is energy x what the cold leaves / use: the pack takes 1 - energy now / then, the cold and then the use what they take of the rest", "diagnosis", "by definition", "compare"),
         // fit
         new("count", "cavity, keep-outs, cell, clearances", "cells whose grown bodies lie in the cavity and clear of each other", "fitting", "method page", "fit"),
         new("bound", "area and perimeter, or exact search", "no layout of this kind holds more", "fitting", "method page", "fit demo"),

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Screens.LogScreen;
@@ -50,7 +51,31 @@ public class LogStepTests
         bench.Text();
         bench.Press("Enter");
 
-        Assert.Matches(@"vehicle +-?[\d.]+ % less: energy for each kilometre", bench.Text());
+        string text = bench.Text(120, 36);
+        Assert.Matches(@"ridden +then 60\.0 km on [\d.]+ kWh, [\d.]+ Wh/km; now 40\.0 km on", text);
+        Assert.Matches(@"vehicle +[\d.]+ % less \([\d.]+ km\): energy for each kilometre", text);
+        // The parts add up to the range lost, and the pack's is that of the usable energy whatever else is known.
+        double[] lost = [.. Regex.Matches(text, @"^.*?(?:pack|vehicle) +(?:[\d.]+) % less \(([\d.]+) km\)", RegexOptions.Multiline).Select(part => Number(part))];
+        double then = Number(Regex.Match(text, @"range +([\d.]+) km then")), now = Number(Regex.Match(text, @"range +[\d.]+ km then, ([\d.]+) km now"));
+        Assert.Equal(2, lost.Length);
+        Assert.Equal(then - now, lost.Sum(), 0.11);
+        Assert.Equal(Regex.Match(text, @"kWh now: ([\d.]+ % less)").Groups[1].Value, Regex.Match(text, @"pack +([\d.]+ % less)").Groups[1].Value);
+
+        static double Number(Match match) => double.Parse(match.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    [Fact]
+    public void A_vehicle_that_needs_less_is_said_to_give_and_not_to_lose_less_than_nothing()
+    {
+        using Bench bench = Open();
+        bench.Set("kmBefore", new PackPlanner.Core.Jobs.JobValue.Number(41));
+        bench.Set("kmNow", new PackPlanner.Core.Jobs.JobValue.Number(33));
+        bench.Press("t", "t", "t", "t", "t");
+        bench.Text();
+        bench.Press("Enter");
+
+        Assert.Matches(@"vehicle +[\d.]+ % more \([\d.]+ km\)", bench.Text(120, 36));
+        Assert.DoesNotMatch(@"-[\d.]+ % (less|more)", bench.Text(120, 36));
     }
 
     [Fact]

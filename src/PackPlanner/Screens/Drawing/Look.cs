@@ -68,8 +68,8 @@ internal sealed partial record Look(bool Ascii = false, bool DecimalComma = fals
         UsUnits ? Figure(km / 1.609344, decimals) + " miles" : Figure(km, decimals) + " km";
 
     /// <summary>Watt-hours per kilometre, or per mile where the user has chosen miles.</summary>
-    internal string Use(double whPerKm) =>
-        UsUnits ? Figure(whPerKm * 1.609344, 0) + " Wh/mile" : Figure(whPerKm, 0) + " Wh/km";
+    internal string Use(double whPerKm, int decimals = 0) =>
+        UsUnits ? Figure(whPerKm * 1.609344, decimals) + " Wh/mile" : Figure(whPerKm, decimals) + " Wh/km";
 
     /// <summary>Degrees Celsius, or Fahrenheit where the user has chosen them.</summary>
     internal string Temperature(double? degC, int decimals = 0) =>

@@ -10,9 +10,27 @@ internal static class LogChanges
     /// <summary>What the change in usable energy is put down to: pack, cold, vehicle, each with its share and its grounds.</summary>
     internal static IReadOnlyList<(string Word, string Says)> Causes(PackComparison changes, Look look) =>
     [
-        ("usable", $"{look.Figure(changes.ThenWh / 1000, 2)} kWh then, {look.Figure(changes.NowWh / 1000, 2)} kWh now"),
-        .. changes.Causes.Select(cause => (cause.Name, $"{(cause.WhShare is { } share ? look.Percent(share, 1) + " less: " : "not told: ")}{cause.Grounds}{(cause is { Name: "vehicle", WhShare: null } ? " (e here)" : "")}")),
+        ("usable", $"{look.Figure(changes.ThenWh / 1000, 2)} kWh then, {look.Figure(changes.NowWh / 1000, 2)} kWh now{(1 - (changes.NowWh / changes.ThenWh) is { } lost ? $": {LessOrMore(lost, look)}" : "")}"),
+        .. changes.Rides is { } rides ? Ridden(rides, changes, look) : [],
+        .. changes.Causes.Select(cause => (cause.Name, $"{Part(cause, changes, look)}: {cause.Grounds}{(cause is { Name: "vehicle", WhShare: null } ? " (e here)" : "")}")),
     ];
+
+    // What was ridden need not be the whole range: a ride may end before the pack is empty.
+    private static (string Word, string Says)[] Ridden(ComparedRides rides, PackComparison changes, Look look) =>
+    [
+        ("ridden", $"then {Ride(rides.KmThen, rides.DeliveredWhThen, look)}; now {Ride(rides.KmNow, rides.DeliveredWhNow, look)}"),
+        .. changes is { RangeKmThen: { } then, RangeKmNow: { } now }
+            ? new[] { ("range", $"{look.Distance(then, 1)} then, {look.Distance(now, 1)} now, full to empty at that use: {LessOrMore(1 - (now / then), look)}; of it, one after the other:") } : [],
+    ];
+
+    private static string Ride(double km, double wh, Look look) => $"{look.Distance(km, 1)} on {look.Figure(wh / 1000, 2)} kWh, {look.Use(wh / km, 1)}";
+
+    private static string Part(LossCause cause, PackComparison changes, Look look) => cause.WhShare is not { } share ? "not told"
+        : LessOrMore(share, look) + (changes.RangeKmThen is { } km && Math.Abs(share) >= 0.0005 ? $" ({look.Distance(Math.Abs(share * km), 1)})" : "");
+
+    // What rounds to nothing is neither.
+    private static string LessOrMore(double less, Look look) =>
+        look.Percent(Math.Abs(less), 1) + (Math.Abs(less) < 0.0005 ? "" : less > 0 ? " less" : " more");
 
     internal static IReadOnlyList<Column> Columns(IReadOnlyList<GroupChange> groups, Look look) =>
     [

@@ -11,6 +11,7 @@ public class AnswerWordsTests
         Causes = [],
         UsableWh = new ChangedEnergyJson(null, null, null),
         RangeKm = null,
+        Rides = null,
         SamplesSetAside = lost,
         Cautions = cautions,
     };
