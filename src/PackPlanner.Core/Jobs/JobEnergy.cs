@@ -19,7 +19,7 @@ public static class JobEnergy
             return null;
         int parallel = groups[0].Cells.Count;
         CellRow[] tests = [.. groups.SelectMany(group => group.Cells).SelectMany(cell => cell.Rows)];
-        return Asked(givens, chemistry, [.. groups.Select(Of)], parallel) with
+        return Asked(givens, chemistry, MissingResistances.Filled([.. groups.Select(Of)], [.. groups.Select(group => (IReadOnlyList<(string, double?)>)[.. group.Cells.Select(cell => (cell.Label, cell.ResistanceMilliohm))])]), parallel) with
         {
             TestCurrentA = Alike(tests.Select(row => row.TestCurrentA)) * parallel,
             // A column of cut-offs can hold those of charging; the end of no discharge lies there.

@@ -85,7 +85,7 @@ public static class EnergyCautions
         if (shorted.ProspectiveA is { } prospectiveA)
             AddIf(raised, ShortCircuit.HighCurrent("pack", prospectiveA));
         else
-            open.Add(new NotChecked("caution-21", "no resistances: the short-circuit current is not known"));
+            Supposed(request, shorted, raised, open);
         CellFuses(request, protection, raised, open);
         Protection(protection, raised);
         Rating(request, budget, protection, raised, open);
@@ -105,6 +105,21 @@ public static class EnergyCautions
             FormattableString.Invariant($"{ohm:0} ohm to the frame at {fullV:0.0} V, the least is {LeastOhmPerV * fullV:0} ohm"))
         : null;
 
+    // What stands for missing resistances may warn, and never says that nothing is to be warned of.
+    private static void Supposed(EnergyRequest request, StringShortCircuit shorted, List<Caution> raised, List<NotChecked> open)
+    {
+        string why = MissingResistances.Supposed(request.Groups) ?? MissingResistances.Words(request.Groups)!;
+        if (shorted.LikelyProspective is not { } likely)
+        {
+            open.Add(new NotChecked("caution-21", $"{why}: the short-circuit current is not known"));
+            return;
+        }
+
+        if (ShortCircuit.HighCurrent("pack", likely.LikelyA) is { } high)
+            raised.Add(high with { Saw = $"{high.Saw}; {why}" });
+        open.Add(new NotChecked("caution-21", $"{why}: a short circuit begins at {likely.Words}"));
+    }
+
     private static void Cold(EnergyRequest request, StringProtection protection, List<Caution> raised, List<NotChecked> open)
     {
         double? degC = protection.ChargeDegC ?? request.TemperatureDegC;
@@ -121,7 +136,7 @@ public static class EnergyCautions
 
     private static void CellFuses(EnergyRequest request, StringProtection protection, List<Caution> raised, List<NotChecked> open)
     {
-        SeriesGroup? widest = request.Groups.Where(group => group.Parallel is not null).MaxBy(group => group.Parallel);
+        SeriesGroup? widest = request.Groups.Where(group => group.Parallel is not null).OrderBy(group => group.ResistanceMilliohm is null).MaxBy(group => group.Parallel);
         if (widest?.Parallel is not { } parallel)
             open.Add(new NotChecked("caution-22", "the number of cells in parallel is not given"));
         else if (!protection.CellFuses)
@@ -159,7 +174,7 @@ public static class EnergyCautions
         }
 
         if (request.Groups.Any(group => group.LargestShareTimes is null))
-            open.Add(new NotChecked("caution-24", "shares inside the groups are not known: an equal share is taken"));
+            open.Add(new NotChecked("caution-24", $"shares inside {(MissingResistances.Words(request.Groups) is { } lacking && request.Groups.Any(group => group.LargestShareTimes is not null) ? $"some groups are not known ({lacking})" : "the groups are not known")}: an equal share is taken"));
         foreach (SeriesGroup group in request.Groups)
         {
             double worstA = budget.EffectiveA / group.Parallel!.Value * (group.LargestShareTimes ?? 1);

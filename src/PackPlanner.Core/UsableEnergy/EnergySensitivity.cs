@@ -22,8 +22,8 @@ internal static class EnergySensitivity
         if (request.Load is { } load)
         {
             Try("load 10 % lower", request with { Load = Scaled(load, 0.9) });
-            if (request.Groups.Any(group => group.ResistanceMilliohm is not null))
-                Try("resistance of every group 10 % lower", request with { Groups = [.. request.Groups.Select(group => group with { ResistanceMilliohm = group.ResistanceMilliohm * 0.9 })] });
+            if (MissingResistances.Taken(request.Groups) is { } milliohm)
+                Try("resistance of every group 10 % lower", request with { Groups = [.. request.Groups.Zip(milliohm, (group, each) => group with { ResistanceMilliohm = each * 0.9 })] });
             if (request.LinkMilliohm is not null)
                 Try("links of half the resistance", request with { LinkMilliohm = request.LinkMilliohm / 2 });
         }

@@ -17,6 +17,9 @@ public sealed record SeriesGroup(
     double? FirstInstantMilliohm = null,
     double? LargestShareTimes = null)
 {
+    /// <summary>Which of its cells have no resistance, where that is why <see cref="ResistanceMilliohm"/> is not known.</summary>
+    public MissingReadings? Missing { get; init; }
+
     /// <summary>One standard deviation of <see cref="CapacityAh"/>, ampere-hours; null: as tests of its cells repeat.</summary>
     public double? CapacitySigmaAh { get; init; }
 

@@ -14,7 +14,7 @@ internal sealed class StringModel
         this.request = request;
         Curve = curve ?? request.Chemistry.Curve.Between(request.CountedFromV, request.CountedToV);
         TopFraction = request.ChargedToV >= request.CountedFromV ? 1 : Curve.FractionAt(request.ChargedToV);
-        ResistanceOhm = KnownResistances(request.Groups);
+        ResistanceOhm = MissingResistances.Taken(request.Groups) is { } milliohm ? [.. milliohm.Select(each => each / 1000)] : null;
         CapacityAh = [.. request.Groups.Select((group, g) => AtRestAh(group.CapacityAh, ResistanceOhm?[g]))];
     }
 
@@ -27,7 +27,7 @@ internal sealed class StringModel
     /// <summary>Ampere-hours between the ends of the curve, shape [groups].</summary>
     internal double[] CapacityAh { get; }
 
-    /// <summary>Ohms, shape [groups]; null when no group's resistance is known. Unknown ones take the median of the known.</summary>
+    /// <summary>Ohms, shape [groups]; null when nothing is known of any. Unknown ones are taken from the others.</summary>
     internal double[]? ResistanceOhm { get; }
 
     /// <summary>Links between the groups, joints and leads, ohms; null when none of them is known.</summary>
@@ -122,11 +122,5 @@ internal sealed class StringModel
         }
 
         return high;
-    }
-
-    private static double[]? KnownResistances(IReadOnlyList<SeriesGroup> groups)
-    {
-        double[] known = [.. groups.Where(group => group.ResistanceMilliohm is not null).Select(group => group.ResistanceMilliohm!.Value / 1000)];
-        return known.Length == 0 ? null : [.. groups.Select(group => group.ResistanceMilliohm / 1000 ?? Robust.Median(known))];
     }
 }

@@ -87,9 +87,13 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
         bool grouped = rows.Any(row => row.Group is not null);
         if (!grouped)
             understood.Add("The table has no group numbers: each row is taken as one group in series, in the order of the table.");
-        SeriesGroup[] groups = grouped
-            ? [.. CellGroups.Of(rows, understood).Select(group => Together(group.Group, group.Cells))]
-            : [.. rows.Select((row, i) => Together(i + 1, [row]))];
+        (int Number, IReadOnlyList<CellRow> Cells)[] parts = grouped
+            ? [.. CellGroups.Of(rows, understood).Select(group => (group.Group, group.Cells))]
+            : [.. rows.Select((row, i) => (i + 1, (IReadOnlyList<CellRow>)[row]))];
+        SeriesGroup[] groups = [.. parts.Select(part => Together(part.Number, part.Cells))];
+        // A row that is a whole group is named by its number.
+        if (parts.Any(part => part.Cells.Count > 1))
+            groups = MissingResistances.Filled(groups, [.. parts.Select(part => (IReadOnlyList<(string, double?)>)[.. part.Cells.Select(cell => (cell.Label, cell.ResistanceMilliohm))])]);
         groups = AgainstOneAnother(groups, [.. rows], understood);
         understood.AddRange(CellGroups.Kinds([.. rows]));
         bool onlyFirstInstant = ResistanceKinds.TellOnlyFirstInstant(rows.Select(row => (row.ResistanceMilliohm, row.ResistanceKind)));
@@ -153,9 +157,6 @@ public sealed record SeriesGroups(IReadOnlyList<SeriesGroup> Groups, bool OnlyFi
         int[] absent = [.. Enumerable.Range(1, Math.Min(highest, MostNamed)).Except(groups.Select(group => group.Number)).Take(4)];
         if (absent.Length > 0)
             understood.Add($"There is no group {string.Join(", ", absent.Take(3))}{(absent.Length > 3 ? " and so on" : "")}, though groups are numbered up to {highest}: the pack is taken to have {groups.Count} in series.");
-        int unknown = groups.Count(group => group.ResistanceMilliohm is null);
-        if (unknown > 0 && unknown < groups.Count)
-            understood.Add($"{unknown} of {groups.Count} groups have no resistance; the median of the others is taken for them.");
         return new SeriesGroups(groups, onlyFirstInstant, understood);
     }
 

@@ -27,7 +27,9 @@ public static class EnergyAssumptions
             yield return "No --link: heat in the links is not known.";
         if (request.JointMilliohm is not null && request.JointsMilliohm is null)
             yield return "The cells in parallel are not known, so the joints are left out; --parallel says it.";
-        if (request.Groups.All(group => group.ResistanceMilliohm is null))
+        if (MissingResistances.Supposed(request.Groups) is { } supposed)
+            yield return $"{char.ToUpperInvariant(supposed[0])}{supposed[1..]}.";
+        else if (request.Groups.All(group => group.ResistanceMilliohm is null))
             yield return "No resistances: heat in the cells and the cut-off under load are not known, so the usable figure is too high.";
         if (request.Groups.Any(group => group.CapacitySigmaAh is not null))
             yield return "The spread of capacities, resistances and charges is the one that the log's answer gives.";

@@ -57,14 +57,18 @@ public static class StartingPointWords
         : "";
 
     private static string Break(StringFigures figures) => figures.Start.BreakingCapacityA is null
-        ? "no resistances, so the short circuit is not known"
+        ? Missing(figures, figures.Shorted.LikelyProspective, "the short circuit")
         : figures.Protection.OnlyFirstInstant || figures.Request.Groups.All(group => group.FirstInstantMilliohm > 0)
             ? "short circuit at its first instant, by the 1 kHz resistances"
             : "short circuit at its first instant: twice the DC figure, because not every 1 kHz resistance is known";
 
     private static string Clear(StringFigures figures) => figures.Start.MustClearA is null
-        ? "no DC resistances, so the low figure is not known"
+        ? figures.Protection.OnlyFirstInstant ? "no DC resistances, so the low figure is not known" : Missing(figures, figures.Shorted.LikelyLow, "the low figure")
         : $"short circuit by DC resistance{(figures.Request.BesideCellsMilliohm > 0 ? " with what is known of links, joints and leads" : "; links and leads are not known and left out")}";
+
+    private static string Missing(StringFigures figures, SupposedCurrent? likely, string what) => likely is { } current
+        ? $"{MissingResistances.Supposed(figures.Request.Groups)}: {current.Words}"
+        : $"{MissingResistances.Words(figures.Request.Groups)}, so {what} is not known";
 
     private static string Cable(StartingPoints start)
     {

@@ -20,6 +20,17 @@ public class ToldRightlyTests
     }
 
     [Fact]
+    public void A_cell_without_milliohm_is_named_with_its_group_and_with_what_stands_in_for_it()
+    {
+        JsonElement answer = OfTable("energy", "cell,group,Ah,mohm\nK1,1,5,30\nK2,1,5,30\nK3,2,5,30\nK4,2,5,\n", "--load", "5A");
+
+        Assert.Equal(JsonValueKind.Null, answer.GetProperty("shortCircuitA").ValueKind);
+        Assert.Contains(answer.GetProperty("startingPoints").GetProperty("basis").EnumerateArray(), row => row.GetProperty("from").GetString()!.StartsWith("group 2: K4 has no milliohm, taken at 30.0, the median of the others: about 280 A", StringComparison.Ordinal));
+        Assert.Contains(answer.GetProperty("understood").EnumerateArray(), said => said.GetString() == "Group 2: K4 has no milliohm, taken at 30.0, the median of the others.");
+        Assert.Contains(answer.GetProperty("notChecked").EnumerateArray(), open => open.GetProperty("code").GetString() == "caution-21");
+    }
+
+    [Fact]
     public void A_job_in_place_of_a_table_is_told_from_other_documents()
     {
         using Folder folder = new();
@@ -55,11 +66,11 @@ public class ToldRightlyTests
     [InlineData(123.4, "123")]
     public void What_is_left_over_of_a_sum_is_nought(double figure, string text) => Assert.Equal(text, Figures.Digits(figure, 3).TrimStart('-'));
 
-    private static JsonElement OfTable(string verb, string table)
+    private static JsonElement OfTable(string verb, string table, params string[] options)
     {
         using Folder folder = new();
         File.WriteAllText(folder.File("cells.csv"), table);
-        return Planner.Json(verb, folder.File("cells.csv"), "--chemistry", "NMC", "--rated-ah", "5").Document;
+        return Planner.Json([verb, folder.File("cells.csv"), "--chemistry", "NMC", "--rated-ah", "5", .. options]).Document;
     }
 
     private static IEnumerable<string> Cautions(JsonElement answer, string code) => answer.GetProperty("cautions").EnumerateArray()
