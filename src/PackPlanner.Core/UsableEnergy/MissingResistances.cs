@@ -80,6 +80,6 @@ public static class MissingResistances
         return FormattableString.Invariant($"{lacking}, taken at {each:0.0#}, the median of the others");
     }
 
-    private static string Named(IReadOnlyList<string> names) =>
-        string.Join(", ", names.Take(MostNamed)) + (names.Count > MostNamed ? FormattableString.Invariant($" and {names.Count - MostNamed} more") : "");
+    private static string Named(string[] names) =>
+        string.Join(", ", names.Take(MostNamed)) + (names.Length > MostNamed ? FormattableString.Invariant($" and {names.Length - MostNamed} more") : "");
 }
