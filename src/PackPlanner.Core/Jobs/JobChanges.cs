@@ -137,13 +137,14 @@ public static class JobChanges
         TapReadings = reading is null ? job.TapReadings.Remove(tap) : job.TapReadings.SetItem(tap, reading),
     });
 
-    /// <summary>Marks a caution as read, or as unread.</summary>
-    /// <param name="caution">Its code and place, joined by a blank.</param>
+    /// <summary>Marks cautions as read, or as unread.</summary>
+    /// <param name="name">What they are called together.</param>
+    /// <param name="cautions">Code and place of each, joined by a blank.</param>
     /// <param name="read">Read or not.</param>
     /// <returns>The change.</returns>
-    public static JobChange MarkCaution(string caution, bool read) => new($"mark {caution}", job => job with
+    public static JobChange MarkCautions(string name, IReadOnlyList<string> cautions, bool read) => new($"mark {name}", job => job with
     {
-        CautionsRead = read ? job.CautionsRead.Add(caution) : job.CautionsRead.Remove(caution),
+        CautionsRead = read ? job.CautionsRead.Union(cautions) : job.CautionsRead.Except(cautions),
     });
 
     /// <summary>Ticks a sheet, or takes the tick away.</summary>

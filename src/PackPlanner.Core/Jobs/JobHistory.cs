@@ -5,14 +5,15 @@ namespace PackPlanner.Core.Jobs;
 /// <summary>A job with every change that led to it, so that each can be taken back and made again, without limit.</summary>
 /// <remarks>
 /// Jobs share what a change did not touch, so a thousand changes cost little more than one. The revision never falls:
-/// an undo counts up too, or two sheets of one number could differ.
+/// an undo counts up too, or two sheets of one number could differ. Ticks of sheets and cautions marked as read change nothing on any sheet, and so
+/// they can be taken back but are not counted: sheets of one design carry one revision.
 /// </remarks>
 public sealed record JobHistory
 {
     /// <summary>The job as it stands.</summary>
     public required Job Now { get; init; }
 
-    /// <summary>How often the job was changed, undo and redo included; stands on every sheet.</summary>
+    /// <summary>How often the job was changed, undo and redo included, ticks and marks left out; stands on every sheet.</summary>
     public int Revision { get; init; }
 
     /// <summary>Changes made, oldest first.</summary>
@@ -40,7 +41,7 @@ public sealed record JobHistory
         Job after = change.Apply(Now);
         return after == Now
             ? this
-            : this with { Now = after, Revision = Revision + 1, Done = Done.Add(new JobStep(change.Name, Now, after)), Undone = [] };
+            : this with { Now = after, Revision = Revision + Counted(Now, after), Done = Done.Add(new JobStep(change.Name, Now, after)), Undone = [] };
     }
 
     /// <summary>Takes the last change back.</summary>
@@ -48,7 +49,7 @@ public sealed record JobHistory
     public JobHistory Undo() => Done.IsEmpty ? this : this with
     {
         Now = Done[^1].Before,
-        Revision = Revision + 1,
+        Revision = Revision + Counted(Now, Done[^1].Before),
         Done = Done.RemoveAt(Done.Count - 1),
         Undone = Undone.Insert(0, Done[^1]),
     };
@@ -58,8 +59,10 @@ public sealed record JobHistory
     public JobHistory Redo() => Undone.IsEmpty ? this : this with
     {
         Now = Undone[0].After,
-        Revision = Revision + 1,
+        Revision = Revision + Counted(Now, Undone[0].After),
         Done = Done.Add(Undone[0]),
         Undone = Undone.RemoveAt(0),
     };
+
+    private static int Counted(Job before, Job after) => before with { SheetsTicked = after.SheetsTicked, CautionsRead = after.CautionsRead } == after ? 0 : 1;
 }

@@ -46,6 +46,34 @@ public sealed class EnergyScreenTests : IDisposable
     }
 
     [Fact]
+    public void Cautions_that_all_groups_raise_alike_are_one_line_which_Enter_opens()
+    {
+        bench.OpenLot();
+        bench.Set("steadyA", new JobValue.Number(10));
+        bench.Set("cellDischargeA", new JobValue.Number(2));
+        bench.Desk.GoTo(Energy);
+        int revision = bench.Desk.Open!.History.Revision;
+
+        Assert.Contains("! WARNING 2  pack: not stated", bench.Text(120, 36), StringComparison.Ordinal);
+        bench.Press("!");
+        string list = bench.Text(120, 36);
+        while (!list.Contains("> WARNING  4 groups", StringComparison.Ordinal))
+        {
+            bench.Press("Down");
+            list = bench.Text(120, 36);
+        }
+
+        Assert.Matches(@"> WARNING  4 groups: its hardest-worked cell carries [\d.]+ to [\d.]+ A; its aged rating is", list);
+        Assert.DoesNotContain("group 2", list, StringComparison.Ordinal);
+        bench.Press(" ");
+        Assert.Contains("(read) 4 groups", bench.Text(120, 36), StringComparison.Ordinal);
+        Assert.Equal(4, bench.Desk.Job!.CautionsRead.Count);
+        Assert.Equal(revision, bench.Desk.Open.History.Revision);
+        bench.Press("Enter");
+        Assert.Matches(@"group 2 +its hardest-worked cell carries [\d.]+ A", bench.Text(120, 36));
+    }
+
+    [Fact]
     public void Nothing_that_has_no_room_beside_its_figure_is_cut()
     {
         bench.OpenLot();

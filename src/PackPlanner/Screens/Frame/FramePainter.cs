@@ -132,15 +132,15 @@ internal static class FramePainter
 
     private static void PaintCaution(Area row, Desk desk, StepPicture picture)
     {
-        IReadOnlyList<Caution> here = Caution.InOrder(picture.Cautions);
-        IReadOnlyList<Caution> shown = here.Count > 0 ? here : desk.AllCautions;
+        IReadOnlyList<AlikeCautions> here = AlikeCautions.Of(Caution.InOrder(picture.Cautions));
+        IReadOnlyList<AlikeCautions> shown = here.Count > 0 ? here : AlikeCautions.Of(desk.AllCautions);
         if (shown.Count == 0)
             return;
-        Caution gravest = shown[0];
-        int alike = shown.Count(c => c.Signal == gravest.Signal);
+        AlikeCautions gravest = shown[0];
+        int alike = shown.Count(line => line.First.Signal == gravest.First.Signal);
         string where = here.Count > 0 ? gravest.Where : $"{gravest.Where} (another step)";
         const string Press = " - press !";
-        string words = row.Look.Prose($"{gravest.Signal.ToString().ToUpperInvariant()} {alike}  {where}: {gravest.Saw}");
+        string words = row.Look.Prose($"{gravest.First.Signal.ToString().ToUpperInvariant()} {alike}  {where}: {gravest.Saw}");
         row.Write(1, 0, "!", Ink.Bold);
         int end = row.Write(3, 0, TextWidth.Cut(words, row.Width - 4 - Press.Length), Ink.Underline);
         row.Write(end, 0, Press, Ink.Accent);

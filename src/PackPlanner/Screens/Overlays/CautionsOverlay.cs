@@ -11,7 +11,7 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
     private readonly RowCursor cursor = new();
     private int top;
 
-    public string Hint => desk.AllCautions.Count == 0 ? "" : "arrows choose  Space read";
+    public string Hint => desk.AllCautions.Count == 0 ? "" : Lines().Any(line => line.All.Count > 1) ? "arrows choose  Enter all of a line  Space read" : "arrows choose  Space read";
 
     public bool OnlyTells => true;
 
@@ -19,7 +19,7 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
 
     public void Paint(Area area)
     {
-        IReadOnlyList<Caution> all = desk.AllCautions;
+        IReadOnlyList<AlikeCautions> all = Lines();
         // One that is being read stays under the cursor when a graver one arrives.
         cursor.Hold(all.Select(NameOf));
         area.Write(1, 0, TextWidth.Cut(area.Look.Of(Account(all)), area.Width - 2), Ink.Bold);
@@ -38,45 +38,56 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
 
     public bool Press(string key)
     {
-        if (key != " ")
-            return cursor.Move(key, desk.AllCautions.Select(NameOf), 5);
-        MarkRead();
-        return true;
+        switch (key)
+        {
+            case " ":
+                MarkRead();
+                return true;
+            case "Enter" or "=":
+                ShowAll();
+                return true;
+            default:
+                return cursor.Move(key, Lines().Select(NameOf), 5);
+        }
     }
 
     public void Paste(string text)
     {
     }
 
-    private static string Account(IReadOnlyList<Caution> all) => all.Count == 0
+    private static string Account(IReadOnlyList<AlikeCautions> all) => all.Count == 0
         ? "in this job: no cautions"
-        : "in this job: " + string.Join("  ", all.GroupBy(c => c.Signal).Select(g => $"{g.Key.ToString().ToUpperInvariant()} {g.Count()}"))
+        : "in this job: " + string.Join("  ", all.GroupBy(line => line.First.Signal).Select(g => $"{g.Key.ToString().ToUpperInvariant()} {g.Count()}"))
             + "   Space: read";
+
+    private IReadOnlyList<AlikeCautions> Lines() => AlikeCautions.Of(desk.AllCautions);
 
     private static string NameOf(Caution caution) => $"{caution.Code} {caution.Where}";
 
+    // How many groups there are changes while one reads.
+    private static string NameOf(AlikeCautions line) => line.All.Count == 1 ? NameOf(line.First) : $"{line.First.Code} groups";
+
     // The caution in full takes more rows than the others, so the view begins late enough for it to end in view.
-    private int FirstInView(IReadOnlyList<Caution> all, Area area)
+    private int FirstInView(IReadOnlyList<AlikeCautions> all, Area area)
     {
         int first = Math.Min(top, cursor.Row);
         int needs = Lines(all[cursor.Row], area).Count + 1;
         return Math.Max(first, cursor.Row - Math.Max(0, area.Height - 1 - needs));
     }
 
-    private int PaintOne(Area area, int y, int index, IReadOnlyList<Caution> all)
+    private int PaintOne(Area area, int y, int index, IReadOnlyList<AlikeCautions> all)
     {
-        Caution caution = all[index];
+        AlikeCautions line = all[index];
         bool here = index == cursor.Row;
-        bool read = desk.Job?.CautionsRead.Contains(NameOf(caution)) == true;
         area.Write(1, y, here ? ">" : " ", Ink.Accent | Ink.Bold);
-        int x = area.Write(3, y, caution.Signal.ToString().ToUpperInvariant(), Ink.Underline);
-        string words = $"{(read ? "(read) " : "")}{caution.Where}: {caution.Saw}";
+        int x = area.Write(3, y, line.First.Signal.ToString().ToUpperInvariant(), Ink.Underline);
+        string words = $"{(IsRead(line) ? "(read) " : "")}{line.Where}: {line.Saw}";
         area.Write(Math.Max(x + 1, 12), y, TextWidth.Cut(area.Look.Prose(words), area.Width - 13));
         area.OnClick(0, y, area.Width, () => cursor.GoTo(index, all.Select(NameOf)));
         if (!here)
             return y + 1;
         area.Cursor(1, y);
-        foreach ((string word, string says) in Lines(caution, area))
+        foreach ((string word, string says) in Lines(line, area))
         {
             y++;
             area.Write(5, y, word, Ink.Accent);
@@ -87,9 +98,10 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
     }
 
     // Where not all has room, what to do and not to do comes before what was seen and why.
-    private static List<(string Word, string Says)> Lines(Caution caution, Area area)
+    private static List<(string Word, string Says)> Lines(AlikeCautions line, Area area)
     {
-        (string, string)[] seen = [("saw", caution.Saw), ("why", caution.Entry.Why)], done = [("do", caution.Do), ("do not", caution.Entry.DoNot)];
+        string all = line.All.Count == 1 ? "" : $"; Enter shows all {line.All.Count}";
+        (string, string)[] seen = [("saw", line.Saw + all), ("why", line.First.Entry.Why)], done = [("do", line.First.Do), ("do not", line.First.Entry.DoNot)];
         List<(string, string)> lines = Wrapped([.. seen, .. done], area);
         return lines.Count <= area.Height - 2 ? lines : Wrapped([.. done, .. seen], area);
     }
@@ -106,13 +118,25 @@ internal sealed class CautionsOverlay(Desk desk) : IOverlay
         return lines;
     }
 
-    private void MarkRead()
+    private bool IsRead(AlikeCautions line) => desk.Job is { } job && line.All.All(caution => job.CautionsRead.Contains(NameOf(caution)));
+
+    private void ShowAll()
     {
-        IReadOnlyList<Caution> all = desk.AllCautions;
-        if (desk.Job is not { } job || all.Count == 0)
+        IReadOnlyList<AlikeCautions> all = Lines();
+        if (all.Count == 0)
             return;
         cursor.Hold(all.Select(NameOf));
-        string name = NameOf(all[cursor.Row]);
-        desk.Do(JobChanges.MarkCaution(name, !job.CautionsRead.Contains(name)));
+        AlikeCautions line = all[cursor.Row];
+        desk.Show(new TextOverlay($"{line.First.Signal.ToString().ToUpperInvariant()} {line.Where}", [.. line.All.Select(caution => (caution.Where, caution.Saw))]));
+    }
+
+    private void MarkRead()
+    {
+        IReadOnlyList<AlikeCautions> all = Lines();
+        if (desk.Job is null || all.Count == 0)
+            return;
+        cursor.Hold(all.Select(NameOf));
+        AlikeCautions line = all[cursor.Row];
+        desk.Do(JobChanges.MarkCautions(line.All.Count == 1 ? NameOf(line.First) : $"{line.First.Code} {line.Where}", [.. line.All.Select(NameOf)], !IsRead(line)));
     }
 }

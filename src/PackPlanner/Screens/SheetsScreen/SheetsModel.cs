@@ -124,7 +124,7 @@ internal sealed class SheetsModel(Desk desk) : IStep
     public WhereFrom? WhereFrom() => desk.Job is null || Why(Current) is not null ? null : new WhereFrom($"the sheet {Current.Name}",
     [
         ("figures", "those of the steps as they stand now: verdicts of 2 Cells, groups of 3 Groups, places and taps of 5 Place, energy of 6 Energy, findings of 7 Log; = there tells each"),
-        ("rev", $"{desk.Open!.History.Revision}: counts your changes and stands on every sheet, so that an older print is told from a newer one"),
+        ("rev", $"{desk.Open!.History.Revision}: counts your changes of the pack, not ticks, and stands on every sheet, so that an older print is told from a newer one"),
         ("unknown", "stays an empty box to be filled in by hand, never a nought"),
     ]);
 

@@ -34,6 +34,21 @@ public class JobHistoryTests
         Assert.Equal(4, job.Revision);
     }
 
+    // A sheet that is printed twice, with other ticks, shows one and the same pack.
+    [Fact]
+    public void Ticks_and_marks_can_be_taken_back_but_are_no_revision_of_the_pack()
+    {
+        JobHistory job = New().Do(Set("series", 13)).Do(JobChanges.TickSheet("pick", true)).Do(JobChanges.MarkCautions("caution-24", ["caution-24 group 1"], true));
+
+        Assert.Equal(1, job.Revision);
+        JobHistory back = job.Undo().Undo();
+        Assert.Empty(back.Now.SheetsTicked);
+        Assert.Empty(back.Now.CautionsRead);
+        Assert.Equal(1, back.Revision);
+        Assert.Equal(1, back.Redo().Revision);
+        Assert.Equal(2, back.Undo().Revision);
+    }
+
     [Fact]
     public void A_change_that_changes_nothing_is_not_counted()
     {

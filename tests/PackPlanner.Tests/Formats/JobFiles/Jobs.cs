@@ -44,7 +44,7 @@ internal static class Jobs
         });
         yield return JobChanges.AddLog(new JobLog(Source("s6", "ride.csv", SourceKind.PackLog), Log(), 14));
         yield return JobChanges.ReadTap(3, new TapReading(10.87, You));
-        yield return JobChanges.MarkCaution("caution-07 group 2", true);
+        yield return JobChanges.MarkCautions("caution-07 group 2", ["caution-07 group 2"], true);
         yield return JobChanges.TickSheet("taps", true);
         yield return JobChanges.Set("parallel", new Given(new JobValue.Number(9), You));
     }
