@@ -23,14 +23,11 @@ internal sealed class CylinderSearch(Scene scene, CellBody.Cylinder cell, Attitu
         {
             Prism3 part = given.Along(axis);
             (double low, double high) = part.Extent(axis);
-            int layers = LayersIn(high - low);
             (Axis first, Axis second) = Axes3.Others(axis);
             (double u0, double u1) = part.Extent(first);
             (double v0, double v1) = part.Extent(second);
-            int one = part.Extrusion == axis
-                ? DiscBound.OneLayer(part.U, part.V, r, distance)
-                : DiscBound.OneLayer([u0, u1, u1, u0], [v0, v0, v1, v1], r, distance);
-            sum += layers * one;
+            (double[] u, double[] v) = part.Extrusion == axis ? (part.U, part.V) : ([u0, u1, u1, u0], [v0, v0, v1, v1]);
+            sum += LayerBound.Of(scene, axis, cell, low, high, blocked => DiscBound.OneLayer(u, v, r, distance, blocked));
         }
 
         return sum;
@@ -112,13 +109,6 @@ internal sealed class CylinderSearch(Scene scene, CellBody.Cylinder cell, Attitu
         }
 
         return new Layout([.. Regions.SelectMany(r => Bodies(r, free[r.Key]))], "free", null, Regular: false);
-    }
-
-    private int LayersIn(double spanMm)
-    {
-        Clearances c = scene.Case.Clearances;
-        double layers = (spanMm - (2 * c.EndMm) + c.LayerGapMm) / (cell.LengthMm + c.LayerGapMm);
-        return Math.Max(0, (int)Math.Floor(layers + 1e-9));
     }
 
     /// <summary>Largest sum of quick counts with starts a pitch apart (dynamic programme over the sorted starts).</summary>

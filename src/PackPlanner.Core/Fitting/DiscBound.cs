@@ -4,25 +4,25 @@ namespace PackPlanner.Core.Fitting;
 /// <remarks>
 /// Source: [Groemer1960]: n points of a convex set with area A and perimeter p, no two nearer than d, satisfy
 /// n ≤ 2A/(√3 d²) + p/(2d) + 1. A part that is not convex is covered by its hull, or cut at its inward corners into convex pieces whose
-/// bounds add up; the smaller counts. Keep-outs are left out of account, which only makes the bound larger.
+/// bounds add up; the smaller counts. What keep-outs certainly cost is taken off: <see cref="BlockedBound"/>.
 /// </remarks>
 internal static class DiscBound
 {
     /// <summary>Bound for one layer of cells in a part seen along their axis.</summary>
-    internal static int OneLayer(double[] u, double[] v, double clearance, double distance)
+    internal static int OneLayer(double[] u, double[] v, double clearance, double distance, params IReadOnlyList<Blocked2> blocked)
     {
         List<(double U, double V, bool Wall)> outline = [.. u.Zip(v, (a, b) => (a, b, true))];
-        int hull = Convex(Hull(outline), clearance, distance);
+        int hull = Convex(Hull(outline), clearance, distance, blocked);
         if (Geometry2.IsConvex(u, v))
             return hull;
         int pieces = 0;
         foreach (List<(double U, double V, bool Wall)> piece in ConvexPieces(outline, 0))
-            pieces += Convex(piece, clearance, distance);
+            pieces += Convex(piece, clearance, distance, blocked);
         return Math.Min(hull, pieces);
     }
 
     /// <summary>Groemer's bound for the part of a convex outline that lies further than a clearance from those edges that are walls.</summary>
-    private static int Convex(List<(double U, double V, bool Wall)> outline, double clearance, double distance)
+    private static int Convex(List<(double U, double V, bool Wall)> outline, double clearance, double distance, IReadOnlyList<Blocked2> blocked)
     {
         List<(double U, double V)> kept = [.. outline.Select(c => (c.U, c.V))];
         for (int i = 0; i < outline.Count && kept.Count > 0; i++)
@@ -37,6 +37,12 @@ internal static class DiscBound
             kept = Clip(kept, nu, nv, (nu * au) + (nv * av) + clearance - 1e-7);
         }
 
+        return BlockedBound.Of(kept, blocked, clearance, distance);
+    }
+
+    /// <summary>Groemer's bound for points in a convex outline, walls and keep-outs left aside.</summary>
+    internal static int Groemer(List<(double U, double V)> kept, double distance)
+    {
         if (kept.Count == 0)
             return 0;
         double area = 0, perimeter = 0;
@@ -49,7 +55,8 @@ internal static class DiscBound
         return (int)Math.Floor((Math.Abs(area) / (Math.Sqrt(3) * distance * distance)) + (perimeter / (2 * distance)) + 1 + 1e-9);
     }
 
-    private static List<(double U, double V)> Clip(List<(double U, double V)> points, double nu, double nv, double offset)
+    /// <summary>The part of a convex outline that lies beyond a line.</summary>
+    internal static List<(double U, double V)> Clip(List<(double U, double V)> points, double nu, double nv, double offset)
     {
         List<(double U, double V)> kept = [];
         for (int i = 0, j = points.Count - 1; i < points.Count; j = i++)

@@ -6,4 +6,8 @@ namespace PackPlanner.Core.Fitting;
 /// <param name="ShortMm">How much is short along it, millimetres; null when it is not a matter of length.</param>
 /// <param name="Text">In words, with the sum.</param>
 /// <param name="Change">The nearest change that would help; null when none was found.</param>
-public sealed record FitReason(string Code, Axis? Along, double? ShortMm, string Text, string? Change);
+public sealed record FitReason(string Code, Axis? Along, double? ShortMm, string Text, string? Change)
+{
+    /// <summary>Cells that a quick look found room for when they may be turned another way; null where turning does not help, or was not looked at.</summary>
+    public int? WhenTurned { get; init; }
+}

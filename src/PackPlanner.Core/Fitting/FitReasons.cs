@@ -19,7 +19,7 @@ internal static class FitReasons
         }
 
         if (count == 0 && TooLarge(scene, c) is { } size)
-            return [TooLarge(scene, AnyWay(c)) is null ? size with { Change = "Turn the cells another way, where their maker allows it: then they go in. Or: " + size.Change } : size];
+            return [Turned(scene, size, 1, need, looks)];
         if (looks.IsStopped)
         {
             string had = count < need ? Invariant($"it had found {count} of {need} places") : Invariant($"its {count} places were not grouped yet");
@@ -28,8 +28,8 @@ internal static class FitReasons
 
         if (count == 0)
             return NoCell(scene, looks);
-        if (count < need)
-            return TooFew(scene, count, need, looks);
+        if (count < need && TooFew(scene, count, need, looks) is [FitReason nearest, .. var more])
+            return [Turned(scene, nearest, need, need, looks), .. more];
         return [NoPath(layout, c, series)];
     }
 
@@ -77,12 +77,23 @@ internal static class FitReasons
         return nearest?.Reason;
     }
 
+    /// <summary>The same reason, and that cells turned another way would help: they find at least so many places.</summary>
+    private static FitReason Turned(Scene scene, FitReason reason, int least, int need, QuickLooks looks)
+    {
+        FitCase any = AnyWay(scene.Case);
+        if (Attitude.Of(any).Count == Attitude.Of(scene.Case).Count || TooLarge(scene, any) is not null || looks.Count(any, least) is not { } turned || turned < least)
+            return reason;
+        string enough = turned < need ? Invariant($" of the {need} needed") : "";
+        return reason with { WhenTurned = turned, Change = Invariant($"Turn the cells another way, where their maker allows it: at least {turned}{enough} go in. Or: {reason.Change}") };
+    }
+
+    // Never with the terminals below: many makers forbid that.
     private static FitCase AnyWay(FitCase fitCase) => fitCase with
     {
         Cell = fitCase.Cell switch
         {
             CellBody.Cylinder round => round with { Axes = Axes3.All },
-            CellBody.Box box => box with { Poses = Enum.GetValues<BoxPose>() },
+            CellBody.Box box => box with { Poses = [.. box.Poses.Union([BoxPose.Upright, BoxPose.OnEdge, BoxPose.OnFace])] },
             _ => fitCase.Cell,
         },
     };

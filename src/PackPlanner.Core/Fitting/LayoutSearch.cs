@@ -77,7 +77,7 @@ public static class LayoutSearch
             layouts.AddRange(search.InLine());
         if (scene.Case.Series is not null && !cancel.IsCancellationRequested && searches.Any(s => s.LayersApart))
             layouts.AddRange([.. layouts.SelectMany(l => LayerShift.ClosedUp(scene, l))]);
-        string method = bound is null ? "no useful bound for cells in several directions" : "area and perimeter";
+        string method = bound is null ? "no useful bound for cells in several directions" : scene.Case.KeepOuts.Count > 0 ? "area and perimeter, less what keep-outs take" : "area and perimeter";
         return new LayoutChoice([.. layouts.OrderByDescending(l => l.Bodies.Count).ThenByDescending(l => l.Regular)], bound, method, regular, free);
     }
 

@@ -17,16 +17,19 @@ internal sealed class QuickLooks(CancellationToken cancel)
     internal bool IsStopped => cancel.IsCancellationRequested;
 
     /// <summary>Whether a quick look finds room for so many cells.</summary>
-    internal bool Finds(FitCase fitCase, int need)
+    internal bool Finds(FitCase fitCase, int need) => Count(fitCase, need) >= need;
+
+    /// <summary>How many cells a quick look finds room for; null where it is known to be fewer than wanted, or no look is left.</summary>
+    internal int? Count(FitCase fitCase, int least)
     {
         Scene scene = new(fitCase);
         if (fitCase.Cell is CellBody.Cylinder cylinder)
-            return Nests(scene, cylinder) >= need;
-        if (left <= 0 || BoxBound.Of(scene, Attitude.Of(fitCase)).Bound < need)
-            return false;
+            return Nests(scene, cylinder);
+        if (left <= 0 || BoxBound.Of(scene, Attitude.Of(fitCase)).Bound < least)
+            return null;
         int count = BoxSearch.QuickCount(scene, OneLook, cancel, out long work);
         left -= work;
-        return count >= need;
+        return count;
     }
 
     private int Nests(Scene scene, CellBody.Cylinder cell)

@@ -31,8 +31,9 @@ public static class JobFit
     /// <param name="job">A job.</param>
     /// <param name="stopped">The user's cancel; the best so far is answered.</param>
     /// <param name="progress">Told of the best so far; may be null.</param>
+    /// <param name="first">Told what rows alone hold, where that is not enough and the search goes on freely; may be null.</param>
     /// <returns>The places; refused when there is no cavity, or when the places of the answer do not keep its rules.</returns>
-    public static Outcome<FitAnswer> Find(Job job, CancellationToken stopped, IProgress<FitProgress>? progress = null)
+    public static Outcome<FitAnswer> Find(Job job, CancellationToken stopped, IProgress<FitProgress>? progress = null, Action<FitAnswer>? first = null)
     {
         ArgumentNullException.ThrowIfNull(job);
         if (job.FitCase is null)
@@ -43,7 +44,10 @@ public static class JobFit
         if (job.FitAnswer is { } places)
             return GivenPlaces.Of(places, asked);
         FitAnswer regular = LayoutSearch.Search(asked, FitEffort.Quick, progress, stopped);
-        return regular.Fits || asked.Series is not { } series || regular.Bound < series * (asked.Parallel ?? 1) ? regular : LayoutSearch.Search(asked, FitEffort.Full, progress, stopped);
+        if (regular.Fits || asked.Series is not { } series || regular.Bound < series * (asked.Parallel ?? 1))
+            return regular;
+        first?.Invoke(regular);
+        return LayoutSearch.Search(asked, FitEffort.Full, progress, stopped);
     }
 
     /// <summary>Searches the job's cavity as long as the verb fit does, whatever rows alone would hold.</summary>

@@ -29,6 +29,7 @@ internal sealed class Answers
     private readonly Derived<SheetQuestion, SheetQuestion.Answered> sheets;
     private (FitQuestion.Answered? Fit, GroupingOutcome? Groups, JobPlacement? Placement, PlacedPack? Pack) placed;
     private (MatchedPack? Pack, JobGivens? Givens, IReadOnlyList<JobGroup>? Groups) matchedGroups;
+    private (FitQuestion? Of, FitAnswer? Answer) firstLook;
     private (ScreenedLot? Lot, int Places, StillToTest? Count) stillToTest;
 
     internal Answers(Desk desk)
@@ -51,6 +52,9 @@ internal sealed class Answers
     /// other steps: there it is not worth its seconds. The places that are built in stay those of <see cref="Fit"/>, which sheets are made from too.
     /// </summary>
     internal FitAnswer? MostPlaces => desk.Step is CavityModel && Fit is { Answer: { FirstLook: true, Cells.Count: > 0 } } ? full.Most(desk.Job) : null;
+
+    /// <summary>The places that rows alone hold while a full search looks for as many as are asked; null before, and after it.</summary>
+    internal FitAnswer? FirstLook => fit.IsWorking && firstLook.Of is { } of && of.Equals(FitQuestion.Of(desk.Job)) ? firstLook.Answer : null;
 
     /// <summary>Whether places are on their way.</summary>
     internal bool IsLookingForPlaces => fit.IsWorking;
@@ -197,7 +201,11 @@ internal sealed class Answers
         return new EnergyQuestion([], told, job.Givens);
     }
 
-    private FitQuestion.Answered Fitted(FitQuestion question, BackgroundWork work) => question.Answer(work.Stopped, Told(work));
+    private FitQuestion.Answered Fitted(FitQuestion question, BackgroundWork work) => question.Answer(work.Stopped, Told(work), first => desk.Around.Back(() =>
+    {
+        firstLook = (question, first);
+        desk.Around.Redraw();
+    }));
 
     private ToldSparingly<FitProgress> Told(BackgroundWork work) => new(told =>
     {

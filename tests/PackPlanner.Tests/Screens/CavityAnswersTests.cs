@@ -120,6 +120,67 @@ public class CavityAnswersTests
     }
 
     [Fact]
+    public void What_does_not_stand_but_lies_is_told_with_its_key_and_how_many_lie()
+    {
+        using Bench bench = new();
+        bench.TypeSpace("200 x 150 x 60");
+        StepPicture said = bench.Desk.Step.Picture;
+
+        // Cells of 21 x 70 with the clearances that are offered: two lengths of 70 along y or x, two layers.
+        int least = int.Parse(Regex.Match(said.Answer, @"^Turned another way \(g\) at least (\d+) go in; as they stand: no cell goes in: ").Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.StartsWith($"g: turn the cells, where their maker allows it: at least {least} go in", said.Next);
+        Assert.Contains($"(g) at least {least} go in", bench.Text(60, 18));
+        Assert.DoesNotContain("more may fit", bench.Text(120, 36));
+        Assert.DoesNotContain("full search", bench.Text(120, 36));
+        bench.Press("g", "End", "Enter");
+        Assert.InRange(bench.Desk.Answers.Fit!.Answer!.Cells.Count, least, 2 * least);
+    }
+
+    [Fact]
+    public void What_keep_outs_take_is_called_so_and_counts_against_the_limit()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.Demo("trike");
+        bench.Press("4", "a", "Enter", "Enter");
+        bench.Type("40 190 95");
+        bench.Press("Enter");
+        string shown = bench.Text(120, 36);
+
+        // Without it 133. Of the 310 mm it leaves 270: 244.8 x 164.8 mm for middles 22 mm apart, 2A/(1.732 x 484) + 819.2/44 + 1 = 115.
+        Assert.Contains("It can never fit: ", bench.Desk.Step.Picture.Answer);
+        Assert.Contains(" places fit (proven limit 115), 117 are needed: ", bench.Desk.Step.Picture.Answer);
+        Assert.Single(Regex.Matches(bench.Desk.Step.Picture.Answer, " places"));
+        Assert.Contains("# keep-out", shown);
+        Assert.DoesNotContain("no-go", shown);
+        bench.Press("End");
+        Assert.Contains(" keep-out 1 ", bench.Text(120, 36));
+        bench.Press("?");
+        Assert.DoesNotContain("no-go", bench.Text(120, 36));
+    }
+
+    [Fact]
+    public void A_first_look_is_drawn_while_a_full_search_looks_for_what_rows_do_not_hold()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.Demo("trike");
+        // 130 of at most 133: rows do not hold them, and no proof forbids them.
+        bench.Set("parallel", new JobValue.Number(10));
+        bench.Set("cellMassLimitKg", new JobValue.Number(20));
+        List<string> told = [];
+        Desk slow = bench.SlowDesk(3, desk =>
+        {
+            told.Add(desk.Draw(120, 36).ToText());
+            if (told[^1].Contains("First look, more may fit: ", StringComparison.Ordinal))
+                desk.Press("Esc");
+        });
+        slow.Draw(120, 36);
+
+        string first = told.Find(text => text.Contains("First look, more may fit: ", StringComparison.Ordinal))!;
+        Assert.Matches(@"First look, more may fit: \d+ places \(proven limit 133\); 130 are needed\.", first);
+        Assert.Contains(" · ", first.Split('\n')[12]);
+    }
+
+    [Fact]
     public void The_way_in_and_reasons_are_in_inches_for_who_uses_them()
     {
         using Bench bench = new(new Look(UsUnits: true));

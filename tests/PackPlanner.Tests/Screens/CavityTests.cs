@@ -133,7 +133,7 @@ public class CavityTests
     // From the list.
     private static void ChangeAndTakeOutTheTube(Bench bench)
     {
-        while (bench.Desk.Step is CavityModel { Under: not { Kind: CasePartKind.NoGo } })
+        while (bench.Desk.Step is CavityModel { Under: not { Kind: CasePartKind.KeepOut } })
         {
             bench.Press("Down");
             bench.Text();

@@ -37,9 +37,9 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?, string?> draft)
         }
 
         Choose("what is added?",
-            ("a box that must stay free", () => AskBox(CasePartKind.NoGo, null)),
-            ("a tube that must stay free", () => AskTube(null)),
-            ("an outline that must stay free", () => AskOutline(CasePartKind.NoGo, null, null)),
+            ("a keep-out: a box that must stay free", () => AskBox(CasePartKind.KeepOut, null)),
+            ("a keep-out: a tube that must stay free", () => AskTube(null)),
+            ("a keep-out: an outline that must stay free", () => AskOutline(CasePartKind.KeepOut, null, null)),
             ("one more box of space", () => AskBox(CasePartKind.Space, null)),
             ("one more outline of space", () => AskOutline(CasePartKind.Space, null, null)),
             ("an opening: a way in", () => AskOpening(null)),
@@ -51,9 +51,9 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?, string?> draft)
     {
         switch (part.Kind)
         {
-            case CasePartKind.Space or CasePartKind.NoGo when part.Has("prism"): AskOutline(part.Kind, part, null); break;
-            case CasePartKind.Space or CasePartKind.NoGo when part.Has("tube"): AskTube(part); break;
-            case CasePartKind.Space or CasePartKind.NoGo: AskBox(part.Kind, part); break;
+            case CasePartKind.Space or CasePartKind.KeepOut when part.Has("prism"): AskOutline(part.Kind, part, null); break;
+            case CasePartKind.Space or CasePartKind.KeepOut when part.Has("tube"): AskTube(part); break;
+            case CasePartKind.Space or CasePartKind.KeepOut: AskBox(part.Kind, part); break;
             case CasePartKind.Opening: AskOpening(part); break;
             case CasePartKind.Weighed: AskWeighed(part); break;
             case CasePartKind.Cell:
@@ -137,7 +137,7 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?, string?> draft)
         Field("one end, mm", "The middle of the tube at one end: x y z.", Typed(CasePart.Numbers(before?["from"])), [3], null, from =>
             Field("other end, mm", "The middle of the tube at the other end: x y z.", Typed(CasePart.Numbers(before?["to"])), [3], null, to =>
                 Field("diameter, mm", "How thick the tube is.", CasePart.Number(before?["diameterMm"]) is { } d ? One(d) : "", [1],
-                    mm => Candidate(CasePartKind.NoGo, old, TypedCase.Tube(from, to, mm[0])), made => Take(made, Name(CasePartKind.NoGo, old)))));
+                    mm => Candidate(CasePartKind.KeepOut, old, TypedCase.Tube(from, to, mm[0])), made => Take(made, Name(CasePartKind.KeepOut, old)))));
     }
 
     private void AskOpening(CasePart? old) => Choose("where is the opening?", [.. Sides.Select(side => (side.Words, (Action)(() =>
@@ -211,7 +211,7 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?, string?> draft)
 
     private static string Name(CasePartKind kind, CasePart? old)
     {
-        string what = kind switch { CasePartKind.Space => "space", CasePartKind.NoGo => "no-go", CasePartKind.Opening => "opening", _ => "weighed part" };
+        string what = kind switch { CasePartKind.Space => "space", CasePartKind.KeepOut => "keep-out", CasePartKind.Opening => "opening", _ => "weighed part" };
         return old is null ? $"add a{(kind == CasePartKind.Opening ? "n" : "")} {what}" : $"change a{(kind == CasePartKind.Opening ? "n" : "")} {what}";
     }
 

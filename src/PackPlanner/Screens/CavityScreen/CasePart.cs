@@ -14,7 +14,8 @@ internal sealed record CasePart(CasePartKind Kind, int Index, JsonObject? Node)
     internal string Word => Kind switch
     {
         CasePartKind.Space => "space",
-        CasePartKind.NoGo => "no-go",
+        // Numbered as the reasons of the search number those without a name.
+        CasePartKind.KeepOut => Has("id") ? "keep-out" : $"keep-out {(Index + 1).ToString(CultureInfo.InvariantCulture)}",
         CasePartKind.Opening => "opening",
         CasePartKind.Weighed => "part",
         CasePartKind.Cell => "cell",
@@ -25,7 +26,7 @@ internal sealed record CasePart(CasePartKind Kind, int Index, JsonObject? Node)
     internal static IReadOnlyList<CasePart> Of(JsonObject known) =>
     [
         .. Each(known["cavity"]?["parts"], CasePartKind.Space),
-        .. Each(known["keepOuts"], CasePartKind.NoGo),
+        .. Each(known["keepOuts"], CasePartKind.KeepOut),
         .. Each(known["openings"], CasePartKind.Opening),
         .. Each(known["parts"], CasePartKind.Weighed),
         new(CasePartKind.Cell, 0, known["cell"] as JsonObject),
@@ -127,7 +128,7 @@ internal sealed record CasePart(CasePartKind Kind, int Index, JsonObject? Node)
     private static JsonArray ListOf(JsonObject known, CasePartKind kind)
     {
         JsonObject holder = kind == CasePartKind.Space ? (JsonObject)known["cavity"]! : known;
-        string key = kind switch { CasePartKind.Space => "parts", CasePartKind.NoGo => "keepOuts", CasePartKind.Opening => "openings", _ => "parts" };
+        string key = kind switch { CasePartKind.Space => "parts", CasePartKind.KeepOut => "keepOuts", CasePartKind.Opening => "openings", _ => "parts" };
         if (holder[key] is not JsonArray list)
             holder[key] = list = [];
         return list;

@@ -7,7 +7,7 @@ internal enum CasePartKind
     Space,
 
     /// <summary>A place that must stay free.</summary>
-    NoGo,
+    KeepOut,
 
     /// <summary>A way in.</summary>
     Opening,

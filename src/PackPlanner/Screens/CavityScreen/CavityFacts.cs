@@ -18,7 +18,7 @@ internal static class CavityFacts
             ("cell", $"{fitCase.CellName}, {Size(fitCase.Cell, look)}"),
             ("places", $"{answer.Cells.Count}" + (answer.Bound is { } bound ? $", proven limit {bound}" : "") + $" ({Nest(answer)}{Regular(answer)})"),
             ("used", Used(answer)),
-            .. answer.FirstLook ? [(FullSearch, CavityWords.OfFullSearch(desk, answer, most))] : Array.Empty<(string, string)>(),
+            .. answer is { FirstLook: true, Cells.Count: > 0 } ? [(FullSearch, CavityWords.OfFullSearch(desk, answer, most))] : Array.Empty<(string, string)>(),
             ("cells weigh", answer is { CellMassKg: { } kg, Used: > 0 } ? look.Mass(kg) + (fitCase.CellMassLimitKg is { } limit ? $" of {look.Mass(limit)} allowed" : "") : "-"),
             ("with parts", look.Mass(answer.Used > 0 ? answer.PackMassKg : null)),
         ];

@@ -10,7 +10,7 @@ internal static class CavityKeys
     [
         new(KeyBook.Add, desk.Job?.FitCase is null ? "type the space" : "add a part", desk.Job?.FitCase is null
                 ? "asks the inside size, the cell and the clearances in mm; drawn as typed"
-                : "adds a box, outline or tube that must stay free, more space, an opening or a weighed part; drawn as typed",
+                : "adds a keep-out (a box, outline or tube that must stay free), more space, an opening or a weighed part; drawn as typed",
             () => NoJob(desk), () => new CaseAsk(desk, model.Draft).Add()),
         new(KeyBook.AddFile, "add a case file", "adds a case.json, after showing what it holds", () => NoJob(desk), () => FileChooser.Ask(desk)),
         model.Under is { } part
@@ -39,7 +39,7 @@ internal static class CavityKeys
         yield return new(KeyBook.ZoomOut, "farther", "shows twice as much, half as large",
             () => model.View.Zoom == 0 ? "all of it is shown" : null, () => model.Zoom(nearer: false));
         yield return new(KeyBook.Turn, "turn cells", "lets the cells lie another way: upright, along x, along y, or whichever holds most", () => CaseTurn.Ask(desk));
-        yield return new(KeyBook.Delete, "take out", "takes the no-go, opening, weighed part or piece of space under the cursor out of the case",
+        yield return new(KeyBook.Delete, "take out", "takes the keep-out, opening, weighed part or piece of space under the cursor out of the case",
             () => WhyNotOut(desk, model.Under), () => desk.Do(TypedCase.Change(desk.Job!, model.Under!.Out(TypedCase.Of(desk.Job!)!), $"take out a {model.Under.Word}")));
     }
 

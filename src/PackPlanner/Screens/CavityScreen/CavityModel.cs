@@ -68,7 +68,7 @@ internal sealed class CavityModel(Desk desk) : IStep
     {
         if (desk.Overlay is not FieldOverlay)
             Draft(null, null);
-        FitAnswer? answer = desk.Job?.FitCase is null || draft is not null ? null : desk.Answers.Fit?.Answer;
+        FitAnswer? answer = desk.Job?.FitCase is null || draft is not null ? null : desk.Answers.Fit is { } known ? known.Answer : desk.Answers.FirstLook;
         if ((draft ?? Typed().Case) is not { } shown)
         {
             // A case that cannot be read can be mended part by part all the same.
@@ -157,12 +157,12 @@ internal sealed class CavityModel(Desk desk) : IStep
         SightLines sight = new(shown);
         ((double lowX, double highX), (double lowY, double highY)) = (sight.Extent(Axis.X), sight.Extent(Axis.Y));
         string size = $"from above, {look.Bare(highX - lowX, 0)} x {look.Length(highY - lowY, 0)}";
-        string noGo = shown.KeepOuts.Count > 0 ? "; # no-go" : "";
+        string keepOut = shown.KeepOuts.Count > 0 ? "; # keep-out" : "";
         if (draft is not null)
-            return $"as typed{tried.Words}, {size}{noGo}";
+            return $"as typed{tried.Words}, {size}{keepOut}";
         string which = layers > 1 ? $"layer {layer + 1} of {layers}, " : "";
         string near = view.Zoom > 0 ? $", {1 << view.Zoom} times" : "";
-        return $"{which}{size}{near}{noGo}";
+        return $"{which}{size}{near}{keepOut}";
     }
 
     // The case as it stands in the job, which can be drawn before places have been found in it.

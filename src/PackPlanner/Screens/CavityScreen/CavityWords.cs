@@ -16,7 +16,7 @@ internal static class CavityWords
         if (desk.Answers is { Fit: null, WasStopped: true })
             return StepPicture.Stopped(Question, 4);
         if (desk.Answers.Fit is not { } known)
-            return new StepPicture(Question, "Places are being looked for.", "Esc stops the search");
+            return Looking(desk);
         if (known.Answer is not { } answer)
             return new StepPicture(Question, $"{known.WhyNot!.Problem.Where}: {known.WhyNot.Problem.Why}.", known.WhyNot.Problem.Remedy);
         if (!answer.Fits)
@@ -27,12 +27,32 @@ internal static class CavityWords
         return new StepPicture(Question, $"{Count(desk, answer, most)}.{weight}", Next(desk, answer, most), answer.Cautions) { Short = $"{(most ?? answer).Cells.Count} places{Takes(most ?? answer)}{((most ?? answer).FirstLook ? "; more may fit" : "")}." };
     }
 
+    private static StepPicture Looking(Desk desk) => desk.Answers.FirstLook is not { } first
+        ? new StepPicture(Question, "Places are being looked for.", "Esc stops the search")
+        : new StepPicture(Question, $"First look, more may fit: {Places(first)}{(first.Series is { } series && desk.Job!.Givens.Parallel is { } parallel ? $"; {series * parallel} are needed" : "")}.", "The full search looks for more (Esc ends it)");
+
     private static StepPicture NoRoom(Desk desk, FitAnswer first)
     {
         FitAnswer answer = desk.Answers.MostPlaces is { Fits: false } most ? most : first;
         FitReason reason = answer.Reasons[0];
-        string which = answer.FirstLook ? "First look, more may fit: " : SoFar(desk, answer);
-        return new StepPicture(Question, $"{which}{Places(answer)}, but it does not fit: {reason.Text}", $"{reason.Change?.TrimEnd('.') ?? "a: change the space"}{Fewer(desk, answer)}", answer.Cautions) { Short = $"{answer.Cells.Count} places: it does not fit. {Clause(reason.Text)}" };
+        string turned = reason.WhenTurned is { } n ? $"Turned another way (g) at least {n} go in; as they stand: " : "";
+        string next = reason.WhenTurned is { } held ? $"g: turn the cells, where their maker allows it: at least {held} go in" : $"{reason.Change?.TrimEnd('.') ?? "a: change the space"}{Fewer(desk, answer)}";
+        string says = turned + WhyNot(desk, answer, reason.Text);
+        return new StepPicture(Question, char.ToUpperInvariant(says[0]) + says[1..], next, answer.Cautions)
+        {
+            Short = reason.WhenTurned is { } other ? $"Turned another way (g) at least {other} go in." : $"{answer.Cells.Count} places: it does not fit. {Clause(reason.Text)}",
+        };
+    }
+
+    private static string WhyNot(Desk desk, FitAnswer answer, string reason)
+    {
+        if (answer is { Cells.Count: 0, Stopped: false })
+            return $"no cell goes in: {reason}";
+        bool never = answer.Bound < (answer.Series ?? 1) * (desk.Job!.Givens.Parallel ?? desk.Answers.Fit?.Case?.Parallel ?? 1);
+        string which = never ? "It can never fit: " : answer.FirstLook ? "First look, more may fit: " : SoFar(desk, answer);
+        // Many reasons begin with the count, which is told once.
+        string fit = $"{answer.Cells.Count} places fit";
+        return reason.StartsWith(fit, StringComparison.Ordinal) ? $"{which}{fit}{Limit(answer)}{reason[fit.Length..]}" : $"{which}{Places(answer)}, but it does not fit: {reason}";
     }
 
     private static string Clause(string text) => text.Split(':')[0];
@@ -80,7 +100,9 @@ internal static class CavityWords
     // What was found before the step was left stands until the search, begun again, has more.
     private static string SoFar(Desk desk, FitAnswer most) => most.Stopped && desk.Answers.IsSearchingInFull ? "So far, more may fit: " : Stopped(most);
 
-    private static string Places(FitAnswer answer) => $"{answer.Cells.Count} places" + (answer.Bound is { } bound ? $" (proven limit {bound})" : "");
+    private static string Places(FitAnswer answer) => $"{answer.Cells.Count} places{Limit(answer)}";
+
+    private static string Limit(FitAnswer answer) => answer.Bound is { } bound ? $" (proven limit {bound})" : "";
 
     private static string Takes(FitAnswer answer) => answer is { Series: { } s, Parallel: { } p } ? $"; {s}s{p}p takes {answer.Used}" : "";
 

@@ -13,12 +13,12 @@ internal sealed record FitQuestion(JobDocument? Document, JobDocument? Places, J
 
     internal static FitQuestion? Of(Job? job) => job is not null && JobFit.IsAsked(job) ? new FitQuestion(job.FitCase, job.FitAnswer, job.Givens) : null;
 
-    internal Answered Answer(CancellationToken stop, IProgress<FitProgress>? progress = null)
+    internal Answered Answer(CancellationToken stop, IProgress<FitProgress>? progress = null, Action<FitAnswer>? first = null)
     {
         Job job = Asked;
         if (!JobFit.Case(job).Is(out FitCase? fitCase, out Refusal? why))
             return new Answered(null, null, why);
-        return JobFit.Find(job, stop, progress).Is(out FitAnswer? answer, out why)
+        return JobFit.Find(job, stop, progress, first).Is(out FitAnswer? answer, out why)
             ? new Answered(fitCase, answer, null)
             : new Answered(fitCase, null, why);
     }

@@ -5,7 +5,7 @@ namespace PackPlanner.Screens.CavityScreen;
 
 /// <summary>
 /// What the full search of a space depends on, and nothing else of the job: a search of seconds does not begin anew for what cannot alter
-/// it. Weighed parts count into the weight of the pack, not into what its cells may weigh, and where they stand is said by no-go parts;
+/// it. Weighed parts count into the weight of the pack, not into what its cells may weigh, and where they stand is said by keep-outs;
 /// what one cell weighs and what all may weigh do limit how many are used.
 /// </summary>
 internal sealed record FullSearchQuestion(string Space, int? Series, int? Parallel, double? CellMassLimitKg, double? CellMassKg)

@@ -132,7 +132,8 @@ public class LayersTests
         Assert.Equal((2, 71), (search.Regions.Count, search.RegularCount));
         Assert.Equal(71, layout.Bodies.Count);
         Assert.Empty(LayoutCheck.Broken(scene, layout.Bodies));
-        Assert.True(search.Bound() >= 72);
+        // The post stands in the lower layer alone, and is too thin to be proved to take a place.
+        Assert.True(search.Bound() >= 71);
         Assert.False(search.LayersApart);
         Assert.Equal(("square", true), (layout.Kind, layout.Regular));
         Assert.Equal([40, 118], layout.Bodies.Select(b => b.Centre.Z).Distinct().Order());

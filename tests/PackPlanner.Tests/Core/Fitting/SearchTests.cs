@@ -66,12 +66,30 @@ public class SearchTests
         Assert.Contains("6 cells of 70 g weigh 0.42 kg, the limit is 0.41 kg", heavy.Reasons[0].Text, StringComparison.Ordinal);
     }
 
-    // A cell of 20 x 70 mm does not stand in 40 mm, but lies in 100 x 100 x 40 mm: 70 + 10 and 20 + 6 mm are wanted; in 60 x 60 x 40 mm it does neither.
+    // A cell of 20 x 70 mm does not stand in 40 mm, but lies in 100 x 89 x 40 mm: 70 + 10 one way, 20 + 6 and 21 for each more the other, and
+    // a staggered second layer has no room; in 60 x 60 x 40 mm it does neither.
     [Theory]
-    [InlineData(100, 40, true)]
-    [InlineData(60, 40, false)]
-    public void A_cell_that_would_lie_where_it_does_not_stand_is_said_to(double side, double z, bool lies) =>
-        Assert.Equal(lies, Assert.Single(Search(Tray(side, side, z: z)).Reasons).Change!.StartsWith("Turn the cells another way", StringComparison.Ordinal));
+    [InlineData(89, 40, 4)]
+    [InlineData(60, 40, null)]
+    public void A_cell_that_would_lie_where_it_does_not_stand_is_said_to(double side, double z, int? lying)
+    {
+        FitReason reason = Assert.Single(Search(Tray(side, side, z: z)).Reasons);
+
+        Assert.Equal(lying, reason.WhenTurned);
+        Assert.Equal(lying is not null, reason.Change!.StartsWith("Turn the cells another way, where their maker allows it: at least 4 go in", StringComparison.Ordinal));
+    }
+
+    // In 80 x 47 x 131 mm 3 x 2 stand, one layer; along x lie 2 x 6: 26 + 5 x 21 mm is the height.
+    [Theory]
+    [InlineData(9, 12)]
+    [InlineData(12, 12)]
+    [InlineData(13, null)]
+    public void Turning_is_offered_where_it_holds_what_is_asked(int series, int? turned)
+    {
+        FitAnswer answer = Search(Tray(80, 47, series, z: 131));
+
+        Assert.Equal((6, turned), (answer.Cells.Count, answer.Reasons[0].WhenTurned));
+    }
 
     // By how much, and along which axis, a cell is too large: 70 + 10, 20 + 6.
     [Theory]
