@@ -22,7 +22,7 @@ internal static class WaysInCheck
         IReadOnlyList<int> order = cellPasses ? InOrder(bodies, opening.Across, positive) : [];
         double room = Room(scene, bodies, opening.Across, positive);
         string text = FormattableString.Invariant(
-            $"{opening.Name}: {wide:0.#} x {high:0.#} mm; the block of cells is {packWide:0.#} x {packHigh:0.#} mm: ")
+            $"{opening.Name}: {wide:0.#} x {high:0.#} mm; the block of {bodies.Count} cells is {packWide:0.#} x {packHigh:0.#} mm: ")
             + (lacking <= 0 ? "it passes whole"
                 : FormattableString.Invariant($"{lacking:0.#} mm too large; ") + (cellPasses ? "put the cells in one by one, the furthest first, and link them inside" : "a single cell does not pass either"));
         return new WayIn(opening.Name, lacking <= 0, cellPasses, lacking <= 0 ? null : lacking, order, room, text);

@@ -27,7 +27,9 @@ internal static class CavityFacts
             facts.Add(("middle", $"x {look.Bare(centre.X, 0)}  y {look.Bare(centre.Y, 0)}  z {look.Length(centre.Z, 0)}{(answer.CentreOfMass is null ? ", cells alone" : "")}"));
         if (answer.MarginMm.Count == 6)
         {
-            facts.Add(("spare left", $"{look.Length(answer.MarginMm[0])}, right {look.Length(answer.MarginMm[1])}"));
+            // The way in is told of the cells used alone.
+            string sides = $"{look.Length(answer.MarginMm[0])}, right {look.Length(answer.MarginMm[1])}";
+            facts.Add(answer.Used < answer.Cells.Count ? ($"room of {answer.Cells.Count}", $"left {sides}") : ("spare left", sides));
             facts.Add(("front", $"{look.Length(answer.MarginMm[2])}, back {look.Length(answer.MarginMm[3])}"));
             facts.Add(("below", $"{look.Length(answer.MarginMm[4])}, above {look.Length(answer.MarginMm[5])}"));
         }

@@ -17,7 +17,7 @@ internal sealed class CavityModel(Desk desk) : IStep
         ("for", "how many cells fit, how they stand, what is left over, and why not more"),
         ("wants", "the inside size in mm, what must stay free, and the cell: a types them, i takes a case file"),
         ("without", "a sorter needs no space: 5 Place stands the groups side by side in a plain block"),
-        ("verb", "packplanner fit CASE.json answers the same; size NEED.json compares choices of S, P and cell"),
+        ("verb", "packplanner fit CASE.json answers as the full search does, with --quick as the first look; size NEED.json compares choices of S, P and cell"),
     ];
 
     private readonly CavityList list = new(desk);

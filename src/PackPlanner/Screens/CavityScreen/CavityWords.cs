@@ -66,7 +66,7 @@ internal static class CavityWords
     {
         null => "not ended",
         _ when IsNoBetter(first, most) => $"{SoFar(desk, most)}no more than these",
-        _ => $"{SoFar(desk, most)}{Places(most)}{Takes(most)}{(most.NestKind == "free" ? ", not in rows" : "")}"
+        _ => $"{SoFar(desk, most)}{Places(most)}{Takes(most)}{(most.NestKind == "free" ? $", not in rows{(most.RegularCount > first.Cells.Count ? $"; in rows {most.RegularCount}" : "")}" : "")}"
             + (most.Parallel > (first.Parallel ?? 0) ? $"; Enter takes {most.Parallel} in parallel" : ""),
     };
 
