@@ -34,7 +34,12 @@ public sealed record HeatParts(HeatAt? Riding, HeatAt? Peak)
             cellW,
             request.LinkMilliohm is { } link ? square * link / 1000 : null,
             request.JointMilliohm is { } joint && cells is not null ? square / fewest / fewest * joint / 1000 : null,
-            riseK);
+            riseK)
+        {
+            CellsMilliohm = model.ResistanceOhm?.Sum() * 1000,
+            WarmthFactor = warmth,
+            LinksMilliohm = model.LinkOhm * 1000,
+        };
     }
 }
 
@@ -48,4 +53,14 @@ public sealed record HeatParts(HeatAt? Riding, HeatAt? Peak)
 /// <param name="PerJointW">One joint of a cell in the smallest group, watts; null when unknown.</param>
 /// <param name="RiseK">Kelvin by which a cell warms in that time if no heat leaves it, for the highest and the lowest specific heat; null when its mass or time is unknown.</param>
 public sealed record HeatAt(
-    double LoadA, double? Seconds, double? CellsW, double? LinksW, double? PerCellW, double? PerLinkW, double? PerJointW, (double Low, double High)? RiseK);
+    double LoadA, double? Seconds, double? CellsW, double? LinksW, double? PerCellW, double? PerLinkW, double? PerJointW, (double Low, double High)? RiseK)
+{
+    /// <summary>DC resistance of all groups in series as it was measured, milliohm; null when a resistance is unknown.</summary>
+    public double? CellsMilliohm { get; init; }
+
+    /// <summary>Factor on it at the temperature of the ride, 1 at 25 °C or where none is given.</summary>
+    public double WarmthFactor { get; init; } = 1;
+
+    /// <summary>Links, joints and leads, milliohm; null when none is known.</summary>
+    public double? LinksMilliohm { get; init; }
+}

@@ -70,7 +70,7 @@ public static class DemoRun
         DemoMatchJson match = new(
             pack.Groups.Count, pack.Groups[0].Cells.Count, pack.SmallestAh, pack.SpreadAh, pack.SmallestBoundAh, pack.ProvenOptimal, pack.LeftOut.Count);
         string proven = match.ProvenOptimal ? "proven best" : $"at most {Figures.Fixed(match.MinGroupBoundAh, 4)} Ah is possible";
-        lines.Add($"match   {match.Series} groups of {match.Parallel}: the smallest holds {Figures.Fixed(match.MinGroupAh, 4)} Ah, spread {Figures.Fixed(match.SpreadAh, 4)} Ah, {proven}; {match.Spare} spare.");
+        lines.Add($"match   {match.Series} groups of {match.Parallel}: the smallest holds {Figures.Fixed(match.MinGroupAh, 4)} Ah, the largest {Figures.Fixed(match.SpreadAh, 4)} Ah more, {proven}; {match.Spare} spare.");
         lines.Add($"        but one test repeats to {Figures.Digits(lot.Repeatability.Fraction * 100, 2)} %, so that the true groups differ by more than that.");
         cautions.AddRange(groups.SelectMany(group => JobJoining.Plan(group.Number, group.Cells, job.Givens).Cautions));
         return Energy(job, groups, outcome, answer with { Match = match }, lines, cautions, stopped);

@@ -32,7 +32,7 @@ public static class EnergyAssumptions
         else if (request.Groups.All(group => group.ResistanceMilliohm is null))
             yield return "No resistances: heat in the cells and the cut-off under load are not known, so the usable figure is too high.";
         if (request.Groups.Any(group => group.CapacitySigmaAh is not null))
-            yield return "The spread of capacities, resistances and charges is the one that the log's answer gives.";
+            yield return "The ranges of capacities, resistances and charges are those that the log's answer gives.";
         else if (!repeatabilityGiven)
             yield return "Capacity tests are taken to repeat within 1.5 % (common practice, no source); --repeatability says otherwise.";
         if (request.TemperatureDegC is null)

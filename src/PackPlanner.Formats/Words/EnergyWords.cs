@@ -70,7 +70,7 @@ public static class EnergyWords
     {
         List<string> lines = [];
         string range = answer.RangeKm is { } km ? $", {Figures.Digits(km, 3)} km at {Figures.Digits(answer.WhPerKm, 3)} Wh/km" : "";
-        lines.Add($"Usable: {Figures.Digits(answer.UsableWh, 4)} Wh +/- {Figures.Digits(answer.SpreadWh, 2)}, {Figures.Digits(answer.UsableAh, 4)} Ah{range}; at rest {Figures.Digits(answer.UsableAhAtRest, 4)} Ah, {Figures.Digits(answer.UsableWhAtRest, 4)} Wh.");
+        lines.Add($"Usable: {Figures.Digits(answer.UsableWh, 4)} Wh +/- {Figures.Digits(answer.SpreadWh, 2)}, {Figures.Digits(answer.UsableAh, 4)} Ah{range}; at rest, before load, cold, controller and reserve, {Figures.Digits(answer.UsableAhAtRest, 4)} Ah, {Figures.Digits(answer.UsableWhAtRest, 4)} Wh.");
         lines.Add($"  {"on the label",-42}{Figures.Fixed(answer.NominalWh, 0),8} Wh  ({answer.Series} x {Figures.Fixed(answer.NominalV, 2)} V x {Figures.Digits(answer.RatedAh, 4)} Ah)");
         lines.AddRange(answer.Losses.Select(loss => $"  {loss.Name,-42}{Signed(loss.Wh),8} Wh"));
         lines.Add($"  {"usable",-42}{Figures.Fixed(answer.UsableWh, 0),8} Wh");

@@ -50,12 +50,12 @@ public static class MatchWords
         int places = Decimals(answer.StepAh);
         List<string> lines =
         [
-            $"{answer.Groups.Count} groups of {parallel}: the smallest holds {Figures.Fixed(answer.MinGroupAh, places)} Ah, the spread is {Figures.Fixed(answer.SpreadAh, places)} Ah.",
+            $"{answer.Groups.Count} groups of {parallel}: the smallest holds {Figures.Fixed(answer.MinGroupAh, places)} Ah, the largest {Figures.Fixed(answer.SpreadAh, places)} Ah more.",
             Standing(answer, places),
             Noise(answer, parallel, noise, meanAh),
         ];
         if (answer.CostAh > 0)
-            lines.Add($"The strict order would reach {Figures.Fixed(answer.StrictMinGroupAh, places)} Ah with a spread of {Figures.Fixed(answer.StrictSpreadAh, places)} Ah: this choice costs {Figures.Fixed(answer.CostAh, places)} Ah.");
+            lines.Add($"The strict order would reach {Figures.Fixed(answer.StrictMinGroupAh, places)} Ah and all groups within {Figures.Fixed(answer.StrictSpreadAh, places)} Ah: this choice costs {Figures.Fixed(answer.CostAh, places)} Ah.");
         if (answer.Batches is { } kept)
             lines.Add(Batches(kept, answer, places));
         lines.Add("");
@@ -87,18 +87,18 @@ public static class MatchWords
     private static string Standing(MatchAnswer answer, int places)
     {
         string bound = Figures.Fixed(answer.MinGroupBoundAh, places);
-        // What is proven is proven of the strict order; a choice made beyond it may have given some spread away.
+        // What is proven is proven of the strict order; a choice made beyond it may have given some likeness away.
         if (answer.ProvenOptimal)
         {
             double given = Less(answer.SpreadAh, answer.StrictSpreadAh, answer.StepAh);
             return $"Proven: no grouping of these cells has a smallest group above {bound} Ah, nor "
                 + (answer.CostAh == 0 && given > 0
-                    ? $"less spread with it than {Figures.Fixed(answer.StrictSpreadAh, places)} Ah: this choice has {Figures.Fixed(given, places)} Ah more."
-                    : "less spread with it.");
+                    ? $"groups closer together with it than {Figures.Fixed(answer.StrictSpreadAh, places)} Ah: this choice has {Figures.Fixed(given, places)} Ah more."
+                    : "groups closer together with it.");
         }
 
         if (answer.MinGroupProven)
-            return $"Proven: no grouping has a smallest group above {bound} Ah; that none has less spread is not proven.";
+            return $"Proven: no grouping has a smallest group above {bound} Ah; that none has groups closer together is not proven.";
         double gap = Less(answer.MinGroupBoundAh, answer.StrictMinGroupAh, answer.StepAh);
         return $"Not proven to be the best: no grouping has a smallest group above {bound} Ah, so at most {Figures.Fixed(gap, places)} Ah are missing.";
     }

@@ -216,7 +216,7 @@ internal sealed class Answers
     private GroupingOutcome Match(GroupsQuestion question, BackgroundWork work) =>
         question.Answer(work.Stopped, new ToldSparingly<GroupingProgress>(best =>
         {
-            work.Best = $"smallest {best.SmallestAh:0.000} Ah, spread {best.SpreadAh:0.000} Ah";
+            work.Best = $"smallest {best.SmallestAh:0.000} Ah, all within {best.SpreadAh:0.000} Ah";
             desk.Around.Back(desk.Around.Redraw);
         }));
 }

@@ -35,7 +35,7 @@ internal sealed class EnergyOptions
     private static readonly Option<string?> CellCharge = new("--charge-rating") { Description = "highest charging current of one cell, such as 2A: the charger is held against it" };
     private static readonly Option<string?> ChargeTemperature = new("--charge-temperature") { Description = "cell temperature while charging (default that of the ride)" };
     private static readonly Option<string?> Has = new("--has") { Description = "what is planned or fitted: fuse,disconnect,pre-charge,monitor,cell-fuses" };
-    private static readonly Option<int?> DrawsOption = new("--draws") { Description = "take the spread from so many seeded draws over whole discharges, such as 10000" };
+    private static readonly Option<int?> DrawsOption = new("--draws") { Description = "take the 90 % range from so many seeded draws over whole discharges, such as 10000" };
     private static readonly Option<string?> CableLength = new("--cable-length") { Description = "one way from pack to controller, such as 2m: adds a cable to start from" };
     private static readonly Option<string?> CapacitanceOption = new("--capacitance") { Description = "capacitors of the controller, such as 1.5mF: adds a pre-charge resistor to start from" };
     private static readonly Option<string?> Joint = new("--joint") { Description = "each of the two joints of a cell with its strip or bar, such as 0.1mohm, where the cells' resistances leave it out" };

@@ -174,7 +174,7 @@ internal static class MatchVerb
     }
 
     private static Progress<GroupingProgress>? Progress(VerbCall call) => call.Verbose
-        ? new Progress<GroupingProgress>(best => call.Note($"packplanner: smallest group {best.SmallestAh} Ah, spread {best.SpreadAh} Ah so far"))
+        ? new Progress<GroupingProgress>(best => call.Note($"packplanner: smallest group {best.SmallestAh} Ah, all within {best.SpreadAh} Ah so far"))
         : null;
 
     private static int Count(VerbCall call, Option<int?> option)

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Screens;
 using PackPlanner.Screens.Drawing;
@@ -43,6 +44,70 @@ public sealed class EnergyScreenTests : IDisposable
         Assert.Contains("miles at 16 Wh/mile", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
         Assert.Contains("miles at 16 Wh/mile", bench.Text(), StringComparison.Ordinal);
         Assert.Same(before, bench.Desk.Job);
+    }
+
+    // As the words say it: amperes squared times milliohm, times the factor of the cold.
+    [Fact]
+    public void Heat_in_the_cells_can_be_done_again_by_hand()
+    {
+        bench.Desk.Store.Demo("trike");
+        bench.Desk.GoTo(Energy);
+        while (!bench.Text(120, 36).Contains("> heat in cells, riding", StringComparison.Ordinal))
+            bench.Press("Down");
+
+        bench.Press("=");
+
+        string text = string.Join(' ', bench.Text(120, 36).Split('\n').Select(line => line.Trim()));
+        Match told = Regex.Match(text, @"([\d.]+) W \(heat in cells, riding\).*reckoned +([\d.]+) A squared x ([\d.]+) mΩ.* x ([\d.]+) at 8 °C");
+        Assert.True(told.Success, text);
+        double[] figures = [.. told.Groups.Values.Skip(1).Select(group => double.Parse(group.Value, System.Globalization.CultureInfo.InvariantCulture))];
+        Assert.Equal(figures[0], figures[1] * figures[1] * figures[2] / 1000 * figures[3], figures[0] * 0.005);
+    }
+
+    [Fact]
+    public void At_rest_says_what_is_taken_off_and_what_is_not()
+    {
+        bench.OpenLot();
+        bench.Set("temperatureDegC", new JobValue.Number(8));
+        bench.Set("reserve", new JobValue.Number(0.1));
+        bench.Set("controllerLowV", new JobValue.Number(13));
+        bench.Desk.GoTo(Energy);
+        Assert.Contains("at rest less cold, controller and reserve (no load said)", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
+
+        bench.Set("steadyA", new JobValue.Number(10));
+
+        Assert.Contains("at rest, before cold, controller and reserve.", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
+        bench.Set("temperatureDegC", null);
+        bench.Set("reserve", null);
+        bench.Set("controllerLowV", null);
+        Assert.Contains("kWh at rest. ", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_load_that_nobody_means_is_answered_in_one_unit_and_in_whole_figures()
+    {
+        bench.OpenLot();
+        bench.Set("steadyA", new JobValue.Number(99999));
+        bench.Desk.GoTo(Energy);
+
+        Assert.StartsWith("0 Wh at 99999 A", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
+        string text = bench.Text(120, 60);
+        Assert.Matches(@"heat in cells, riding .* \d+ MW", text);
+        Assert.DoesNotContain('…', string.Join('\n', text.Split('\n').Where(line => line.Contains("heat", StringComparison.Ordinal))));
+    }
+
+    [Fact]
+    public void What_a_change_is_called_is_never_cut()
+    {
+        bench.OpenLot();
+        bench.Set("steadyA", new JobValue.Number(10));
+        bench.Desk.GoTo(Energy);
+
+        Assert.Matches(@"resistance of every group 10 % +[+-]?\d+ Wh", bench.Text(120, 36));
+        Assert.Matches(@"│ lower *\n", bench.Text(120, 36));
+        bench.Press("r");
+        Assert.Matches(@"Wh +balance all to full", bench.Text(120, 36));
+        Assert.Matches(@"Wh +resistance of every group 10 % lower", bench.Text());
     }
 
     [Fact]

@@ -114,7 +114,7 @@ public class FrameTests
 
     // One scene gives a pack, the other a log; what would be boasted without it stands in the one row.
     [Theory]
-    [InlineData("trike", 2, "Spread 0.000 Ah, 0.66 with tester's noise; 18 spare.")]
+    [InlineData("trike", 2, "Within 0.000 Ah, 0.66 with tester's noise; 18 spare.")]
     [InlineData("trike", 4, "117 cells, 13 groups.")]
     [InlineData("trike", 5, " A; ends at 39.0 V.")]
     [InlineData("tractor", 5, " A; group 11 ends it.")]

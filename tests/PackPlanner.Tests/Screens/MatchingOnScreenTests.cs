@@ -31,7 +31,7 @@ public sealed class MatchingOnScreenTests
         desk.Draw(80, 24);
 
         Assert.Equal(2, shown.Count);
-        Assert.Matches(@"matching \d+ s +smallest \d+\.\d{3} Ah, spread", shown[0]);
+        Assert.Matches(@"matching \d+ s +smallest \d+\.\d{3} Ah, all within", shown[0]);
         Assert.Contains("T00", shown[1], StringComparison.Ordinal);
         // Stopped by Esc: the groups found so far are kept.
         Assert.Contains("900s10p", desk.Draw(80, 24).ToText(), StringComparison.Ordinal);
@@ -91,5 +91,38 @@ public sealed class MatchingOnScreenTests
         Assert.Contains("The energy is being counted anew; the figures below are those from before.", shown, StringComparison.Ordinal);
         Assert.Contains("new, as on the label", shown, StringComparison.Ordinal);
         Assert.DoesNotContain("from before", after, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_the_grouping_favours_stands_in_the_answer_and_in_its_rule()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Press("3");
+        Assert.Contains("Matched: 4 groups of 2 within ", bench.Text(), StringComparison.Ordinal);
+
+        bench.Press("b", "Down", "Down", "Enter");
+        Assert.Contains("Nothing is arranged yet", bench.Text(120, 36), StringComparison.Ordinal);
+        bench.Press("b", "Down", "Enter");
+        Assert.Contains("even currents first: 4 groups of 2 within ", bench.Text(), StringComparison.Ordinal);
+        bench.Press("=");
+        Assert.Contains("even currents first: cells of like milliohm", bench.Text(120, 36), StringComparison.Ordinal);
+    }
+
+    // A spread is one standard deviation; how far groups lie apart is something else.
+    [Fact]
+    public void Groups_and_ranges_are_not_called_a_spread()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+        bench.Set("steadyA", new PackPlanner.Core.Jobs.JobValue.Number(10));
+
+        bench.Press("3");
+        Assert.DoesNotContain("pread", bench.Text(120, 36), StringComparison.Ordinal);
+        bench.Press("6");
+        while (!bench.Text(120, 36).Contains("> usable", StringComparison.Ordinal))
+            bench.Press("Down");
+        bench.Press("=");
+        Assert.Matches(@"range +\d+ to \d+ Wh nine times in ten", bench.Text(120, 36));
     }
 }

@@ -86,7 +86,7 @@ job 2 '2 = v e'
   at 2; see '135 use, 3 hold, 12 reject of 150'; keys =; see 'where .* comes from'; back
   keys v; see 'verdict'; back; keys e; see 'numbers of this screen|limits'; back
 job 3 '3 b'
-  at 3; see 'spread 0\.[0-9]+ Ah, proven best'; keys b; see 'even currents'; back
+  at 3; see 'within 0\.[0-9]+ Ah, proven best'; keys b; see 'even currents'; back
 job 13 '2'
   at 3; keys e Down Enter; see 'cells in parallel'; keys BSpace; types 12; keys Enter; back; at 2; see 'test about [0-9]+ more|[0-9]+ more'; keys u; see 'undone'
 job 14 '3 l m b'

@@ -149,8 +149,8 @@ public sealed class MatchVerbTests : IDisposable
 
         string kept = Planner.Run([.. call, "--from", welded, "--fewest-moves"]).Output;
 
-        Assert.Contains("nor less spread with it than 0.0 Ah: this choice has 0.4 Ah more.", kept, StringComparison.Ordinal);
-        Assert.Contains("nor less spread with it.", Planner.Run(call).Output, StringComparison.Ordinal);
+        Assert.Contains("nor groups closer together with it than 0.0 Ah: this choice has 0.4 Ah more.", kept, StringComparison.Ordinal);
+        Assert.Contains("nor groups closer together with it.", Planner.Run(call).Output, StringComparison.Ordinal);
     }
 
     [Fact]

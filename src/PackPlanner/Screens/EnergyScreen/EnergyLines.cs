@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.UsableEnergy;
@@ -17,6 +18,9 @@ internal sealed record EnergyLine(string Name, string Says, string Figure, strin
 {
     /// <summary>What the line is the same by while its words change.</summary>
     internal string Key { get; init; } = Name;
+
+    /// <summary>The figures that the rule was given, so that it can be done again by hand; null where they stand elsewhere.</summary>
+    internal string? Reckoned { get; init; }
 }
 
 /// <summary>The list from the label to usable, line by line, and below it volts, heat, short circuit and starting points.</summary>
@@ -80,8 +84,10 @@ internal static class EnergyLines
         if (line.Says.Length > 0)
             words.Add(("from", line.Says));
         words.Add(("rule", line.Rule));
+        if (line.Reckoned is { } reckoned)
+            words.Add(("reckoned", reckoned));
         if (line.Name == "usable")
-            words.Add(("spread", $"{look.Figure(known.Budget.Spread.LowWh, 0)} to {look.Figure(known.Budget.Spread.HighWh, 0)} Wh nine times in ten, from how well capacity tests repeat"));
+            words.Add(("range", $"{look.Figure(known.Budget.Spread.LowWh, 0)} to {look.Figure(known.Budget.Spread.HighWh, 0)} Wh nine times in ten, from how well capacity tests repeat"));
         if (line.Name == "usable" && log is { } ride)
             words.Add(("7 Log", $"{look.Figure(ride.UsableWhNow, 0)} Wh at {look.Figure(ride.CurrentA, 0)} A, the mean of its ride, along the curve and with the slow sag that the log shows; here at the load that you said, along the usual curve of the chemistry. Such figures differ by some per cent"));
         words.Add(("method", "docs/methods/energy.md, docs/methods/conductors.md"));
@@ -91,7 +97,7 @@ internal static class EnergyLines
     // What rounds to nothing has no sign.
     private static string Change(double? wh, Look look) => (wh >= 0.5 ? "+" : "") + Wh(wh, look);
 
-    private static string Wh(double? wh, Look look) => wh is null ? "-" : look.Figure(wh, 0) + " Wh";
+    private static string Wh(double? wh, Look look) => wh is null ? "-" : Math.Abs(wh.Value) < 1e7 ? look.Figure(wh, 0) + " Wh" : look.Figure(wh / 1e6, 0) + " MWh";
 
     private static string Says(LossStep loss, EnergyRequest request, EnergyBudget budget, Look look) => loss.Name switch
     {
@@ -101,7 +107,7 @@ internal static class EnergyLines
         "reserve" => look.Percent(request.ReserveFraction, 0),
         "controller's low-voltage limit" => $"{look.Figure(request.PackEmptyV, 1)} V",
         _ when loss.Wh is null => "not known: a reading is missing",
-        _ when loss.Name.Contains("heat", StringComparison.Ordinal) => $"at {look.Figure(budget.EffectiveA, 1)} A",
+        _ when loss.Name.Contains("heat", StringComparison.Ordinal) => $"at {look.Figure(budget.EffectiveA, 1)} A{(request.TemperatureDegC is null || loss.Name.Contains("links", StringComparison.Ordinal) ? "" : $", {look.Temperature(ColdCapacity.TestDegC)}")}",
         _ => "",
     };
 
@@ -132,14 +138,27 @@ internal static class EnergyLines
         {
             if (at is null)
                 continue;
-            string W(double? watts, int decimals) => watts is null ? "-" : look.Figure(watts, decimals) + " W";
+            // A load that nobody means still stands in its column.
+            string W(double? watts, int decimals) => watts is null ? "-" : watts < 1e6 ? look.Figure(watts, decimals) + " W" : look.Figure(watts / 1e6, 0) + " MW";
             string rises = at.RiseK is { } rise
                 ? $"; a cell would warm {look.Figure(rise.Low, 1)} to {look.Figure(rise.High, 1)} K in {look.Figure(at.Seconds, 0)} s"
                 : request.CellMassKg is null ? "" : "; how long it lasts is not said";
             const string Rule = "current squared times DC resistance; the warming counts no cooling at all, so it is the most that can be";
-            yield return new($"heat in cells, {when}", $"at {look.Figure(at.LoadA, 1)} A; one cell {W(at.PerCellW, 2)}{rises}", W(at.CellsW, 1), Rule, IsTotal: true);
-            yield return new($"heat in links, {when}", $"one link {W(at.PerLinkW, 2)}, one joint {W(at.PerJointW, 3)}", W(at.LinksW, 1), Rule);
+            yield return new($"heat in cells, {when}", $"at {look.Figure(at.LoadA, 1)} A; one cell {W(at.PerCellW, 2)}{rises}", W(at.CellsW, 1), Rule, IsTotal: true) { Reckoned = InCells(at, request, look) };
+            yield return new($"heat in links, {when}", $"one link {W(at.PerLinkW, 2)}, one joint {W(at.PerJointW, 3)}", W(at.LinksW, 1), Rule)
+            {
+                Reckoned = at.LinksMilliohm is { } links ? $"{look.Figure(at.LoadA, 1)} A squared x {look.Figure(links, 1)} mΩ of links, joints and leads, which the cold leaves alone" : null,
+            };
         }
+    }
+
+    private static string? InCells(HeatAt at, EnergyRequest request, Look look)
+    {
+        if (at.CellsMilliohm is not { } milliohm)
+            return null;
+        string cold = at.WarmthFactor == 1 ? "" : $" x {look.Figure(at.WarmthFactor, 2)} at {look.Temperature(request.TemperatureDegC)}, as resistances were measured at {look.Temperature(ColdCapacity.TestDegC)}";
+        string supposed = MissingResistances.Supposed(request.Groups) is { } words ? $"; {look.Prose(words)}" : "";
+        return $"{look.Figure(at.LoadA, 1)} A squared x {look.Figure(milliohm, 1)} mΩ, the sum of all groups (3 Groups shows each){cold}{supposed}";
     }
 
     private static IEnumerable<EnergyLine> Shorted(StringFigures known, Look look)

@@ -178,18 +178,12 @@ internal sealed class EnergyModel(Desk desk) : IStep
         int y = 0;
         area.Write(0, y++, "what a remedy would give", Ink.Bold);
         foreach ((string what, string gives) in EnergyLines.Remedies(known.Budget, area.Look))
-        {
-            area.Write(0, y, TextWidth.Cut(area.Look.Of(what), area.Width - 12));
-            area.WriteRight(y++, gives);
-        }
+            y = PaintGain(area, y, what, gives);
 
         y++;
         area.Write(0, y++, "what one change would give or take", Ink.Bold);
         foreach ((string what, string gives) in EnergyLines.Changes(known.Budget, area.Look))
-        {
-            area.Write(0, y, TextWidth.Cut(area.Look.Of(what), area.Width - 12));
-            area.WriteRight(y++, gives);
-        }
+            y = PaintGain(area, y, what, gives);
 
         y++;
         foreach (NotChecked open in known.Open)
@@ -199,13 +193,22 @@ internal sealed class EnergyModel(Desk desk) : IStep
         }
     }
 
+    // A name of which the end is cut can mean the opposite.
+    private static int PaintGain(Area area, int y, string what, string gives)
+    {
+        area.WriteRight(y, gives);
+        foreach (string part in TextWidth.Wrap(area.Look.Of(what), area.Width - 12))
+            area.Write(0, y++, part);
+        return y;
+    }
+
     private void ShowRemedies()
     {
         if (Answered() is { } known)
             desk.Show(new TextOverlay(
                 "what each remedy would give, and what matters most",
                 [
-                    .. EnergyLines.Remedies(known.Budget, desk.Look), ("what matters most", "one change at a time, the largest first"),
+                    .. EnergyLines.Remedies(known.Budget, desk.Look).Select(remedy => (remedy.Says, remedy.Word)), ("", ""), ("", "what one change would give or take, the largest first:"),
                     .. EnergyLines.Changes(known.Budget, desk.Look).Select(change => (change.Says, change.Word)),
                 ]));
     }

@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.Words;
@@ -43,16 +44,30 @@ internal static class EnergyPicture
         EnergyBudget budget = answered.Budget;
         string km = givens.NumberOf("whPerKm") is > 0 and { } use ? $", {look.Distance(budget.UsableWh / use)} at {look.Use(use)}" : "";
         string load = answered.Request.Load is LoadPlan.ConstantCurrent steady
-            ? $" at {look.Figure(steady.LoadA, 0)} A; {Kwh(budget.UsableWhAtRest, look)} kWh at rest, before cold and reserve" : " at rest (no load said)";
-        string answer = $"{Kwh(budget.UsableWh, look)} kWh{Likely(budget, look)}{km}{load}. {Ends(answered, look)}";
+            ? $" at {look.Figure(steady.LoadA, 0)} A; {Kwh(budget.UsableWhAtRest, look)} kWh at rest{(Off(answered.Request) is { Length: > 0 } off ? $", before {off}" : "")}"
+            : $" at rest{(Off(answered.Request) is { Length: > 0 } taken ? $" less {taken}" : "")} (no load said)";
+        string answer = $"{Amount(budget, look)}{km}{load}. {Ends(answered, look)}";
         string end = budget.EndsAtOnce ? "the load ends it at once" : budget.EndedByController ? "controller ends it"
             : budget.Spread.EndAlike > 1 ? $"ends at {look.Figure(budget.EndPackV, 1)} V" : $"group {budget.EndsAtGroup} ends it";
         string far = givens.NumberOf("whPerKm") is > 0 and { } each ? $", {look.Distance(budget.UsableWh / each)}" : "";
         string loaded = answered.Request.Load is LoadPlan.ConstantCurrent drawn ? $" at {look.Figure(drawn.LoadA, 0)} A" : " at rest";
         return new StepPicture(Question, answer, Next(budget, givens, look), answered.Raised)
         {
-            Short = $"{(IsWithin(budget) ? Kwh(budget.UsableWh, look) + " kWh" + Likely(budget, look) : Range(budget, look) + " kWh")}{far}{loaded}; {end}.",
+            Short = $"{(IsWithin(budget) ? Amount(budget, look) : Range(budget, look) + " kWh")}{far}{loaded}; {end}.",
         };
+    }
+
+    // What a figure at rest may or may not have taken off: with a load it is the bare pack, without one all but the load is.
+    private static string Off(EnergyRequest request)
+    {
+        List<string> parts = [];
+        if (request.TemperatureDegC < ColdCapacity.TestDegC)
+            parts.Add("cold");
+        if (request.PackEmptyV > request.Groups.Count * request.EndsAtV)
+            parts.Add("controller");
+        if (request.ReserveFraction > 0)
+            parts.Add("reserve");
+        return parts.Count < 2 ? string.Concat(parts) : $"{string.Join(", ", parts.SkipLast(1))} and {parts[^1]}";
     }
 
     internal static string Ends(StringFigures answered, Look look)
@@ -87,15 +102,15 @@ internal static class EnergyPicture
     }
 
     // Of many like groups one is surely weaker than it reads: then the figure of the readings lies above what is likely, and no ± holds both.
-    private static string Likely(EnergyBudget budget, Look look) =>
-        IsWithin(budget) ? $" ± {Small(budget.Spread.HalfWidthWh, look)}" : $" as read, likely {Range(budget, look)}";
+    // A spread too small for two decimals of a kWh is said in Wh, never as nought, and then both are.
+    private static string Amount(EnergyBudget budget, Look look) =>
+        !IsWithin(budget) ? $"{Kwh(budget.UsableWh, look)} kWh as read, likely {Range(budget, look)}"
+        : budget.Spread.HalfWidthWh < 5 ? $"{look.Figure(budget.UsableWh, 0)} Wh{(budget.UsableWh < 0.5 ? "" : $" ± {look.Figure(Math.Max(1, budget.Spread.HalfWidthWh), 0)}")}"
+        : $"{Kwh(budget.UsableWh, look)} kWh ± {Kwh(budget.Spread.HalfWidthWh, look)}";
 
     private static bool IsWithin(EnergyBudget budget) => budget.UsableWh >= budget.Spread.LowWh && budget.UsableWh <= budget.Spread.HighWh;
 
     private static string Range(EnergyBudget budget, Look look) => $"{look.Figure(budget.Spread.LowWh / 1000, 3)}-{look.Figure(budget.Spread.HighWh / 1000, 3)}";
-
-    // A spread too small for two decimals of a kWh is said in Wh, never as nought.
-    private static string Small(double wh, Look look) => wh < 5 ? $"{look.Figure(Math.Max(1, wh), 0)} Wh" : Kwh(wh, look);
 
     private static string Kwh(double wh, Look look) => look.Figure(wh / 1000, 2);
 }

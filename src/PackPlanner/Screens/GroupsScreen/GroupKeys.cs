@@ -48,7 +48,7 @@ internal static class GroupKeys
         new("equal Ah, then like milliohm of the groups", "", () => desk.Do(JobChanges.Prefer(GroupsFavour.EqualAh))) { IsNow = desk.Job?.Favour == GroupsFavour.EqualAh },
         new("even currents: like milliohm within each group, then Ah", "", () => desk.Do(JobChanges.Prefer(GroupsFavour.EvenCurrents))) { IsNow = desk.Job?.Favour == GroupsFavour.EvenCurrents },
         desk.Job?.Grouping is null
-            ? new ListItem("fewest moves: only where something was arranged by hand or read from a file")
+            ? new ListItem("fewest moves: only where something was arranged by hand or read from a file", "", () => desk.Says = "Nothing is arranged yet: m or x moves a cell, 2 Cells i reads groups from a file; the grouping was left as it is.")
             : new ListItem("fewest moves from what is arranged now", "", () => desk.Do(JobChanges.Prefer(GroupsFavour.FewestMoves))) { IsNow = desk.Job.Favour == GroupsFavour.FewestMoves },
     ]));
 

@@ -1,4 +1,5 @@
 using PackPlanner.Core.Grouping;
+using PackPlanner.Core.Jobs;
 using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens.GroupsScreen;
@@ -20,7 +21,15 @@ internal static class GroupWhereFrom
         if (group.LargestShare is { } share)
             lines.Add(("hardest", $"{share.Cell} takes {look.Figure(share.TimesEqual, 2)} times an equal share of the first current: the lowest mΩ of the group takes most"));
         lines.Add(("limit", $"no grouping of these cells has a smallest group above {look.Figure(view.Pack.SmallestBoundAh, decimals)} Ah (proven limit)"));
-        lines.Add(("rule", "the smallest group as large as can be, then the least spread; docs/methods/grouping.md"));
+        lines.Add(("rule", $"{Rule(view.Question)}; docs/methods/grouping.md"));
         return new WhereFrom($"{look.Figure(group.CapacityAh, decimals)} Ah of group {group.Number}", lines);
     }
+
+    private static string Rule(GroupsQuestion asked) => asked switch
+    {
+        { Followed: { } arranged } => $"as arranged ({arranged.From.From}): followed as it stands",
+        { Favour: GroupsFavour.EvenCurrents } => "even currents first: cells of like milliohm within each group; then the smallest group as large as can be",
+        { Favour: GroupsFavour.FewestMoves, Arranged: not null } => "the fewest cells moved from what was arranged; b chooses what is favoured",
+        _ => "the smallest group as large as can be, then the largest as near it as can be",
+    };
 }

@@ -58,18 +58,19 @@ internal static class GroupsPicture
         GroupsQuestion asked = view.Question;
         string how = asked.Followed is { } arranged ? $"Arranged ({arranged.From.From})"
             : pack.Stopped ? "Stopped with the best so far" : "Matched";
+        string first = asked is { Followed: null, Favour: GroupsFavour.EvenCurrents } ? ", even currents first" : "";
         string best = asked.Followed is not null ? "" : Best(view, desk.Look);
         string noise = view.NoiseAh is { } ah
             ? $" But two tests of one cell differ by {desk.Look.Percent(view.Lot.Repeatability.Fraction, 1)} (noise{(view.Lot.Repeatability.From == RepeatabilityOrigin.Assumed ? ", assumed" : "")}): in truth about {desk.Look.Figure(ah, 2)} Ah."
             : "";
         string notes = string.Concat(asked.Notes.Select(note => $"{note} "));
-        string answer = $"{notes}{how}: spread {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{best}; {asked.Series} groups of {asked.Parallel}, {pack.LeftOut.Count} spare.{noise}";
+        string answer = $"{notes}{how}{first}: {asked.Series} groups of {asked.Parallel} within {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{best}; {pack.LeftOut.Count} spare.{noise}";
         string inTruth = view.NoiseAh is { } likely ? $", {desk.Look.Figure(likely, 2)} with tester's noise" : "";
-        string shorter = $"{notes}Spread {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{inTruth}; {pack.LeftOut.Count} spare.";
+        string shorter = $"{notes}Within {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{inTruth}; {pack.LeftOut.Count} spare.";
         return new StepPicture(Question, answer, Next(view, desk), [.. view.Lot.Cautions.Where(c => c.Code is "caution-06" or "caution-14"), .. view.JoiningCautions(desk.Job!.Givens)]) { Short = shorter };
     }
 
-    // What is proven is proven of the strict order; a choice made beyond it may have given some spread away.
+    // What is proven is proven of the strict order; a choice made beyond it may have given some likeness away.
     private static string Best(GroupsView view, Look look)
     {
         MatchedPack pack = view.Pack;
@@ -77,7 +78,7 @@ internal static class GroupsPicture
         if (!pack.ProvenOptimal || pack.SmallestAh < pack.StrictSmallestAh - half)
             return $", smallest {look.Figure(pack.SmallestAh, view.AhDecimals)} of at most {look.Figure(pack.SmallestBoundAh, view.AhDecimals)}";
         return pack.SpreadAh <= pack.StrictSpreadAh + half ? ", proven best"
-            : $", smallest proven best, {look.Figure(pack.StrictSpreadAh, view.AhDecimals)} is the least spread";
+            : $", smallest proven best, within {look.Figure(pack.StrictSpreadAh, view.AhDecimals)} is possible";
     }
 
     // Those of the cells that somebody put into groups: he may have them in his hands.

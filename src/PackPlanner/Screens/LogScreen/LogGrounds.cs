@@ -31,7 +31,7 @@ internal sealed class LogGrounds(RideDiagnosis known, string log, Look look)
         ("rule", "each group runs from where the charger stops down to the charge at which its volts under this log's mean current meet the cut-off; the least ends the ride"),
         ("6 Energy", "counts at the load that is said there, along the usual curve of the chemistry; here it is this log's own curve, slow sag and mean current. Such figures differ by some per cent"),
         ("source", "resting windows: JiangZhang2015, eqs 6.10 to 6.14; docs/methods/diagnosis.md"),
-        ("spread", "that of the capacities it rests on: t shows the groups with theirs"),
+        ("range", "that of the capacities it rests on: t shows the groups with theirs"),
     ]);
 
     internal WhereFrom Event(RideEvent one) => new(
@@ -48,5 +48,5 @@ internal sealed class LogGrounds(RideDiagnosis known, string log, Look look)
     };
 
     private (string, string)[] Range(string what, Ranged? range, double factor, int decimals) => range is not { } r ? [] :
-        [("spread", string.Create(CultureInfo.InvariantCulture, $"{look.Figure(factor * r.Value, decimals)}, nine times in ten {look.Figure(factor * r.Low, decimals)} to {look.Figure(factor * r.High, decimals)} {what}"))];
+        [("range", string.Create(CultureInfo.InvariantCulture, $"{look.Figure(factor * r.Value, decimals)}, nine times in ten {look.Figure(factor * r.Low, decimals)} to {look.Figure(factor * r.High, decimals)} {what}"))];
 }
