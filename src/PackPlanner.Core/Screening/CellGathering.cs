@@ -59,7 +59,8 @@ internal static class CellGathering
     }
 
     private static bool IsAborted(CellRow row, double? usualEndV) =>
-        row.TestEndV is { } end && (row.TestCutoffV ?? usualEndV) is { } cutoff && end > cutoff + AbortMarginV + 1e-9;
+        BrokenOffWords.Say(row.Remark) || BrokenOffWords.Say(row.Condition)
+        || (row.TestEndV is { } end && (row.TestCutoffV ?? usualEndV) is { } cutoff && end > cutoff + AbortMarginV + 1e-9);
 
     // Where a table tells at what voltage each test ended but not where it should have, most of the lot shows it.
     private static double? UsualEndV(IReadOnlyList<CellRow> rows)
@@ -88,12 +89,14 @@ internal static class CellGathering
     private static IEnumerable<double> RestVolts(CellRow row) =>
         new[] { row.RestV, row.LaterRestV }.OfType<double>();
 
-    // Without dates nobody knows which reading is the latest; then the lowest speaks.
+    // Without dates nobody knows which reading is the latest; then the lowest speaks. A later reading is later than those
+    // that tell no date, even where it is higher: a cell may have been charged since.
     private static double? LatestRestV(CellRow[] rows)
     {
+        bool anyLater = rows.Any(row => row.LaterRestV is not null);
         (DateTime? Date, double V)[] readings =
         [
-            .. rows.Where(row => row.RestV is not null).Select(row => (row.Date, row.RestV!.Value)),
+            .. rows.Where(row => row.RestV is not null && !(anyLater && row.Date is null)).Select(row => (row.Date, row.RestV!.Value)),
             .. rows.Where(row => row.LaterRestV is not null).Select(row => (row.LaterDate ?? DateTime.MaxValue, row.LaterRestV!.Value)),
         ];
         if (readings.Length == 0)

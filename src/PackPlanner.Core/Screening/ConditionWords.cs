@@ -61,6 +61,12 @@ public static class ConditionWords
         return ([.. found], found.Count > 0 || anyDenied || allFine);
     }
 
+    /// <summary>The words of a text in lower case, without accents and stops.</summary>
+    internal static string[] PlainWords(string text) => Words(Plain(text).Replace('.', ' ').Replace(';', ' ').Replace(':', ' ').Replace('(', ' ').Replace(')', ' ').Replace('!', ' '));
+
+    /// <summary>Whether a plain word denies what follows it.</summary>
+    internal static bool Denies(string word) => Negations.Contains(word);
+
     private static string[] Words(string text) => text.Split([' ', ',', '+', '&', '-', '_', '\t'], StringSplitOptions.RemoveEmptyEntries);
 
     // A negation reaches one word past itself, a list on along its "or"; words of praise or contrast take it up: "not good, leaking" leaks.

@@ -120,6 +120,13 @@ internal sealed class LotReasons
             .ThenBy(reason => reason.Code, StringComparer.Ordinal),
     ];
 
+    // What somebody wrote tells more than volts at which the test may have ended for another reason.
+    private static VerdictReason BrokenOff(CellDraft cell, CellRow aborted) =>
+        (BrokenOffWords.Say(aborted.Remark) ? aborted.Remark : BrokenOffWords.Say(aborted.Condition) ? aborted.Condition : null) is { } noted
+            ? new(ReasonCodes.AbortedTest, ReadingName.Capacity, null, null, null, Verdict.Hold, Noted: noted)
+            : new(ReasonCodes.AbortedTest, ReadingName.Capacity, aborted.TestEndV, cell.AbortedCutoffV,
+                aborted.TestCutoffV is null ? LimitOrigin.LotMedian : LimitOrigin.DataSheet, Verdict.Hold, Unit: "V");
+
     private IEnumerable<VerdictReason> Reasons(CellDraft cell, ModelLot model, double? judgedAh)
     {
         SafetyReasons.Limits limits = SafetyReasons.LimitsOf(cell.Chemistry, request, graphiteByVolts);
@@ -133,8 +140,7 @@ internal sealed class LotReasons
                 Verdict.Hold, "caution-06", cell.UnknownChemistry ?? cell.Chemistry?.Name);
         if (cell.CapacityAh is null)
             yield return cell.Aborted is { } aborted
-                ? new VerdictReason(ReasonCodes.AbortedTest, ReadingName.Capacity, aborted.TestEndV, cell.AbortedCutoffV,
-                    aborted.TestCutoffV is null ? LimitOrigin.LotMedian : LimitOrigin.DataSheet, Verdict.Hold, Unit: "V")
+                ? BrokenOff(cell, aborted)
                 : new VerdictReason(ReasonCodes.NoCapacity, ReadingName.Capacity, null, null, null, Verdict.Hold, Noted: Said(cell));
         if (cell.RepeatsDifferFraction > CellDraft.MostRepeatsDiffer)
             yield return new VerdictReason(ReasonCodes.RepeatsDisagree, ReadingName.Capacity, 100 * cell.RepeatsDifferFraction,

@@ -1,4 +1,5 @@
 using PackPlanner.Core.Jobs;
+using PackPlanner.Formats.Tables;
 using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Formats.JobFiles;
@@ -38,13 +39,62 @@ public static class TypedCellValue
             case CellField.MassG:
                 return Mass(text, out value);
             default:
-                // A resting voltage may be negative: that is a finding, not a slip of the pen.
-                string? why = TypedGiven.Read(new GivenEntry(EditParts.Name(field), "", KindOf(field), ""), text.TrimStart('-'), percentBeside: false, out value);
-                if (value is JobValue.Number number && text.StartsWith('-'))
-                    value = field is CellField.RestV or CellField.LaterRestV or CellField.TemperatureDegC ? new JobValue.Number(-number.Value) : null;
-                return why ?? (value is null ? "it cannot be below zero" : null);
+                return Figure(field, text, out value) ?? NoCell(field, text, ref value);
         }
     }
+
+    /// <summary>Reads volts that are not those of one cell, such as of a tap.</summary>
+    /// <param name="typed">What was typed; empty or - makes them unknown.</param>
+    /// <param name="value">Volts; null for unknown, or when they were refused.</param>
+    /// <returns>Why they were refused; null when they were read.</returns>
+    public static string? Volts(string typed, out JobValue? value)
+    {
+        value = null;
+        return typed.Trim() is "" or "-" ? null : Figure(CellField.RestV, typed.Trim(), out value);
+    }
+
+    // A resting voltage may be negative: that is a finding, not a slip of the pen.
+    private static string? Figure(CellField field, string text, out JobValue? value)
+    {
+        string? why = TypedGiven.Read(new GivenEntry(EditParts.Name(field), "", KindOf(field), ""), text.TrimStart('-'), percentBeside: false, out value);
+        if (value is JobValue.Number number && text.StartsWith('-'))
+            value = field is CellField.RestV or CellField.LaterRestV or CellField.TemperatureDegC ? new JobValue.Number(-number.Value) : null;
+        return why ?? (value is null ? "it cannot be below zero" : null);
+    }
+
+    /// <summary>Whether a figure can be a reading of one cell; what no table may say is a slip of the pen here too: a point or a unit forgotten.</summary>
+    /// <param name="field">A column of figures.</param>
+    /// <param name="value">In the column's unit.</param>
+    public static bool IsOfOneCell(CellField field, double value)
+    {
+        Dimension of = DimensionOf(field);
+        (double low, double high) = Sensible.Range(of);
+        double size = of == Dimension.Voltage ? Math.Abs(value) : value;
+        // A dead cell has neither charge nor volts.
+        return size <= high && (size >= low || (of is Dimension.Voltage or Dimension.Charge && size >= 0));
+    }
+
+    private static string? NoCell(CellField field, string text, ref JobValue? value)
+    {
+        if (value is not JobValue.Number number || IsOfOneCell(field, number.Value))
+            return null;
+        value = null;
+        return DimensionOf(field) switch
+        {
+            Dimension.Charge => $"\"{text}\" is not the charge of one cell; write it like 4.1Ah or 4100mAh",
+            Dimension.Resistance => $"\"{text}\" is not the resistance of one cell; write it like 32mohm",
+            Dimension.Temperature => $"\"{text}\" is not the temperature of a cell; write it like 21degC",
+            _ => $"\"{text}\" is not the voltage of one cell; write it like 3.61V",
+        };
+    }
+
+    private static Dimension DimensionOf(CellField field) => KindOf(field) switch
+    {
+        GivenKind.AmpereHours => Dimension.Charge,
+        GivenKind.Milliohm => Dimension.Resistance,
+        GivenKind.DegC => Dimension.Temperature,
+        _ => Dimension.Voltage,
+    };
 
     private static string? Mass(string text, out JobValue? value)
     {

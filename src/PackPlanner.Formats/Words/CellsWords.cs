@@ -59,7 +59,9 @@ public static class CellsWords
     {
         List<string> lines = [$"where the verdict on {cell.Label} comes from"];
         foreach (CellRow row in cell.Rows)
-            lines.Add($"  read     {(row.File is { } file ? $"{file} line {row.Line}" : "typed by hand")}: {Text(row.CapacityAh, "0.####")} Ah, {Text(row.ResistanceMilliohm, "0.###")} mΩ, {Text(row.RestV, "0.####")} V{(row.Slot is { } slot ? $", slot {slot}" : "")}");
+            lines.Add($"  read     {(row.File is { } file ? $"{file} line {row.Line}" : "typed by hand")}: {ReadingsOf(row)}");
+        if (cell.SelfDischarge is { } loss)
+            lines.Add($"  at rest  {LeakWords.Of(loss)}");
         if (cell.CapacityAh is { } ah)
             lines.Add($"  spread   {Text(cell.CapacitySpreadAh, "0.000")} Ah: {Text(100 * lot.Repeatability.Fraction, "0.0#")} %{(cell.CapacityTests > 1 ? $" over the root of {cell.CapacityTests} tests" : "")} of {Text(ah, "0.000")} Ah, one standard deviation; {VerdictWords.Name(lot.Repeatability.From)}");
         ModelLot model = lot.Models.FirstOrDefault(found => string.Equals(found.Model, cell.Model, StringComparison.OrdinalIgnoreCase) && found.RatedAh == cell.RatedAh) ?? lot.Models[0];
@@ -70,6 +72,14 @@ public static class CellsWords
         lines.Add($"  so       {VerdictWords.Name(cell.Verdict)}");
         return lines;
     }
+
+    private static string ReadingsOf(CellRow row) =>
+        $"{Text(row.CapacityAh, "0.####")} Ah, {Text(row.ResistanceMilliohm, "0.###")} mΩ, {Text(row.RestV, "0.####")} V{Day(row.Date)}"
+        + (row.LaterRestV is { } later ? $", later {Text(later, "0.####")} V{Day(row.LaterDate)}" : "")
+        + (row.Slot is { } slot ? $", slot {slot}" : "")
+        + (row.Remark is { } remark ? $", \"{OneLine.Of(remark)}\"" : "");
+
+    private static string Day(DateTime? date) => date is { } day ? day.ToString(" (yyyy-MM-dd)", CultureInfo.InvariantCulture) : "";
 
     /// <summary>One row a cell.</summary>
     /// <param name="lot">The lot.</param>

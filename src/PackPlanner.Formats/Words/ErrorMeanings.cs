@@ -133,6 +133,7 @@ public static class ErrorMeanings
         Of("unknown-favour", "groups can favour nothing of this name", Option),
         Of("unknown-figure", "no figure of an answer has this name and a rule", "Use the key as it stands in the JSON answer."),
         Of("unknown-given", "a job is not told this", Option),
+        Of("unknown-model", "no cell of the table is of this model; the nearest one is named", "Write the model as in the table."),
         Of("unknown-option", "the verb has no such option", Option),
         Of("unknown-picture", "there is no picture of this name", Option),
         Of("unknown-sheet", "there is no sheet of this name", Option),

@@ -81,6 +81,7 @@ public static class VerdictWords
         ReasonCodes.LowCapacity => $"{Ah(reason.Value)} Ah, under {Ah(reason.Limit)}",
         ReasonCodes.CapacityNearLimit => $"{Ah(reason.Value)} Ah, {Ah(reason.Limit - reason.Value)} under {Ah(reason.Limit)}: within twice its spread, repeat the test",
         ReasonCodes.NoCapacity => reason.Noted is { } words ? $"no whole capacity test (the table says: {words})" : "no whole capacity test",
+        ReasonCodes.AbortedTest when reason.Noted is { } noted => $"test broken off, repeat it: {OneLine.Of(noted)}",
         ReasonCodes.AbortedTest => $"test ended at {V(reason.Value)} V, cut-off {V(reason.Limit)}: broken off, repeat it",
         ReasonCodes.RepeatsDisagree => $"its tests differ by {Text(reason.Value, "0")} %: one was broken off, or two cells share this label",
         ReasonCodes.HighResistance => $"{Milliohm(reason.Value)} mΩ, above {Milliohm(reason.Limit)}",

@@ -149,7 +149,8 @@ internal sealed class Desk
     internal void TellIfNotSaved()
     {
         if (Open?.NotSaved is { } why)
-            Says = $"NOT SAVED: {why.Problem.Why}. {why.Problem.Remedy}";
+            Says = why.Code == "job-changed-elsewhere" ? "NOT SAVED: another program changed this job. : \"copy this job\" keeps yours; \"open a job\" takes the other's."
+                : $"NOT SAVED: {why.Problem.Why}. {why.Problem.Remedy}";
     }
 
     internal void Press(string key)

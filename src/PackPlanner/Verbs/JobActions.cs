@@ -149,7 +149,7 @@ internal static class JobActions
                 return why;
             if (!int.TryParse(pair.Value.Key.TrimStart('B', 'b'), NumberStyles.None, CultureInfo.InvariantCulture, out int tap))
                 return Refusal.CommandLine("bad-tap", word, "the number of a tap was expected before =", "Write 3=10.86V; tap 0 is pack minus.");
-            if (TypedCellValue.Read(CellField.RestV, pair.Value.Value, out JobValue? value) is { } wrong)
+            if (TypedCellValue.Volts(pair.Value.Value, out JobValue? value) is { } wrong)
                 return Refusal.CommandLine("bad-value", word, wrong, "Correct the value. Nothing was changed.");
             history = history.Do(JobChanges.ReadTap(tap, value is JobValue.Number volts ? new TapReading(volts.Value, Origin.You(Today.Date())) : null));
         }

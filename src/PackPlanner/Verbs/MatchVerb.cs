@@ -19,6 +19,7 @@ internal static class MatchVerb
     private static readonly Option<int?> Parallel = new("--parallel") { Description = "cells in parallel in each group" };
     private static readonly Option<string?> Lock = new("--lock") { Description = "table of cells that must be in a group: cell,group" };
     private static readonly Option<string?> LeaveOut = new("--leave-out") { Description = "labels of cells to leave out, commas between" };
+    private static readonly Option<string?> Model = new("--model") { Description = "use only cells of this model, as the column model names it" };
     private static readonly Option<bool> All = new("--all") { Description = "no limits of capacity, resistance or lot; never cells that are set apart for safety or have no capacity" };
     private static readonly Option<bool> UseHeld = new("--use-held") { Description = "also cells on hold, except for safety" };
     private static readonly Option<string?> From = new("--from") { Description = "an existing grouping: a table cell,group or the JSON answer of match" };
@@ -38,7 +39,7 @@ internal static class MatchVerb
             ("packplanner match cells.csv --series 13 --parallel 4 --from groups.csv --replace K07", "the best spares for a failed cell"),
         ],
         [Files],
-        [Series, Parallel, Lock, LeaveOut, All, UseHeld, From, FewestMoves, KeepBatches, Prefer, Replace, Load, Rating, .. ScreeningOptions.All],
+        [Series, Parallel, Lock, LeaveOut, Model, All, UseHeld, From, FewestMoves, KeepBatches, Prefer, Replace, Load, Rating, .. ScreeningOptions.All],
         Run);
 
     private static Outcome<Reply> Run(VerbCall call)
@@ -61,7 +62,15 @@ internal static class MatchVerb
         if (!CellFiles.Read(call, call.Value(Files)!, screening).Is(out CellTableReading? reading, out Refusal? why))
             return why;
         ScreenedLot lot = LotScreening.Judge(reading.Rows, screening);
-        if (!UsableCells.Of(lot, Split(call.Value(LeaveOut)), call.Value(UseHeld), screening.Chemistry is not null).Is(out UsableCells? usable, out why))
+        IReadOnlyList<string> leaveOut = Split(call.Value(LeaveOut));
+        if (call.Value(Model) is { } model)
+        {
+            if (!UsableCells.OfOtherModels(lot, model).Is(out IReadOnlyList<string>? others, out why))
+                return why;
+            leaveOut = [.. leaveOut.Union(others)];
+        }
+
+        if (!UsableCells.Of(lot, leaveOut, call.Value(UseHeld), screening.Chemistry is not null).Is(out UsableCells? usable, out why))
             return why;
         if (call.Value(KeepBatches) && usable.Cells.All(cell => cell.Batch is null))
             return Refusal.Input("no-batches", string.Join(", ", call.Value(Files)!), "no cell that may be used names its batch", "Add a column batch, or leave --keep-batches out.");

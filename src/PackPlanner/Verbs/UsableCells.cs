@@ -29,7 +29,7 @@ internal sealed record UsableCells(
         ScreenedCell[] may = [.. lot.Cells.Where(cell => GroupableCells.May(cell, useHeld))];
         if (lot.Chemistries.Count > 1 && !chemistryStated)
             return Refusal.Input("two-chemistries", "the cells' chemistry", $"the table holds {string.Join(" and ", lot.Chemistries)}; two chemistries never go into one pack",
-                $"Give --chemistry {lot.Chemistries[0]} to use only those, and match the others by themselves.");
+                $"Give --chemistry {MostCells(lot)} to use only those, and match the others by themselves.");
         ScreenedCell[] used = [.. may.Where(cell => !leaveOut.Contains(cell.Label))];
         return new UsableCells(
             [.. used.Select(GroupableCells.Of)],
@@ -42,11 +42,27 @@ internal sealed record UsableCells(
     internal static int Count(ScreenedLot lot, IReadOnlyList<string> leaveOut) =>
         lot.Cells.Count(cell => GroupableCells.May(cell, useHeld: false) && !leaveOut.Contains(cell.Label));
 
+    /// <summary>The labels that a choice of one model leaves out; a refusal when no cell is of it.</summary>
+    internal static Outcome<IReadOnlyList<string>> OfOtherModels(ScreenedLot lot, string model)
+    {
+        string[] known = [.. lot.Cells.Select(cell => cell.Model).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.Ordinal)];
+        if (!known.Contains(model, StringComparer.OrdinalIgnoreCase))
+        {
+            return Refusal.Input("unknown-model", $"--model {OneLine.Of(model)}", "no cell is of this model",
+                known.Length == 0 ? "The table names no models; a column model does." : $"Did you mean {NearestName.Of(model, known)}? The table has {string.Join(", ", known.Take(8))}.");
+        }
+
+        return lot.Cells.Where(cell => !model.Equals(cell.Model, StringComparison.OrdinalIgnoreCase)).Select(cell => cell.Label).ToArray();
+    }
+
+    private static string MostCells(ScreenedLot lot) => lot.Cells.Select(cell => cell.Chemistry).OfType<string>().Where(lot.Chemistries.Contains)
+        .GroupBy(name => name).OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal).Select(group => group.Key).FirstOrDefault(lot.Chemistries[0]);
+
     private static IEnumerable<string> Notes(ScreenedCell[] used)
     {
         string[] models = [.. used.Select(cell => cell.Model).OfType<string>().Distinct().Order(StringComparer.Ordinal)];
         if (models.Length > 1)
-            yield return $"The usable cells are of {models.Length} models ({string.Join(", ", models.Take(5))}): give every group the same mix, or match each model by itself (common practice, no source).";
+            yield return $"The usable cells are of {models.Length} models ({string.Join(", ", models.Take(5).Select(model => $"{model}: {used.Count(cell => cell.Model == model)}"))}) and groups may mix them, which ages them unequally: --model \"{models[0]}\" uses one alone (common practice, no source).";
         int unknown = used.Count(cell => cell.ResistanceMilliohm is null or <= 0);
         if (unknown > 0)
             yield return $"{unknown} of the usable cells have no resistance: shares of current are not checked, and group resistances play no part.";

@@ -53,4 +53,26 @@ public class WhyTests
         Assert.Empty(pairs.Select(pair => pair.verb).Except(PackPlanner.Verbs.VerbList.All.Select(verb => verb.Name)));
         Assert.All(FigureRules.All, rule => Assert.True(File.Exists(Repository.At($"docs/methods/{rule.Page}.md")), rule.Page));
     }
+
+    // By hand: 3.710 V on 2 November and 3.695 V on the 16th are 15 mV in 14 days, 1.07 mV a day.
+    [Fact]
+    public void A_loss_of_charge_is_told_with_its_volts_days_and_what_a_percent_is_in_millivolts()
+    {
+        string folder = Directory.CreateTempSubdirectory("why").FullName;
+        string file = Path.Combine(folder, "rest.csv");
+        File.WriteAllText(file, "cell;capacity mAh;OCV 1;Date 1;OCV 2;Date 2;remark\nK1;2464;3.710;2026-11-02;3.695;2026-11-16;tab bent\nK2;2470;3.710;2026-11-02;3.708;2026-11-16;\n");
+
+        (_, JsonElement answer) = Planner.Json("cells", file, "--chemistry", "NMC", "--why", "K1");
+        Directory.Delete(folder, recursive: true);
+
+        string[] why = [.. answer.GetProperty("why").EnumerateArray().Select(line => line.GetString()!)];
+        Assert.Contains(why, line => line.Contains("3.71 V (2026-11-02), later 3.695 V (2026-11-16), \"tab bent\"", StringComparison.Ordinal));
+        string rest = Assert.Single(why, line => line.Contains("at rest", StringComparison.Ordinal));
+        Assert.Contains("15 mV in 14 days, 1.07 mV a day", rest, StringComparison.Ordinal);
+        System.Text.RegularExpressions.Match told = System.Text.RegularExpressions.Regex.Match(rest, @"these volts (\d+\.\d) mV is 1 % .* so (\d+\.\d) % in 30 days");
+        // 30 days of that fall, over what a percent is.
+        Assert.Equal(30 * 15.0 / 14 / Figure(told, 1), Figure(told, 2), 0.1);
+
+        static double Figure(System.Text.RegularExpressions.Match told, int group) => double.Parse(told.Groups[group].Value, System.Globalization.CultureInfo.InvariantCulture);
+    }
 }

@@ -54,7 +54,7 @@ internal static class CellColumns
         _ => "reject",
     };
 
-    private static double? FreshV(ScreenedCell cell) => cell.Rows.Select(row => row.LaterRestV).LastOrDefault(volts => volts is not null);
+    internal static double? FreshV(ScreenedCell cell) => cell.Rows.Select(row => row.LaterRestV).LastOrDefault(volts => volts is not null);
 
     private static Ink InkOf(Verdict verdict) => verdict switch
     {

@@ -35,12 +35,12 @@ internal static class CellEdits
         if (cell.AbortedAh is { } aborted)
             lines.Add(("broken off", $"{desk.Look.Figure(aborted, 3)} Ah counted in a test that was broken off: it is not a capacity"));
         if (cell.SelfDischarge is { } leak)
-            lines.Add(("at rest", $"{desk.Look.Figure(leak.MillivoltPerDay, 2)} mV a day" + (leak.PercentPerMonth is { } month ? $", {desk.Look.Figure(month, 1)} % a month" : "; what that is in charge cannot be told")));
+            lines.Add(("at rest", desk.Look.Prose(LeakWords.Of(leak))));
         desk.Show(new TextOverlay(cell.Label, lines));
     }
 
     private static string TestWords(Desk desk, CellRow row) =>
-        $"{desk.Look.Figure(row.CapacityAh, 3)} Ah, {desk.Look.Figure(row.ResistanceMilliohm, 1)} mΩ, {desk.Look.Figure(row.RestV, 3)} V; "
+        $"{desk.Look.Figure(row.CapacityAh, 3)} Ah, {desk.Look.Figure(row.ResistanceMilliohm, 1)} mΩ, {desk.Look.Figure(row.RestV, 3)} V{(row.LaterRestV is { } later ? $", later {desk.Look.Figure(later, 3)} V" : "")}; "
         + (row.File is { } file ? $"{file} line {row.Line}" : "by hand")
         + (row.Slot is { } slot ? $", slot {slot}" : "");
 

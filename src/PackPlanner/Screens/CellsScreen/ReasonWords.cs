@@ -32,6 +32,7 @@ internal static class ReasonWords
         {
             ReasonCodes.LowCapacity or ReasonCodes.CapacityNearLimit => $"{look.Figure(reason.Limit - reason.Value, 3)} under {limit}",
             ReasonCodes.NoCapacity => "no capacity test",
+            ReasonCodes.AbortedTest when reason.Noted is { } noted => $"test broken off: {OneLine.Of(noted)}",
             ReasonCodes.AbortedTest => $"test broken off at {value} V, cut-off {look.Figure(reason.Limit, 2)}",
             ReasonCodes.HighResistance or ReasonCodes.ResistanceNearLimit => $"{look.Figure(reason.Value - reason.Limit, 1)} mΩ over {limit}",
             ReasonCodes.UnlikeItsLot => $"{What(reason.What)} far from its lot",

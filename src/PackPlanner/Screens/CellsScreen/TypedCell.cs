@@ -1,4 +1,6 @@
 using PackPlanner.Core.Cells;
+using PackPlanner.Core.Jobs;
+using PackPlanner.Formats.JobFiles;
 using PackPlanner.Formats.Words;
 using UnitsNet;
 
@@ -30,7 +32,11 @@ internal static class TypedCell
 
         if (read is { CapacityAh: < 0 } or { ResistanceMilliohm: < 0 })
             return "Ah and mohm cannot be below zero.";
+        if (IsNone(CellField.CapacityAh, read.CapacityAh) || IsNone(CellField.ResistanceMilliohm, read.ResistanceMilliohm) || IsNone(CellField.RestV, read.RestV))
+            return "No cell reads so: a point or a unit is missing. Write figures like 4.1Ah 32mohm 3.61V.";
         row = read;
         return null;
     }
+
+    private static bool IsNone(CellField field, double? value) => value is { } figure && !TypedCellValue.IsOfOneCell(field, figure);
 }

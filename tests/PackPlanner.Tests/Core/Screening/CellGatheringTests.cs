@@ -93,4 +93,42 @@ public class CellGatheringTests
         Assert.Null(Cell(then, now with { Date = March }).SelfDischarge);
         Assert.Equal(2, Cell(then with { SelfDischargeMillivoltPerDay = 1.5 }, then with { SelfDischargeMillivoltPerDay = 2.5 }).SelfDischarge!.MillivoltPerDay);
     }
+
+    // On assembly day cells have been charged since the table was written, which tells no dates: what is typed then is higher, and is the latest all the same.
+    [Theory]
+    [InlineData(3.66, false)]
+    [InlineData(4.45, true)]
+    [InlineData(3.60, false)]
+    public void A_later_reading_is_the_latest_whatever_an_undated_one_says(double laterV, bool overFull)
+    {
+        CellRow row = Lots.Cell("A", 4.6) with { RestV = 3.641, LaterRestV = laterV, LaterDate = March };
+
+        Assert.Equal(laterV, Cell(row).RestV);
+        Assert.Equal(laterV, Cell(Lots.Cell("A", 4.7) with { RestV = 3.60, Slot = "2" }, row).RestV);
+        ScreenedCell judged = LotScreening.Judge([.. Lots.Ten, row with { Label = "X" }], new ScreeningRequest { Chemistry = Chemistries.NickelManganeseCobalt }).Cells.Single(cell => cell.Label == "X");
+        Assert.Equal(overFull ? Verdict.Reject : Verdict.Use, judged.Verdict);
+        // A dated one of a later day is later still.
+        Assert.Equal(3.7, Cell(row, Lots.Cell("A", null) with { RestV = 3.7, Date = March.AddDays(1) }).RestV);
+    }
+
+    [Theory]
+    [InlineData("Abbruch bei 3,2 V", true)]
+    [InlineData("abgebrochen", true)]
+    [InlineData("test aborted, charger fault", true)]
+    [InlineData("Test interrompu à 3,1 V", true)]
+    [InlineData("broken off", true)]
+    [InlineData("nicht abgebrochen", false)]
+    [InlineData("not interrupted", false)]
+    [InlineData("tab broken", false)]
+    [InlineData("noch testen", false)]
+    [InlineData(null, false)]
+    public void A_test_that_somebody_noted_as_broken_off_is_no_capacity(string? remark, bool broken)
+    {
+        CellRow row = Lots.Cell("A", 1.21) with { Remark = remark };
+        ScreenedCell judged = LotScreening.Judge([.. Lots.Ten, row], new ScreeningRequest { RatedAh = 5 }).Cells.Single(cell => cell.Label == "A");
+
+        Assert.Equal(broken ? null : 1.21, Cell(row).CapacityAh);
+        Assert.Equal(broken ? Verdict.Hold : Verdict.Reject, judged.Verdict);
+        Assert.Equal(broken ? remark : null, judged.Reasons.FirstOrDefault(reason => reason.Code == ReasonCodes.AbortedTest)?.Noted);
+    }
 }
