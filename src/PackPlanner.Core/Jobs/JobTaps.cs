@@ -20,9 +20,14 @@ public static class JobTaps
     /// <param name="job">The job.</param>
     /// <param name="inSeries">Its groups from pack minus on; empty where there are none.</param>
     /// <returns>In the order of the taps.</returns>
-    public static IReadOnlyList<Caution> Cautions(Job job, IReadOnlyList<JobGroup> inSeries)
+    public static IReadOnlyList<Caution> Cautions(Job job, IReadOnlyList<JobGroup> inSeries) => CautionsAgainst(job, Expected(job.Givens, inSeries));
+
+    /// <summary>The same against volts that are known.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="expected">Volts expected at each tap, as <see cref="TapCheck.Expected"/> gives them.</param>
+    /// <returns>In the order of the taps.</returns>
+    public static IReadOnlyList<Caution> CautionsAgainst(Job job, VoltSpan[] expected)
     {
-        VoltSpan[] expected = Expected(job.Givens, inSeries);
         Dictionary<int, double> readings = job.TapReadings.ToDictionary(reading => reading.Key, reading => reading.Value.Volts);
         return
         [
@@ -34,17 +39,27 @@ public static class JobTaps
         ];
     }
 
-    private static string? Why(int tap, VoltSpan[] expected, Dictionary<int, double> readings)
+    /// <summary>What is wrong with one reading, with the volts that were expected.</summary>
+    /// <param name="tap">0 is pack minus.</param>
+    /// <param name="expected">As <see cref="TapCheck.Expected"/> gives them.</param>
+    /// <param name="readings">What the meter showed, by tap.</param>
+    /// <returns>Null where nothing is wrong, or nothing can be told.</returns>
+    public static string? Why(int tap, VoltSpan[] expected, IReadOnlyDictionary<int, double> readings)
     {
         if (expected.Length < 2)
             return null;
         if (tap < 0 || tap >= expected.Length)
             return string.Create(CultureInfo.InvariantCulture, $"the last tap of {expected.Length - 1} groups is B{expected.Length - 1}");
-        if (TapCheck.IsRight(tap, expected, readings) != false)
-            return null;
-        (double low, double high) = expected[tap];
-        return low == high
-            ? string.Create(CultureInfo.InvariantCulture, $"{low:0.00} V expected, and each step its group's own volts")
-            : string.Create(CultureInfo.InvariantCulture, $"{low:0.0} to {high:0.0} V expected, and each step between empty and full volts");
+        return TapCheck.Fault(tap, expected, readings) switch
+        {
+            TapFault.FromMinus => $"{Volts(expected[tap].LowV, expected[tap].HighV)} expected from pack minus",
+            TapFault.Step => string.Create(CultureInfo.InvariantCulture, $"{readings[tap] - readings[tap - 1]:0.00} V above B{tap - 1}, ")
+                + $"{Volts(expected[tap].LowV - expected[tap - 1].LowV, expected[tap].HighV - expected[tap - 1].HighV)} expected",
+            _ => null,
+        };
     }
+
+    private static string Volts(double low, double high) => high - low < 0.005
+        ? string.Create(CultureInfo.InvariantCulture, $"{low:0.00} V")
+        : string.Create(CultureInfo.InvariantCulture, $"{low:0.0} to {high:0.0} V");
 }

@@ -44,15 +44,28 @@ public static class TapCheck
     /// <param name="expected">As <see cref="Expected"/> gives them.</param>
     /// <param name="readings">What the meter showed, by tap.</param>
     /// <returns>True or false; null where nothing was read or nothing is expected.</returns>
-    public static bool? IsRight(int tap, IReadOnlyList<VoltSpan> expected, IReadOnlyDictionary<int, double> readings)
+    public static bool? IsRight(int tap, IReadOnlyList<VoltSpan> expected, IReadOnlyDictionary<int, double> readings) =>
+        Fault(tap, expected, readings) is { } fault ? fault == TapFault.None : null;
+
+    /// <summary>What is wrong with one reading.</summary>
+    /// <param name="tap">0 is pack minus.</param>
+    /// <param name="expected">As <see cref="Expected"/> gives them.</param>
+    /// <param name="readings">What the meter showed, by tap.</param>
+    /// <returns>Null where nothing was read or nothing is expected.</returns>
+    // Beside a reading that is wrong itself the step tells nothing: that one is the odd one, and it alone says stop.
+    public static TapFault? Fault(int tap, IReadOnlyList<VoltSpan> expected, IReadOnlyDictionary<int, double> readings)
     {
-        if (!readings.TryGetValue(tap, out double read) || double.IsNaN(expected[tap].LowV + expected[tap].HighV))
+        if (IsRightFromMinus(tap, expected, readings) is not { } right)
             return null;
-        if (read < expected[tap].LowV - Tolerance(expected[tap].LowV) || read > expected[tap].HighV + Tolerance(expected[tap].HighV))
-            return false;
-        if (tap == 0 || !readings.TryGetValue(tap - 1, out double before))
-            return true;
-        double step = read - before;
-        return step >= expected[tap].LowV - expected[tap - 1].LowV - ToleranceV && step <= expected[tap].HighV - expected[tap - 1].HighV + ToleranceV;
+        if (!right)
+            return TapFault.FromMinus;
+        if (tap == 0 || IsRightFromMinus(tap - 1, expected, readings) != true)
+            return TapFault.None;
+        double step = readings[tap] - readings[tap - 1];
+        return step >= expected[tap].LowV - expected[tap - 1].LowV - ToleranceV && step <= expected[tap].HighV - expected[tap - 1].HighV + ToleranceV ? TapFault.None : TapFault.Step;
     }
+
+    private static bool? IsRightFromMinus(int tap, IReadOnlyList<VoltSpan> expected, IReadOnlyDictionary<int, double> readings) =>
+        !readings.TryGetValue(tap, out double read) || double.IsNaN(expected[tap].LowV + expected[tap].HighV) ? null
+        : read >= expected[tap].LowV - Tolerance(expected[tap].LowV) && read <= expected[tap].HighV + Tolerance(expected[tap].HighV);
 }

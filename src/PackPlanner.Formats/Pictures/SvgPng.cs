@@ -69,7 +69,7 @@ internal static class SvgPng
     }
 
     // The type is five units high before it is scaled: letters rounded to whole units would stand apart.
-    private static SKFont Font(XElement part, float type) => new(Text(part, "font-weight") == "bold" ? PictureFont.Bold : PictureFont.Regular, type)
+    private static SKFont Font(XElement part, float type) => new(Text(part, "font-weight") == "bold" ? PictureFont.Bold : PictureFont.Regular, Text(part, "font-size") is { } own ? (float)Number(own) : type)
     {
         Subpixel = true,
         LinearMetrics = true,

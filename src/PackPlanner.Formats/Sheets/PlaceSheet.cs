@@ -1,4 +1,5 @@
 using System.Globalization;
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Jobs;
 
 namespace PackPlanner.Formats.Sheets;
@@ -18,12 +19,13 @@ internal static class PlaceSheet
         string[] above = [.. parallel.Length > 0 ? parallel : ["caution-20b"], .. round];
         IReadOnlyList<double> layers = PlaceDrawing.Layers(input.Places);
         List<SheetPage> pages = [];
+        string room = Room(input);
         for (int layer = 0; layer < layers.Count; layer++)
         {
             string which = layers.Count == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", layer {layer + 1} of {layers.Count} from below");
             pages.AddRange(Drawn(
                 input, layers[layer], below: false, "Placement from above" + which,
-                $"<p>Number: the group. Sign: {(standing ? "the end that faces you" : "the pole at that end of the cell")}. Edges: mm from the left and from the front.</p>\n", above));
+                $"<p>Number: the group. Sign: {SignOf(standing)}. Edges: mm from the left and from the front.{room}</p>\n", above));
             pages.AddRange(Drawn(
                 input, layers[layer], below: true, "Placement from below, mirrored" + which,
                 $"<p>The same pack turned over left to right: left and right change{(standing ? ", and so does every sign" : "; each pole stays at its end of the cell, on the far side")}. Compare a corner with the drawing from above.</p>\n", [.. parallel, "caution-20b"]));
@@ -33,6 +35,24 @@ internal static class PlaceSheet
             pages.AddRange(ByLabel(input));
         return pages;
     }
+
+    /// <summary>What the drawing says when it stands alone: whose it is, from where it is seen, and what comes before every link.</summary>
+    /// <param name="input">The job.</param>
+    /// <param name="below">Seen from below.</param>
+    /// <param name="layer">Which layer, where there are several.</param>
+    internal static IReadOnlyList<string> Caption(SheetInput input, bool below, string layer) =>
+    [
+        string.Create(CultureInfo.InvariantCulture, $"{input.Job.Title}{(input.Job.IsDemo ? " (invented)" : "")}, rev {input.Revision}, {input.Date:yyyy-MM-dd}"),
+        $"{(below ? "From below, mirrored" : "From above")}{layer}. Number: the group. Sign: {SignOf(input.Places.Any(place => place.PlusUp is not null))}. Edges in mm.{(below ? "" : Room(input))}",
+        $"{CautionCatalogue.Of("caution-20b").Usual.ToString().ToUpperInvariant()}: {CautionCatalogue.Of("caution-20b").Title}. {CautionCatalogue.Of("caution-20b").DoNow}",
+    ];
+
+    private static string SignOf(bool standing) => standing ? "the end that faces you" : "the pole at that end of the cell";
+
+    // The frame is drawn close round the cells and is no wall.
+    private static string Room(SheetInput input) => input.Case is not null && input.Layout!.MarginMm is [var left, var right, var front, var back, ..]
+        ? string.Create(CultureInfo.InvariantCulture, $" The frame lies round the places and is no wall: room left in the space beyond the clearances, mm: left {left:0.0}, right {right:0.0}, front {front:0.0}, back {back:0.0}.")
+        : " The frame lies round the places and is no wall.";
 
     private static IEnumerable<SheetPage> Drawn(SheetInput input, double layerMm, bool below, string title, string intro, string[] cautions)
     {

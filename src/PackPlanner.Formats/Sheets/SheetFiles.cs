@@ -32,7 +32,9 @@ public static class SheetFiles
                     foreach (bool below in (bool[])[false, true])
                     {
                         string name = $"place-{(below ? "below" : "above")}{of}";
-                        string svg = PlaceDrawing.Svg(input.Places, layers[layer], below, PlacePart.Whole(input.Places), input.Case);
+                        string svg = PictureCaption.Under(
+                            PlaceDrawing.Svg(input.Places, layers[layer], below, PlacePart.Whole(input.Places), input.Case),
+                            PlaceSheet.Caption(input, below, layers.Count == 1 ? "" : $", layer {layer + 1} of {layers.Count} from below"));
                         Add(sheet.Name, $"{name}.svg", Standing(svg));
                         files.Add((sheet.Name, $"{name}.png", SvgPng.Of(svg)));
                     }

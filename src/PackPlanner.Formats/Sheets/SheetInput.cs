@@ -126,7 +126,8 @@ public sealed record SheetInput
             Layout = layout,
             Case = fitCase,
             Places = layout is null ? [] : JobPlaces.Of(layout, groups, job.Placement),
-            Cautions = [.. energy?.Raised ?? JobCautions.Of(job.Givens), .. lot?.Cautions ?? [], .. layout?.Cautions ?? [], .. diagnosis?.Cautions ?? [], .. joinings.SelectMany(plan => plan.Cautions)],
+            Cautions = [.. energy?.Raised ?? JobCautions.Of(job.Givens), .. lot?.Cautions ?? [], .. layout?.Cautions ?? [], .. diagnosis?.Cautions ?? [], .. joinings.SelectMany(plan => plan.Cautions),
+                .. job.TapReadings.IsEmpty ? [] : JobTaps.Cautions(job, inSeries)],
             Notes = [.. lot is null ? [] : JobGroups.Notes(job, lot), .. new[] { (layout?.Series ?? groups.Count) is > 0 and { } series ? job.Placement.LeftOutWithin(series) : null }.OfType<string>()],
             WhyNoGroups = whyNoGroups,
         };

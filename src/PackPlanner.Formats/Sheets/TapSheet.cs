@@ -34,12 +34,20 @@ internal static class TapSheet
     }
 
     internal static MainTable Csv(SheetInput input) => new(
-        ["tap", "expectedV", "toleranceV", "stepV", "where", "measuredV", "job", "revision"],
+        ["tap", "expectedV", "toleranceV", "stepV", "where", "measuredV", "judged", "job", "revision"],
         [.. SheetVolts.Of(input.Groups).Select(tap => new object?[]
         {
             $"B{tap.Number.ToString(CultureInfo.InvariantCulture)}", tap.Volts, tap.ToleranceV, tap.StepV, Where(input, tap.Number),
-            input.Job.TapReadings.GetValueOrDefault(tap.Number)?.Volts, input.Job.Title, input.Revision,
+            input.Job.TapReadings.GetValueOrDefault(tap.Number)?.Volts, Judged(input, tap.Number), input.Job.Title, input.Revision,
         })]);
+
+    // Nothing where nothing was read; a reading that is outside says stop in the file too.
+    private static string? Judged(SheetInput input, int tap)
+    {
+        VoltSpan[] expected = JobTaps.Expected(input.Job.Givens, input.Groups);
+        Dictionary<int, double> readings = input.Job.TapReadings.ToDictionary(reading => reading.Key, reading => reading.Value.Volts);
+        return TapCheck.Fault(tap, expected, readings) switch { null => null, TapFault.None => "ok", _ => "outside: do not plug in" };
+    }
 
     /// <summary>Where a tap sits: on which side, and between which groups.</summary>
     internal static string Where(SheetInput input, int tap)

@@ -68,4 +68,31 @@ public sealed class TableOnScreenTests : IDisposable
             bench.Press("Down");
         bench.Press("Enter");
     }
+
+    [Fact]
+    public void Long_labels_in_a_list_keep_their_ends_and_are_found_whole()
+    {
+        bench.OpenLot(series: 2, parallel: 2);
+        foreach (string label in bench.Desk.Job!.Rows.Select(row => row.Label).Order(StringComparer.Ordinal).ToArray())
+            bench.Desk.Do(PackPlanner.Core.Jobs.JobChanges.AddRow(new PackPlanner.Core.Cells.CellRow { Label = $"HALL-WEST-{label}", CapacityAh = 4.6 + (label[^1] / 1e4), CapacityStepAh = 0.001, ResistanceMilliohm = 30 }));
+        bench.Press("3");
+
+        string text = bench.Text(120, 36);
+
+        Assert.Matches("HALL-W…-T0[0-9]{2}", text);
+        bench.Press("/");
+        bench.Type("HALL-WEST-T0");
+        bench.Press("Enter");
+        Assert.Null(bench.Desk.Says);
+    }
+
+    [Fact]
+    public void An_Ah_without_a_limit_is_said_to_lack_the_rated_one()
+    {
+        bench.OpenLot(cells: 2, series: null, parallel: null);
+        bench.Set("ratedAh", null);
+        bench.Press("2");
+
+        Assert.Contains("not checked: Ah (rated Ah unknown)", bench.Text(120, 36), StringComparison.Ordinal);
+    }
 }

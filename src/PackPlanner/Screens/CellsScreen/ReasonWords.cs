@@ -16,7 +16,7 @@ internal static class ReasonWords
             return $"{Of(graver, look)}; your \"{VerdictWords.Name(first.Bears)}\" does not stand";
         if (first is not null)
             return Of(first, look);
-        string unchecked_ = string.Join(", ", cell.Reasons.Where(reason => reason.Code == ReasonCodes.NotChecked).Select(reason => What(reason.What)));
+        string unchecked_ = string.Join(", ", cell.Reasons.Where(reason => reason.Code == ReasonCodes.NotChecked).Select(Unchecked));
         if (unchecked_.Length > 0)
             return $"not checked: {unchecked_}";
         return cell.Reasons.Count > 0 ? Of(cell.Reasons[0], look) : "";
@@ -36,7 +36,7 @@ internal static class ReasonWords
             ReasonCodes.AbortedTest => $"test broken off at {value} V, cut-off {look.Figure(reason.Limit, 2)}",
             ReasonCodes.HighResistance or ReasonCodes.ResistanceNearLimit => $"{look.Figure(reason.Value - reason.Limit, 1)} mΩ over {limit}",
             ReasonCodes.UnlikeItsLot => $"{What(reason.What)} far from its lot",
-            ReasonCodes.NotChecked => $"not checked: {What(reason.What)}",
+            ReasonCodes.NotChecked => $"not checked: {Unchecked(reason)}",
             ReasonCodes.RequiredReadingMissing => $"lacks {What(reason.What)}, which you require",
             ReasonCodes.DeepDischarge => $"rests at {value} V, under {look.Figure(reason.Limit, 2)}: not charged again",
             ReasonCodes.BelowCutOff => $"rests at {value} V, under cut-off {look.Figure(reason.Limit, 2)}",
@@ -51,6 +51,9 @@ internal static class ReasonWords
             _ => reason.Code.Replace('-', ' '),
         };
     }
+
+    // Its Ah are there; what they are to be held against is not.
+    private static string Unchecked(VerdictReason reason) => reason.What == ReadingName.Capacity ? "Ah (rated Ah unknown)" : What(reason.What);
 
     /// <summary>Whose limit it is.</summary>
     internal static string From(LimitOrigin? origin) => origin switch

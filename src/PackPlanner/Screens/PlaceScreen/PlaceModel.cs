@@ -153,7 +153,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
         string next = wrong > 0 ? "Find what is wrong at that tap before anything is plugged in"
             : onTaps ? "Enter types the reading of a tap; then 8 Sheets" : $"Tab: the {pack.Series + 1} taps (where sense wires meet the pack); then 8 Sheets";
         string block = desk.Job!.FitCase is null ? "A plain block, no space is described: " : "";
-        return new StepPicture(Question, $"{readings}{(pack.LeftOut is { } left ? left + " " : "")}{block}{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}", next, PlaceWords.Cautions(pack))
+        return new StepPicture(Question, $"{readings}{(pack.LeftOut is { } left ? left + " " : "")}{block}{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}", next, PlaceWords.Cautions(pack, desk.Job!))
         {
             Short = wrong > 0 ? readings : $"{(pack.LeftOut is null ? "" : "An exchange or turn no longer applies. ")}{(block.Length > 0 ? "Plain block: " : "")}{answer.Used} cells, {pack.Series} groups{(answer.Jumpers.Count > 0 ? $", {answer.Jumpers.Count} links by cable" : "")}.{cells}",
         };

@@ -35,7 +35,8 @@ internal sealed class TapTable(Desk desk)
         string wide = $"taps: where a sense wire meets the pack; {volts} from pack minus";
         string heading = area.Look.Of(area.Width - 2 >= TextWidth.Of(area.Look.Of(wide)) ? wide : $"sense taps, {volts} from pack minus");
         area.Write(1, 0, TextWidth.Cut(heading, area.Width - 2), Ink.Bold);
-        area.Write(3, 1, "tap     volts    step  where                measured", Ink.Bold);
+        area.Write(3, 1, "tap     volts    step  where", Ink.Bold);
+        area.Write(Math.Clamp(area.Width - 14, 40, 47), 1, "measured", Ink.Bold);
         int page = Math.Max(1, area.Height - 2);
         top = Math.Clamp(top, Math.Max(0, At - page + 1), Math.Max(0, Math.Min(At, pack.Series + 1 - page)));
         IReadOnlyDictionary<int, double> readings = Readings();
@@ -58,6 +59,9 @@ internal sealed class TapTable(Desk desk)
     [
         ("sum", $"the {(pack.IsNominal ? "nominal" : "resting")} volts of the groups below it, from pack minus"),
         ("right", $"each step within {desk.Look.Figure(TapCheck.ToleranceV, 1)} V of its group's own volts and of the right sign; from pack minus within {desk.Look.Figure(TapCheck.ToleranceV, 1)} V or {desk.Look.Percent(TapCheck.ToleranceFraction, 1)}, whichever is more"),
+        .. Readings() is var readings && readings.TryGetValue(At, out double read)
+            ? [("read", $"{desk.Look.Figure(read, 2)} V{(JobTaps.Why(At, pack.Spans, readings) is { } why ? ": " + desk.Look.Prose(why) : "")}")]
+            : Array.Empty<(string, string)>(),
         ("one outside", "stop, do not plug in"),
     ]);
 
@@ -75,12 +79,12 @@ internal sealed class TapTable(Desk desk)
         desk.Show(new FieldOverlay(
             desk, $"volts at B{number}", $"From pack minus; {desk.Look.Figure(pack.ExpectedV[number], 2)} V expected. Empty takes the reading out.",
             desk.Job!.TapReadings.TryGetValue(number, out TapReading? before) ? desk.Look.AsTyped(before.Volts, "0.###") : "",
-            text => text.Trim().Length == 0 || Volts(text) is not null ? null : "A number of volts is wanted.",
+            text => WhyNot(text, pack),
             text =>
             {
                 desk.Do(JobChanges.ReadTap(number, Volts(text) is { } volts ? new TapReading(volts, Origin.You(desk.Today)) : null));
-                if (TapCheck.IsRight(number, pack.Spans, Readings()) == false)
-                    desk.Says = $"B{number} is outside: stop, do not plug in. Find out why first.";
+                if (JobTaps.Why(number, pack.Spans, Readings()) is { } why)
+                    desk.Says = desk.Look.Prose($"B{number} is wrong: {why}. Stop, do not plug in; find out why first.");
                 else
                     At = Math.Min(pack.Series, number + 1);
             }));
@@ -98,16 +102,30 @@ internal sealed class TapTable(Desk desk)
         area.Write(8, y, TextWidth.Fit(area.Look.Figure(pack.ExpectedV[number], 2), 8, right: true));
         if (number > 0)
             area.Write(17, y, TextWidth.Fit(area.Look.Figure(pack.ExpectedV[number] - pack.ExpectedV[number - 1], 2), 7, right: true));
-        string where = number == 0 ? "pack -, at group 1" : number == pack.Series ? $"pack +, at group {number}" : $"link {number:00}={number + 1:00}";
-        area.Write(26, y, where);
+        string where = number == 0 ? "pack minus" : number == pack.Series ? "pack plus" : $"link {number:00}={number + 1:00}";
+        // In the narrower pane the verdict on a reading stays whole.
+        int measuredAt = Math.Clamp(area.Width - 14, 40, 47);
+        area.Write(26, y, TextWidth.Cut(where, measuredAt - 27));
         bool? right = TapCheck.IsRight(number, pack.Spans, readings);
         string measured = readings.TryGetValue(number, out double volts) ? $"{area.Look.Figure(volts, 2)} {(right switch { true => "ok", false => "WRONG", null => "?" })}" : "________";
-        area.Write(47, y, measured, right == false ? Ink.Bold | Ink.Underline : Ink.Plain);
+        area.Write(measuredAt, y, measured, right == false ? Ink.Bold | Ink.Underline : Ink.Plain);
     }
 
     private Dictionary<int, double> Readings() =>
         desk.Job!.TapReadings.ToDictionary(reading => reading.Key, reading => reading.Value.Volts);
 
-    private static double? Volts(string text) =>
+    private static string? WhyNot(string text, PlacedPack pack)
+    {
+        if (text.Trim().Length == 0)
+            return null;
+        if (Volts(text) is not { } volts)
+            return "A number of volts is wanted.";
+        // No fault in the wiring gives more than the whole pack; a meter that stands on millivolts does.
+        return Math.Abs(volts) > (2 * pack.ExpectedV[^1]) + 10 ? "That is far more than the whole pack has: does the meter show millivolts? Write volts, or 3620mV." : null;
+    }
+
+    private static double? Volts(string text) => text.Trim().EndsWith("mV", StringComparison.Ordinal) ? VoltsOf(text.Trim()[..^2]) / 1000 : VoltsOf(text);
+
+    private static double? VoltsOf(string text) =>
         double.TryParse(text.Trim().TrimEnd('V', 'v', ' ').Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double volts) && double.IsFinite(volts) ? volts : null;
 }

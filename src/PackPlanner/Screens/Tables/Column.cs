@@ -20,6 +20,9 @@ internal sealed record Column(string Heading, Func<int, string> Text, Func<int, 
     /// <summary>Cut in the middle when too long, as labels are.</summary>
     internal bool CutsMiddle { get; init; }
 
+    /// <summary>What is drawn instead of the whole text, which is still found and filtered by.</summary>
+    internal Func<int, string>? Drawn { get; init; }
+
     /// <summary>Cut after a whole word when too long, so that no label stands there as half of another.</summary>
     internal bool CutsAtWords { get; init; }
 

@@ -55,7 +55,7 @@ internal static class ColumnLayout
         // The arrow of the sorted column takes room; another column gives way for it, never that one.
         int widest = Math.Max(column.Least, TextWidth.Of(look.Of(column.Heading)) + (table.SortColumn == index ? 1 : 0));
         foreach (int row in rows)
-            widest = Math.Max(widest, TextWidth.Of(look.Of(column.Text(row))));
+            widest = Math.Max(widest, TextWidth.Of(look.Of((column.Drawn ?? column.Text)(row))));
         return column.CutsMiddle ? Math.Min(widest, LongLabel) : widest;
     }
 }

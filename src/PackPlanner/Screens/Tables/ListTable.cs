@@ -205,7 +205,7 @@ internal sealed class ListTable
         foreach ((int index, int x, int width) in layout)
         {
             Column column = Columns[index];
-            string text = area.Look.Of(column.Text(row));
+            string text = area.Look.Of((column.Drawn ?? column.Text)(row));
             text = column.CutsMiddle ? TextWidth.CutMiddle(text, width) : column.CutsAtWords ? TextWidth.CutAtWord(text, width) : TextWidth.Cut(text, width);
             int indent = column.IsRight ? width - TextWidth.Of(text) : 0;
             area.Write(x + indent, y, text, column.InkOf(row));

@@ -51,4 +51,23 @@ public class JobTapsTests
     [InlineData(3.59, false)]
     public void A_measured_group_is_held_to_a_tenth_of_a_volt(double read, bool right) => Assert.Equal(
         right, TapCheck.IsRight(1, TapCheck.Expected([TapCheck.Group(3.7, 3, 4.2)]), new Dictionary<int, double> { [1] = read }));
+
+    // Groups that were measured: 3.6 V each. One bad contact is one bad reading, not two.
+    [Fact]
+    public void Beside_a_wrong_reading_the_next_one_is_not_blamed_for_its_step()
+    {
+        VoltSpan[] expected = TapCheck.Expected([.. Enumerable.Repeat(TapCheck.Group(3.6, 3, 4.2), 4)]);
+        Dictionary<int, double> contact = new() { [0] = 0, [1] = 3.6, [2] = -7.2, [3] = 10.8, [4] = 14.4 };
+        Assert.Equal([TapFault.None, TapFault.None, TapFault.FromMinus, TapFault.None, TapFault.None], Enumerable.Range(0, 5).Select(tap => TapCheck.Fault(tap, expected, contact)!.Value));
+        Assert.Equal("7.20 V expected from pack minus", JobTaps.Why(2, expected, contact));
+
+        // A group the wrong way round moves all that come after it.
+        Dictionary<int, double> reversed = new() { [1] = 3.6, [2] = 0, [3] = 3.6, [4] = 7.2 };
+        Assert.Equal([TapFault.None, TapFault.FromMinus, TapFault.FromMinus, TapFault.FromMinus], Enumerable.Range(1, 4).Select(tap => TapCheck.Fault(tap, expected, reversed)!.Value));
+
+        // Both are possible from pack minus, and 3.78 V is no step of a group at 3.6.
+        Dictionary<int, double> step = new() { [1] = 3.51, [2] = 7.29 };
+        Assert.Equal(TapFault.Step, TapCheck.Fault(2, expected, step));
+        Assert.Equal("3.78 V above B1, 3.60 V expected", JobTaps.Why(2, expected, step));
+    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using PackPlanner.Core.Jobs;
@@ -97,4 +98,46 @@ public class TapSheetTests
         .. Regex.Matches(svg, "<text x=\"([0-9.]+)\" y=\"([0-9.]+)\" textLength=\"[0-9.]+\" lengthAdjust=\"spacingAndGlyphs\" font-weight=\"bold\" text-anchor=\"middle\">([+−][0-9]+)</text>")
             .Select(match => (double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture), double.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture), match.Groups[3].Value)),
     ];
+
+    [Fact]
+    public void A_reading_that_is_outside_stands_on_the_sheets_before_which_it_matters()
+    {
+        Job job = new()
+        {
+            Title = "tap",
+            Givens = Given(2, 1),
+            AddedRows = [Cell("A", 3.6), Cell("B", 3.6)],
+            Grouping = new JobGrouping([["A"], ["B"]], Origin.You(Day)),
+            TapReadings = new Dictionary<int, TapReading> { [1] = new(3.6, Origin.You(Day)), [2] = new(0, Origin.You(Day)) }.ToImmutableSortedDictionary(),
+        };
+        SheetInput input = Input(JobHistory.Of(job));
+
+        foreach (string sheet in (string[])["taps", "first-charge"])
+            Assert.Contains("tap B2: 0.00 V read, 7.20 V expected from pack minus: stop, do not plug in", SheetDocument.Of(input, sheet, SheetCatalogue.All.Single(one => one.Name == sheet).Pages(input)), StringComparison.Ordinal);
+        string[] rows = TapSheet.Csv(input).ToCsv(decimalComma: false).Split('\n');
+        Assert.Contains(",3.6,ok,", rows[2], StringComparison.Ordinal);
+        Assert.Contains(",0,outside: do not plug in,", rows[3], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_drawing_that_is_a_file_of_its_own_says_whose_it_is_which_side_and_what_comes_first()
+    {
+        (string Sheet, string File, byte[] Bytes)[] files = [.. SheetFiles.Of(Trike.Value, SheetCatalogue.All.Where(sheet => sheet.Name == "place"), decimalComma: false)];
+
+        foreach ((string side, string says) in new[] { ("above", "From above. "), ("below", "From below, mirrored. ") })
+        {
+            string svg = System.Text.Encoding.UTF8.GetString(files.Single(file => file.File == $"place-{side}.svg").Bytes);
+            string words = string.Join(' ', Regex.Matches(svg, "text-anchor=\"start\">([^<]*)</text>").Select(match => match.Groups[1].Value));
+            Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"{Trike.Value.Job.Title} (invented), rev {Trike.Value.Revision}, {Trike.Value.Date:yyyy-MM-dd}"), words, StringComparison.Ordinal);
+            Assert.Contains(says, words, StringComparison.Ordinal);
+            Assert.Contains("must read 0 V", words, StringComparison.Ordinal);
+            // The last line lies within the drawing.
+            double high = double.Parse(Regex.Match(svg, "viewBox=\"0 0 [0-9.]+ ([0-9.]+)\"").Groups[1].Value, CultureInfo.InvariantCulture);
+            Assert.All(Regex.Matches(svg, "<text x=\"2\" y=\"([0-9.]+)\"").Select(match => double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture)), y => Assert.InRange(y, 1, high - 0.5));
+            Assert.True(files.Single(file => file.File == $"place-{side}.png").Bytes.Length > 1000);
+        }
+
+        // 310 x 190 mm inside with the clearances of the scenario; what is left is said, since the frame is drawn round the cells.
+        Assert.Contains("no wall: room left in the space", PlaceSheet.Pages(Trike.Value)[0].Intro, StringComparison.Ordinal);
+    }
 }
