@@ -25,13 +25,17 @@ internal static class TapSheet
                     .. taps.Select(tap => (IReadOnlyList<string>)
                     [
                         $"<b class=\"num\">B{tap.Number.ToString(CultureInfo.InvariantCulture)}</b>", Html.Figure(tap.Volts, 2), Html.Figure(tap.ToleranceV, 2),
-                        tap.Number == 0 ? "" : Html.Figure(tap.StepV, 2), Html.Text(Where(input, tap.Number)), Html.Box,
+                        tap.Number == 0 ? "" : Html.Figure(StepShown(taps, tap), 2), Html.Text(Where(input, tap.Number)), Html.Box,
                     ]),
                 ],
                 RowsOnAPage,
                 "caution-19"),
         ];
     }
+
+    // Between the volts as they are printed, so that a calculator agrees.
+    private static double? StepShown(IReadOnlyList<SheetVolts.Tap> taps, SheetVolts.Tap tap) =>
+        tap.Volts is { } volts && taps[tap.Number - 1].Volts is { } before ? Math.Round(volts, 2) - Math.Round(before, 2) : tap.StepV;
 
     internal static MainTable Csv(SheetInput input) => new(
         ["tap", "expectedV", "toleranceV", "stepV", "where", "measuredV", "judged", "job", "revision"],

@@ -13,7 +13,7 @@ internal static class CommandList
     }
 
     private static IEnumerable<ListItem> Here(Desk desk) =>
-        desk.Step.Keys.Where(key => key.Entry != KeyBook.Move).Select(key => Item(desk, key, $"{desk.Step.Name} {key.Entry.Key}"));
+        desk.Step.Keys.Where(key => !KeyBook.OnlyMoves(key.Entry)).Select(key => Item(desk, key, $"{desk.Step.Name} {key.Entry.Key}"));
 
     private static IEnumerable<ListItem> General(Desk desk) => desk.GeneralKeys.Select(key => Item(desk, key, key.Entry.Key));
 
@@ -23,14 +23,14 @@ internal static class CommandList
     private static IEnumerable<ListItem> Elsewhere(Desk desk) => desk.Steps
         .Where(step => step != desk.Step)
         .SelectMany((step, i) => step.Keys
-            .Where(key => key.Label.Length > 0 && key.Entry != KeyBook.Move)
+            .Where(key => key.Label.Length > 0 && !KeyBook.OnlyMoves(key.Entry))
             .Select(key => Item(desk, key, $"{step.Name} {key.Entry.Key}", () => desk.GoTo(IndexOf(desk, step)))));
 
     private static IEnumerable<ListItem> Settings(Desk desk) =>
     [
-        new("units: " + (desk.Look.UsUnits ? "metric" : "US (lb, in, °F, miles)"), "", () => desk.Look = desk.Look with { UsUnits = !desk.Look.UsUnits }),
-        new("decimal mark: " + (desk.Look.DecimalComma ? "point" : "comma"), "", () => desk.Look = desk.Look with { DecimalComma = !desk.Look.DecimalComma }),
-        new("signs: " + (desk.Look.Ascii ? "lines, dots and units as they are" : "nothing beyond ASCII"), "", () => desk.Look = desk.Look with { Ascii = !desk.Look.Ascii }),
+        new("units: " + (desk.Look.UsUnits ? "metric" : "US (lb, in, °F, miles)"), "", () => desk.ShowAs(desk.Look with { UsUnits = !desk.Look.UsUnits })),
+        new("decimal mark: " + (desk.Look.DecimalComma ? "point" : "comma"), "", () => desk.ShowAs(desk.Look with { DecimalComma = !desk.Look.DecimalComma })),
+        new("signs: " + (desk.Look.Ascii ? "lines, dots and units as they are" : "nothing beyond ASCII"), "", () => desk.ShowAs(desk.Look with { Ascii = !desk.Look.Ascii })),
         new($"by script: {StepList.ByScript(desk.At)}", "", () => Copy(desk, StepList.ByScript(desk.At))),
         .. JobCommands.Of(desk),
     ];

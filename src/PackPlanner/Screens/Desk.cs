@@ -29,6 +29,9 @@ internal sealed class Desk
 
     internal Look Look { get; set; }
 
+    /// <summary>What was chosen to stay: options of one run are not among it.</summary>
+    internal Look Lasting { get; set; } = new();
+
     internal JobStore Store { get; }
 
     /// <summary>Verdicts, groups and other answers that several steps share.</summary>
@@ -99,6 +102,16 @@ internal sealed class Desk
     }
 
     internal void Show(IOverlay overlay) => overlays.Add(overlay);
+
+    /// <summary>Shows things another way from now on, in later runs too.</summary>
+    internal void ShowAs(Look chosen)
+    {
+        Lasting = new Look(
+            chosen.Ascii == Look.Ascii ? Lasting.Ascii : chosen.Ascii,
+            chosen.DecimalComma == Look.DecimalComma ? Lasting.DecimalComma : chosen.DecimalComma,
+            chosen.UsUnits == Look.UsUnits ? Lasting.UsUnits : chosen.UsUnits);
+        Look = chosen;
+    }
 
     internal void Close()
     {

@@ -32,6 +32,9 @@ internal static class GivenField
                         ? wrong + (text.Contains(',') && !desk.Look.DecimalComma ? " (or : decimal mark)" : "") : null,
                     text =>
                     {
+                        // Taken as it stood, it stays with whom it came from.
+                        if (text == GivenWords.Initial(entry, job.Givens, desk.Look))
+                            return;
                         TypedGiven.Read(entry, AsTyped(desk, entry, text), percentBeside: true, out JobValue? value);
                         Take(desk, entry, value);
                     }));
@@ -87,6 +90,10 @@ internal static class GivenField
         new ListItem("-    unknown", "", () => Take(desk, entry, null)),
     ]));
 
-    private static void Take(Desk desk, GivenEntry entry, JobValue? value) =>
-        desk.Do(JobChanges.Set(entry.Key, value is null ? null : new Given(value, Origin.You(desk.Today))));
+    // The same value again is no change: who said it first is still the one.
+    private static void Take(Desk desk, GivenEntry entry, JobValue? value)
+    {
+        if (!Equals(value, desk.Job!.Givens.Known.GetValueOrDefault(entry.Key)?.Value))
+            desk.Do(JobChanges.Set(entry.Key, value is null ? null : new Given(value, Origin.You(desk.Today))));
+    }
 }

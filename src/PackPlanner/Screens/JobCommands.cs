@@ -1,5 +1,6 @@
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats.Demos;
+using PackPlanner.Screens.Keys;
 using PackPlanner.Screens.Overlays;
 
 namespace PackPlanner.Screens;
@@ -44,6 +45,23 @@ internal static class JobCommands
 
         string Named(string typed) => typed.Trim().Length == 0 ? suggested : FileIn(typed) is { } file ? Path.GetFileNameWithoutExtension(file) : typed;
     }
+
+    /// <summary>Does what a key of a step does; without a job one is begun first, and then the key is pressed again on its step.</summary>
+    internal static Action InJob(Desk desk, KeyEntry key, Action run) => () =>
+    {
+        int step = desk.At;
+        if (desk.Job is not null)
+        {
+            run();
+            return;
+        }
+
+        AskNew(desk, "my pack", () =>
+        {
+            desk.GoTo(step);
+            desk.Press(key.Key);
+        });
+    };
 
     // Who is asked for a name and has a file in hand gives the file.
     private static string? FileIn(string typed) =>

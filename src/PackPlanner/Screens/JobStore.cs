@@ -126,8 +126,10 @@ internal sealed class JobStore(Desk desk, Surroundings around)
     {
         LastPlace? last = LastPlace.Read(around.LastJobFile);
         // What was said on the command line wins over what was chosen last time.
-        if (last is not null && desk.Look == new Look())
-            desk.Look = last.Look;
+        if (last is not null)
+            desk.Lasting = last.Look;
+        if (desk.Look == new Look())
+            desk.Look = desk.Lasting;
         string? file = named is null ? last?.File : Path.GetFullPath(named);
         if (file is null || (named is null && !File.Exists(file)))
             return;

@@ -21,13 +21,13 @@ internal sealed class LastPlace
     /// <summary>The job that was open; null when none was.</summary>
     internal string? File { get; }
 
-    /// <summary>Units, decimal mark and signs as they were chosen last.</summary>
+    /// <summary>Units, decimal mark and signs as they were chosen to stay.</summary>
     internal Look Look => new(Chose("ascii"), Chose("comma"), Chose("us"));
 
     internal static string Of(Desk desk)
     {
         StringBuilder text = new();
-        Look look = desk.Look;
+        Look look = desk.Lasting;
         text.Append("look\t").AppendJoin(' ', new[] { look.Ascii ? "ascii" : "", look.DecimalComma ? "comma" : "", look.UsUnits ? "us" : "" }.Where(word => word.Length > 0)).Append('\n');
         if (desk.Open is null)
             return text.ToString();

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats;
@@ -11,7 +12,7 @@ namespace PackPlanner.Screens.CavityScreen;
 /// <summary>Asks the figures of one part of a case, field by field; what is typed is drawn as soon as it makes sense.</summary>
 /// <param name="desk">Where it is asked.</param>
 /// <param name="draft">Takes the case as typed so far, to be drawn; null when it does not make sense yet.</param>
-internal sealed class CaseAsk(Desk desk, Action<FitCase?, string?> draft)
+internal sealed partial class CaseAsk(Desk desk, Action<FitCase?, string?> draft)
 {
     private static readonly (string Plane, string Words, string Along)[] Planes =
     [
@@ -65,7 +66,7 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?, string?> draft)
         }
     }
 
-    private const string CellHelp = "Round: diameter x length (21.2 x 70.2). Flat: length x thickness x height.";
+    private const string CellHelp = "Round: diameter x length, such as 21.2 x 70.2. Flat: length x thickness x height.";
     private const string ClearanceHelp = "To the walls, at the ends or terminals, between cells, such as 2 x 3 x 0.8.";
 
     // Stands where the cell is not typed yet; large, so that a space is not refused for holding too many of them.
@@ -92,8 +93,8 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?, string?> draft)
     private void AskBox(CasePartKind kind, CasePart? old)
     {
         double[]? box = old?.Numbers("box");
-        Field("corner, mm", "Its lower left front corner: x y z from the space's own corner.", box is null ? "0 0 0" : Typed(box[..3]), [3], null, corner =>
-            Field("size, mm", "Its length x width x height.", box is null ? "" : By([box[3] - box[0], box[4] - box[1], box[5] - box[2]]), [3],
+        Field("corner, mm", "Its lower left front corner: x y z from the space's own corner, such as 0 0 0.", box is null ? "0 0 0" : Typed(box[..3]), [3], null, corner =>
+            Field("size, mm", "Its length x width x height, such as 40 x 190 x 95.", box is null ? "" : By([box[3] - box[0], box[4] - box[1], box[5] - box[2]]), [3],
                 size => Candidate(kind, old, TypedCase.Box(corner, size)), made => Take(made, Name(kind, old))));
     }
 
@@ -134,9 +135,9 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?, string?> draft)
     private void AskTube(CasePart? old)
     {
         JsonObject? before = old?.Node?["tube"] as JsonObject;
-        Field("one end, mm", "The middle of the tube at one end: x y z.", Typed(CasePart.Numbers(before?["from"])), [3], null, from =>
-            Field("other end, mm", "The middle of the tube at the other end: x y z.", Typed(CasePart.Numbers(before?["to"])), [3], null, to =>
-                Field("diameter, mm", "How thick the tube is.", CasePart.Number(before?["diameterMm"]) is { } d ? One(d) : "", [1],
+        Field("one end, mm", "The middle of the tube at one end: x y z, such as 0 134 55.", Typed(CasePart.Numbers(before?["from"])), [3], null, from =>
+            Field("other end, mm", "The middle of the tube at the other end: x y z, such as 420 134 55.", Typed(CasePart.Numbers(before?["to"])), [3], null, to =>
+                Field("diameter, mm", "How thick the tube is, such as 32.", CasePart.Number(before?["diameterMm"]) is { } d ? One(d) : "", [1],
                     mm => Candidate(CasePartKind.KeepOut, old, TypedCase.Tube(from, to, mm[0])), made => Take(made, Name(CasePartKind.KeepOut, old)))));
     }
 
@@ -152,7 +153,7 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?, string?> draft)
             desk.Show(new FieldOverlay(
                 desk, "it weighs (kg)", "A bare number is kg; 2.4lb is read too.", CasePart.Number(old?.Node?["kg"]) is { } known ? One(known) : "",
                 text => Kg(text) is null ? TypedGiven.Read(kilograms, text, percentBeside: false, out _) ?? "A weight is wanted." : null,
-                typed => Field("its middle, mm", "x y z of its centre of mass; empty when not known.", Typed(old?.Numbers("at")), [0, 3],
+                typed => Field("its middle, mm", "x y z of its centre of mass, such as 155 95 20; empty when not known.", Typed(old?.Numbers("at")), [0, 3],
                     mm => Candidate(CasePartKind.Weighed, old, Node(name, Kg(typed)!.Value, mm)), made => Take(made, Name(CasePartKind.Weighed, old)))))));
 
         double? Kg(string text) => TypedGiven.Read(kilograms, text.Replace(',', '.'), percentBeside: false, out JobValue? value) is null && value is JobValue.Number number ? number.Value : null;
@@ -176,12 +177,18 @@ internal sealed class CaseAsk(Desk desk, Action<FitCase?, string?> draft)
     // Fields of figures alone.
     private void Field(string what, string tells, string initial, int[] counts, Func<double[], JsonObject>? make, Action<double[]> then) => desk.Show(new FieldOverlay(
         desk, what, desk.Look.UsUnits ? tells + " In inches with in at the end." : tells, initial,
-        text => TypedCase.Sizes(text, counts, out double[] mm, mayBeNegative: true) is { } wrong ? Nothing(wrong) : make is null ? null : Shown(make(mm)),
+        text => TypedCase.Sizes(text, counts, out double[] mm, mayBeNegative: true, ExampleIn(tells)) is { } wrong ? Nothing(wrong) : make is null ? null : Shown(make(mm)),
         text =>
         {
             TypedCase.Sizes(text, counts, out double[] mm, mayBeNegative: true);
             then(mm);
         }));
+
+    // The example that the field itself gives, so that its errors do not ask for another spelling.
+    private static string? ExampleIn(string tells) => Example().Match(tells) is { Success: true } found ? found.Groups[1].Value : null;
+
+    [GeneratedRegex("such as ([0-9. x]*[0-9])")]
+    private static partial Regex Example();
 
     // Fields whose figures make a whole case.
     private void Field(string what, string tells, string initial, int[] counts, Func<double[], JsonObject> make, Action<JsonObject> then) =>

@@ -11,8 +11,8 @@ internal static class CavityKeys
         new(KeyBook.Add, desk.Job?.FitCase is null ? "type the space" : "add a part", desk.Job?.FitCase is null
                 ? "asks the inside size, the cell and the clearances in mm; drawn as typed"
                 : "adds a keep-out (a box, outline or tube that must stay free), more space, an opening or a weighed part; drawn as typed",
-            () => NoJob(desk), () => new CaseAsk(desk, model.Draft).Add()),
-        new(KeyBook.AddFile, "add a case file", "adds a case.json, after showing what it holds", () => NoJob(desk), () => FileChooser.Ask(desk)),
+            JobCommands.InJob(desk, KeyBook.Add, () => new CaseAsk(desk, model.Draft).Add())),
+        new(KeyBook.AddFile, "add a case file", "adds a case.json, after showing what it holds", JobCommands.InJob(desk, KeyBook.AddFile, () => FileChooser.Ask(desk))),
         model.Under is { } part
             ? new KeyAction(KeyBook.Open, $"change the {part.Word}", "asks its figures anew", () =>
             {
@@ -34,6 +34,8 @@ internal static class CavityKeys
         if (desk.Job?.FitCase is null)
             yield break;
         yield return new(KeyBook.NextPane, model.IsOnDrawing ? "list" : "drawing", "goes between the drawing, where arrows move the view, and the list", model.NextPane);
+        if (model.LayerCount > 1)
+            yield return new(KeyBook.Pages, "layer", "shows the layer above, or the one below", () => { });
         yield return new(KeyBook.ZoomIn, "nearer", "shows half as much, twice as large",
             () => model.View.Zoom == FloorView.Nearest ? "it is as near as it gets" : null, () => model.Zoom(nearer: true));
         yield return new(KeyBook.ZoomOut, "farther", "shows twice as much, half as large",

@@ -17,7 +17,7 @@ internal sealed class CavityModel(Desk desk) : IStep
         ("for", "how many cells fit, how they stand, what is left over, and why not more"),
         ("wants", "the inside size in mm, what must stay free, and the cell: a types them, i takes a case file"),
         ("without", "a sorter needs no space: 5 Place stands the groups side by side in a plain block"),
-        ("verb", "packplanner fit CASE.json answers as the full search does, with --quick as the first look; size NEED.json compares choices of S, P and cell"),
+        ("verb", "packplanner fit CASE.json counts as the full search, with --quick as the first look; size NEED.json compares S, P, cells"),
     ];
 
     private readonly CavityList list = new(desk);
@@ -55,6 +55,9 @@ internal sealed class CavityModel(Desk desk) : IStep
 
     internal FloorView View => view;
 
+    /// <summary>Layers of cells, one above the other; 0 while there are none.</summary>
+    internal int LayerCount => desk.Job?.FitCase is not null && desk.Answers.Fit?.Answer is { } answer ? FloorDrawing.Layers(answer).Count : 0;
+
     /// <summary>The groups of the full search, under the cursor, where they are larger than those of the first look; null elsewhere.</summary>
     internal int? LargerUnder => !onDrawing && list.Under(Typed().Parts).Word == CavityFacts.FullSearch ? CavityWords.Larger(desk) : null;
 
@@ -83,8 +86,9 @@ internal sealed class CavityModel(Desk desk) : IStep
         KeepView(shown);
         IReadOnlyList<IReadOnlyList<PlacedCell>> layers = answer is not null ? FloorDrawing.Layers(answer) : [];
         layer = Math.Clamp(layer, 0, Math.Max(0, layers.Count - 1));
-        body.Write(1, 0, TextWidth.Cut(body.Look.Of(Heading(shown, layers.Count, body.Look)), left - 4), onDrawing ? Ink.Bold : Ink.Plain);
-        FloorDrawing.Paint(body.Part(1, 1, left - 3, body.Height - 1), shown, layers.Count > 0 ? layers[layer] : [], draft is null ? view : default);
+        bool drawn = FloorDrawing.Paint(body.Part(1, 1, left - 3, body.Height - 1), shown, layers.Count > 0 ? layers[layer] : [], draft is null ? view : default);
+        string[] headings = [.. (drawn ? Headings(shown, layers.Count, body.Look) : ["cells too small to draw here; Tab, z nearer", "too small to draw; z nearer"]).Select(body.Look.Of)];
+        body.Write(1, 0, TextWidth.Cut(headings.FirstOrDefault(heading => TextWidth.Of(heading) <= left - 4) ?? headings[^1], left - 4), onDrawing ? Ink.Bold : Ink.Plain);
         PaintList(body.Part(left - 2, 0, body.Width - left + 2, body.Height));
         if (onDrawing)
             body.Cursor(1, 0);
@@ -152,17 +156,18 @@ internal sealed class CavityModel(Desk desk) : IStep
 
     private void PaintList(Area area) => list.Paint(area, Typed().Parts, !onDrawing, () => onDrawing = false);
 
-    private string Heading(FitCase shown, int layers, Look look)
+    // Said shorter where there is less room.
+    private string[] Headings(FitCase shown, int layers, Look look)
     {
         SightLines sight = new(shown);
         ((double lowX, double highX), (double lowY, double highY)) = (sight.Extent(Axis.X), sight.Extent(Axis.Y));
-        string size = $"from above, {look.Bare(highX - lowX, 0)} x {look.Length(highY - lowY, 0)}";
+        string size = $"{look.Bare(highX - lowX, 0)} x {look.Length(highY - lowY, 0)}";
         string keepOut = shown.KeepOuts.Count > 0 ? "; # keep-out" : "";
         if (draft is not null)
-            return $"as typed{tried.Words}, {size}{keepOut}";
+            return [$"as typed{tried.Words}, from above, {size}{keepOut}", $"as typed{tried.Words}, {size}{keepOut}"];
         string which = layers > 1 ? $"layer {layer + 1} of {layers}, " : "";
         string near = view.Zoom > 0 ? $", {1 << view.Zoom} times" : "";
-        return $"{which}{size}{near}{keepOut}";
+        return [$"{which}from above, {size}{near}{keepOut}", $"{which}{size}{near}{keepOut}", $"{which}{size}{near}"];
     }
 
     // The case as it stands in the job, which can be drawn before places have been found in it.

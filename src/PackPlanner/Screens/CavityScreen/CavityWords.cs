@@ -10,7 +10,7 @@ internal static class CavityWords
     internal static StepPicture Say(Desk desk)
     {
         if (desk.Job is null)
-            return new StepPicture(Question, "No job is open.", "1 Job: open or begin a job first");
+            return new StepPicture(Question, "No job is open.", "a: begin a job, type the space; or 1 Job opens one");
         if (desk.Job.FitCase is null)
             return new StepPicture(Question, "No space is described yet.", "a: type its inside size, or i: add a case file");
         if (desk.Answers is { Fit: null, WasStopped: true })
@@ -86,7 +86,7 @@ internal static class CavityWords
     private static string Next(Desk desk, FitAnswer answer, FitAnswer? most) => (answer, most) switch
     {
         ({ Series: null }, _) => "e: say series and parallel, then 5 Place",
-        ({ FirstLook: true }, null) => "The full search runs (Esc keeps the first look); 5 Place builds this",
+        ({ FirstLook: true }, null) => "Full search runs (Esc ends it); 5 Place builds this",
         (_, { Stopped: true }) when desk.Answers.IsSearchingInFull => "The full search looks on (Esc keeps this); 5 Place builds what is drawn",
         (_, { Stopped: true }) => "4 looks on; or 5 Place: which cell goes where, as drawn",
         _ when Larger(desk) is { } parallel => $"5 Place builds what is drawn; Enter on \"{CavityFacts.FullSearch}\" takes {parallel} in parallel",

@@ -12,10 +12,13 @@ internal sealed class FloorDrawing
     private readonly double scale;
     private readonly double left;
     private readonly double back;
+    // Signs that are no free floor: outside, wall, or what must stay free.
+    private readonly bool[,] closed;
 
     private FloorDrawing(Area area, FitCase fitCase, FloorView view)
     {
         this.area = area;
+        closed = new bool[area.Width, area.Height];
         sight = new SightLines(fitCase);
         ((double lowX, double highX), (double lowY, double highY)) = (sight.Extent(Axis.X), sight.Extent(Axis.Y));
         double near = Math.Pow(2, view.Zoom);
@@ -34,10 +37,11 @@ internal sealed class FloorDrawing
     /// <param name="fitCase">The case.</param>
     /// <param name="shown">The cells of the layer; empty while there are none.</param>
     /// <param name="view">Which part of the floor.</param>
-    internal static void Paint(Area area, FitCase fitCase, IReadOnlyList<PlacedCell> shown, FloorView view)
+    /// <returns>False where the signs are too coarse for the cells: then none is drawn, rather than one over a wall or another cell.</returns>
+    internal static bool Paint(Area area, FitCase fitCase, IReadOnlyList<PlacedCell> shown, FloorView view)
     {
         if (area.Width < 4 || area.Height < 3)
-            return;
+            return true;
         FloorDrawing drawing = new(area, fitCase, view);
         (double low, double high) = shown.Count > 0
             ? (shown.Min(cell => cell.Centre.Z - (cell.SizeMm.Z / 2)), shown.Max(cell => cell.Centre.Z + (cell.SizeMm.Z / 2)))
@@ -45,12 +49,14 @@ internal sealed class FloorDrawing
         drawing.Ground(low, high);
         foreach (Opening opening in fitCase.Openings ?? [])
             drawing.WayIn(opening);
-        drawing.Cells(shown, inRows: view.Zoom == 0 && fitCase.KeepOuts.Count == 0 && fitCase.Cavity.Count == 1);
+        bool drawn = drawing.Cells(shown, inRows: view.Zoom == 0 && fitCase.KeepOuts.Count == 0 && fitCase.Cavity.Count == 1);
         foreach (WeighedPart part in fitCase.Parts ?? [])
         {
             if (part.At is { } at)
                 area.Write(drawing.Column(at.X), drawing.Row(at.Y), "w", Ink.Bold);
         }
+
+        return drawn;
     }
 
     private double X(double column) => left + (column / scale);
@@ -70,7 +76,10 @@ internal sealed class FloorDrawing
             for (int x = -1; x <= area.Width; x++)
             {
                 inside[x + 1, y + 1] = sight.At(Axis.Z, X(x + 0.5), Y(y + 0.5), low, high).Inside;
-                if (inside[x + 1, y + 1] && x >= 0 && y >= 0 && IsBlocked(x, y, low, high))
+                if (x < 0 || y < 0 || x >= area.Width || y >= area.Height)
+                    continue;
+                closed[x, y] = !inside[x + 1, y + 1] || IsBlocked(x, y, low, high);
+                if (closed[x, y] && inside[x + 1, y + 1])
                     area.Write(x, y, "#");
             }
         }
@@ -143,25 +152,46 @@ internal sealed class FloorDrawing
             area.Write(column, y, "=", Ink.Bold);
     }
 
-    private void Cells(IReadOnlyList<PlacedCell> shown, bool inRows)
+    private bool Cells(IReadOnlyList<PlacedCell> shown, bool inRows)
     {
         double[] depths = [.. shown.Select(cell => Math.Round(cell.Centre.Y)).Distinct().OrderDescending()];
         int first = depths.Length > 0 ? Row(sight.Extent(Axis.Y).High - 0.001) : 0;
         // Rows that would fall together are drawn one below the other instead, where nothing else gives the scale.
         bool byRank = inRows && depths.Select(Row).Distinct().Count() < depths.Length && depths.Length <= area.Height - 2;
         HashSet<(int X, int Y)> taken = [];
+        List<(int X, int Y, string Sign)> signs = [];
+        List<(PlacedCell Cell, int From, int To)> bodies = [];
         foreach (PlacedCell cell in shown.OrderBy(cell => cell.Centre.Y))
         {
-            int y = byRank ? first + Array.IndexOf(depths, Math.Round(cell.Centre.Y)) : Row(cell.Centre.Y);
+            (int x, int y) = (Column(cell.Centre.X), byRank ? first + Array.IndexOf(depths, Math.Round(cell.Centre.Y)) : Row(cell.Centre.Y));
             (int from, int to) = (Column(cell.Centre.X - (cell.SizeMm.X / 2)), Column(cell.Centre.X + (cell.SizeMm.X / 2) - 0.001));
-            if (byRank || to - from < 3)
-                area.Write(Column(cell.Centre.X), FreeRow(Column(cell.Centre.X), y), cell.Group is null ? "·" : "o");
+            if (!byRank && cell.SizeMm.X * scale >= 3)
+                bodies.Add((cell, from, to));
+            else if (FreeRow(x, y) is { } free)
+                signs.Add((x, free, cell.Group is null ? "·" : "o"));
             else
-                Body(cell, from, to, y);
+                return false;
         }
 
-        // Two cells that fall on one sign stand one above the other, as they do in the space.
-        int FreeRow(int x, int y) => taken.Add((x, y)) || y <= 1 || !taken.Add((x, y - 1)) ? y : y - 1;
+        foreach ((int x, int y, string sign) in signs)
+            area.Write(x, y, sign);
+        foreach ((PlacedCell cell, int from, int to) in bodies)
+            Body(cell, from, to, Row(cell.Centre.Y));
+        return true;
+
+        // Two cells that fall on one sign stand one above the other, as they do in the space; none stands on a wall. What is out of view takes no sign.
+        int? FreeRow(int x, int y)
+        {
+            if (x < 0 || y < 0 || x >= area.Width || y >= area.Height)
+                return y;
+            foreach (int row in new[] { y, y - 1, y + 1 })
+            {
+                if (row >= 0 && row < area.Height && !closed[x, row] && taken.Add((x, row)))
+                    return row;
+            }
+
+            return null;
+        }
     }
 
     // From near, a cell shows its width and its group.

@@ -17,8 +17,8 @@ internal static class TypedCase
     private static readonly JsonDocumentOptions Lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
 
     /// <summary>Reads lengths such as "310 x 190 x 95", or in inches where "in" stands at the end.</summary>
-    /// <returns>What is wrong; null when <paramref name="mm"/> holds as many figures as wanted.</returns>
-    internal static string? Sizes(string typed, IReadOnlyList<int> counts, out double[] mm, bool mayBeNegative = false)
+    /// <returns>What is wrong, with an example of what is right; null when <paramref name="mm"/> holds as many figures as wanted.</returns>
+    internal static string? Sizes(string typed, IReadOnlyList<int> counts, out double[] mm, bool mayBeNegative = false, string? example = null)
     {
         string text = typed.Trim();
         bool inches = text.EndsWith("in", StringComparison.OrdinalIgnoreCase) || text.EndsWith('"');
@@ -33,7 +33,7 @@ internal static class TypedCase
                 return $"{parts[i]} is below zero; a size is not.";
         }
 
-        return counts.Contains(mm.Length) ? null : $"{string.Join(" or ", counts)} figures in mm were expected, such as {string.Join(" x ", Enumerable.Repeat("70", counts[0]))}.";
+        return counts.Contains(mm.Length) ? null : $"{string.Join(" or ", counts)} figures in mm were expected, such as {example ?? string.Join(" x ", Enumerable.Repeat("70", counts[0]))}.";
     }
 
     /// <summary>Reads the corners of an outline: "0,0 420,0 420,150", or with ; between the corners.</summary>

@@ -30,16 +30,15 @@ internal static class CellKeys
     }
 
     private static KeyAction AddFile(Desk desk) => new(KeyBook.AddFile, "add a file", "adds a table of cells, after showing how it was read",
-        () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => FileChooser.Ask(desk));
+        JobCommands.InJob(desk, KeyBook.AddFile, () => FileChooser.Ask(desk)));
 
     private static KeyAction AddByHand(Desk desk) => new(KeyBook.Add, "add a cell", "adds a cell, or one more test of one, by hand",
-        () => desk.Job is null ? "no job is open; 1 Job opens one" : null,
-        () => desk.Show(new FieldOverlay(desk, "a cell", "Label, then figures with units: T151 4.1Ah 32mohm 3.61V", "",
+        JobCommands.InJob(desk, KeyBook.Add, () => desk.Show(new FieldOverlay(desk, "a cell", "Label, then figures with units: T151 4.1Ah 32mohm 3.61V", "",
             text => TypedCell.Read(text, out _), text =>
             {
                 TypedCell.Read(text, out Core.Cells.CellRow? row);
                 desk.Do(JobChanges.AddRow(row!));
-            })));
+            }))));
 
     private static void AskVerdict(Desk desk, ListTable table, ScreenedCell cell)
     {

@@ -27,7 +27,7 @@ internal static class CellsPicture
             return desk.Answers.IsJudging
                 ? new StepPicture(Question, isFormer ? "The cells are being judged anew; the verdicts below are those from before." : "The cells are being judged.", "Wait a moment, or go on: nothing is lost")
                 : new StepPicture(Question, "No cells yet. Give one table of them, or add them by hand.",
-                    desk.Job is null ? "1 Job: open or begin a job first" : "i: add a table of cells");
+                    desk.Job is null ? "i: begin a job with a table; or 1 Job opens one" : "i: add a table of cells");
         }
 
         int use = lot.Count(Verdict.Use);

@@ -52,7 +52,7 @@ internal static class FramePainter
         // What has no row of its own, or is too long for it, takes the place of the first hint line, then of the second.
         int first = rows.Progress ?? rows.Hints;
         Ink ink = desk.Says is null ? Ink.Accent : Ink.Bold;
-        for (int i = 0; i < told.Count; i++)
+        for (int i = 0; i < told.Count && first + i < page.Height; i++)
         {
             Area row = whole.Part(0, first + i, page.Width, 1);
             row.Clear();
@@ -63,10 +63,20 @@ internal static class FramePainter
     // What the last key did or why it could not; else what runs aside. Where, why and what next stand in it, so it is cut last of all.
     private static IReadOnlyList<string> Told(Desk desk, Page page) => (desk.Says, desk.Work) switch
     {
-        ({ } says, _) => TextWidth.Wrap(page.Look.Of(says), page.Width - 2, 2),
-        (null, { } work) => [TextWidth.Cut(page.Look.Of($"{work.Words(desk.Now())}  Esc stop and keep"), page.Width - 2)],
+        ({ } says, null) => TextWidth.Wrap(page.Look.Of(says), page.Width - 2, 2),
+        // What runs is told below what was said, as long as a row is left for it.
+        ({ } says, { } work) => [.. TextWidth.Wrap(page.Look.Of(says), page.Width - 2, 2), Progress(desk, work, page)],
+        (null, { } work) => [Progress(desk, work, page)],
         _ => [],
     };
+
+    // The key that stops it is never cut off.
+    private static string Progress(Desk desk, BackgroundWork work, Page page)
+    {
+        (string words, int room) = (page.Look.Of(work.Words(desk.Now())), page.Width - 2);
+        string key = TextWidth.Of(words) + 19 <= room ? "  Esc stop and keep" : "  Esc stop";
+        return TextWidth.Cut(words, room - TextWidth.Of(key)) + key;
+    }
 
     private static void PaintTitle(Area row, Desk desk)
     {

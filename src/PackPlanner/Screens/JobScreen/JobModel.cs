@@ -162,7 +162,7 @@ internal sealed class JobModel : IStep
         else if (Source is { } file)
             keys.Add(new(KeyBook.Open, "what was read", $"shows what was understood in {file.File}", () => ShowSource(file)));
         if (Given is { Keys.Count: > 1 })
-            keys.Add(new(KeyBook.Move, "", "left and right choose the value on the line", () => { }));
+            keys.Insert(0, new(KeyBook.LeftRight, "choose", "left and right choose the value on the line", () => { }));
         keys.Add(new(KeyBook.AddFile, "add a file", "adds a cell table, a log, a cavity or a grouping to this job", () => FileChooser.Ask(desk)));
         keys.Add(new(KeyBook.Delete, Source is null ? "" : "take out", "takes the file under the cursor out of the job",
             () => Source is null ? "the cursor stands on no file" : null,

@@ -18,10 +18,11 @@ internal sealed class WaysIn(Desk desk)
         {
             0 => "Enter: name the job, then give its table",
             1 => "Enter: name the job, then give its log",
-            2 => "Enter: name the job, then say the inside size or give a case file",
+            2 => "Enter: name the job, then type or add its space",
             3 => desk.Store.Recent().Count == 0 ? "No job yet: pick another line" : "Enter: choose one of your jobs",
-            _ => $"New here? Enter: the {Scenes[scene]}, a copy to change as you like",
-        });
+            _ => $"New here? Enter: a copy of the {Scenes[scene]} to change",
+        })
+    { Short = "Nothing is open. Pick a line." };
 
     internal IReadOnlyList<KeyAction> Keys =>
     [
@@ -32,12 +33,14 @@ internal sealed class WaysIn(Desk desk)
     internal void Paint(Area body)
     {
         int jobs = desk.Store.Recent().Count;
+        // A narrow terminal has room for the same, said shorter.
+        bool wide = body.Width >= 80;
         (string What, string Needs)[] lines =
         [
-            ("Sort used cells", "needs one table: label, Ah (or mAh), best also milliohm"),
-            ("Find lost range", "needs one log of a ride or charge with volts per cell"),
-            ("Fit a space", "needs the inside size in mm and the voltage you want"),
-            ("Open a job", jobs == 0 ? $"none yet; yours will lie in {desk.Around.JobsFolder}" : $"{jobs} in {desk.Around.JobsFolder}"),
+            ("Sort used cells", wide ? "needs one table: label, Ah (or mAh), best also milliohm" : "a table: label, Ah, best also mΩ"),
+            ("Find lost range", wide ? "needs one log of a ride or charge with volts per cell" : "a log with volts per cell"),
+            ("Fit a space", wide ? "needs the inside size in mm and the voltage you want" : "the inside size, the voltage wanted"),
+            ("Open a job", jobs == 0 ? wide ? $"none yet; yours will lie in {desk.Around.JobsFolder}" : "none yet" : wide ? $"{jobs} in {desk.Around.JobsFolder}" : $"{jobs} of yours"),
         ];
         for (int i = 0; i < lines.Length; i++)
         {
@@ -60,7 +63,8 @@ internal sealed class WaysIn(Desk desk)
             x = end;
         }
 
-        body.Write(x + 1, 4, "←→ choose, Enter: a copy");
+        const string Keys = "←→ choose, Enter: a copy";
+        body.Write(x + 1, 4, x + 1 + TextWidth.Of(body.Look.Of(Keys)) <= body.Width ? Keys : "←→");
         if (body.Height > 8)
             PaintScene(body.From(6));
     }

@@ -21,6 +21,7 @@ internal static class KeyBook
     internal static readonly KeyEntry Back = new("Esc", "back; or stop the work that runs and keep the best so far", Anywhere);
     internal static readonly KeyEntry Leave = new("q", "leave; everything is saved already", Anywhere);
     internal static readonly KeyEntry Move = new("arrows", "move the cursor; left and right choose the column or the value", Tables);
+    internal static readonly KeyEntry LeftRight = new("left right", "choose the value on a line of several", Tables);
     internal static readonly KeyEntry Pages = new("PgUp PgDn", "a page up or down; another layer in a drawing", Tables);
     internal static readonly KeyEntry Ends = new("Home End", "the first or the last row", Tables);
     internal static readonly KeyEntry Open = new("Enter", "open the row, change the value, or accept", Tables);
@@ -56,11 +57,14 @@ internal static class KeyBook
     /// <summary>What keys do while a field is open, beside typing: as in a shell, and none is needed.</summary>
     internal const string InFields = "Home End or Ctrl+A Ctrl+E go to its ends; Ctrl+U clears what stands before the cursor, Ctrl+K what follows it, Ctrl+W the word before it";
 
+    /// <summary>Whether it stands in the hints alone: the cursor moves by it, and no command does anything else.</summary>
+    internal static bool OnlyMoves(KeyEntry entry) => entry == Move || entry == LeftRight || entry == Pages;
+
     /// <summary>In the order in which they are listed.</summary>
     internal static IReadOnlyList<KeyEntry> All { get; } =
     [
         Steps, Help, Commands, Cautions, WhereFrom, Numbers, Undo, Redo, Write, Copy, NextPane, Back, Leave,
-        Move, Pages, Ends, Open, Find, FindNext, FindBefore, Filter, Sort, SortBack, Mark, MarkAll, Columns, Add, AddFile, Delete,
+        Move, LeftRight, Pages, Ends, Open, Find, FindNext, FindBefore, Filter, Sort, SortBack, Mark, MarkAll, Columns, Add, AddFile, Delete,
         Verdict, Repeatability, Better, Exchange, Swap, Lock, Join, ZoomIn, ZoomOut, OtherSide, Turn, Conductor, Remedy, HowSure, NextView, SecondLog,
     ];
 

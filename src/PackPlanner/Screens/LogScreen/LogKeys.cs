@@ -37,8 +37,8 @@ internal static class LogKeys
 
     internal static IReadOnlyList<KeyAction> WithoutDiagnosis(Desk desk) =>
     [
-        new(KeyBook.AddFile, "add a log", "adds a log, after showing how it was read", () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => FileChooser.Ask(desk)),
-        new(KeyBook.Numbers, "numbers", "changes chemistry, rated Ah, series, parallel and limits", () => desk.Job is null ? "no job is open; 1 Job opens one" : null,
-            () => GivenField.Choose(desk, "numbers of this screen", ["chemistry", "ratedAh", "series", "parallel", "fullV", "emptyV", "balanceA", "kmBefore", "kmNow"])),
+        new(KeyBook.AddFile, "add a log", "adds a log, after showing how it was read", JobCommands.InJob(desk, KeyBook.AddFile, () => FileChooser.Ask(desk))),
+        new(KeyBook.Numbers, "numbers", "changes chemistry, rated Ah, series, parallel and limits", JobCommands.InJob(desk, KeyBook.Numbers,
+            () => GivenField.Choose(desk, "numbers of this screen", ["chemistry", "ratedAh", "series", "parallel", "fullV", "emptyV", "balanceA", "kmBefore", "kmNow"]))),
     ];
 }

@@ -28,7 +28,7 @@ internal static partial class LogPicture
         if (desk.Answers.WasStopped)
             return StepPicture.Stopped(Question, 7);
         if (job is null || job.Logs.IsEmpty)
-            return new StepPicture(Question, "No log is in this job yet.", job is null ? "1 Job: open or begin a job first" : "i: add a log of a ride or a charge");
+            return new StepPicture(Question, "No log is in this job yet.", job is null ? "i: begin a job with a log; or 1 Job opens one" : "i: add a log of a ride or a charge");
         IReadOnlyList<string> missing = LogQuestion.Missing(job, which);
         return missing.Count > 0
             ? new StepPicture(Question, $"The log cannot be judged yet. Missing: {string.Join(", ", missing)}.", "e: say what is missing")

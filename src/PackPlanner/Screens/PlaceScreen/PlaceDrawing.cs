@@ -51,6 +51,7 @@ internal static class PlaceDrawing
         PlacedCell under = rows[cursor.Row][Math.Min(cursor.Column, rows[cursor.Row].Count - 1)];
         int shift = Math.Max(0, Column(under) - area.Width + (2 * Columns[zoom - Farthest]));
         bool moreRight = false;
+        PlaceLabels labels = new([.. pack.Layers.SelectMany(cells => cells).Select(cell => pack.CellAt(cell)?.Label).OfType<string>()]);
         for (int i = 0; i < page && firstRow + i < rows.Count; i++)
         {
             foreach (PlacedCell cell in rows[firstRow + i])
@@ -60,7 +61,7 @@ internal static class PlaceDrawing
                 // Half a sign says something else than the whole.
                 moreRight |= x + SignWidth(zoom) > area.Width;
                 if (x >= 0 && x + SignWidth(zoom) <= area.Width)
-                    Write(area, x, y, pack, cell, fromBelow, zoom, here ? Ink.Reverse : Ink.Plain, look);
+                    Write(area, x, y, pack, cell, fromBelow, zoom, labels, here ? Ink.Reverse : Ink.Plain, look);
                 if (here && focused)
                     area.Cursor(Math.Max(0, x), y);
             }
@@ -80,10 +81,10 @@ internal static class PlaceDrawing
     private static string Facing(PlacedPack pack, PlacedCell cell, bool fromBelow) =>
         pack.SeatOf(cell) is null ? "." : pack.IsPlusUp(cell) is not { } up ? "o" : up != fromBelow ? "+" : "-";
 
-    private static void Write(Area area, int x, int y, PlacedPack pack, PlacedCell cell, bool fromBelow, int zoom, Ink ink, Look look)
+    private static void Write(Area area, int x, int y, PlacedPack pack, PlacedCell cell, bool fromBelow, int zoom, PlaceLabels labels, Ink ink, Look look)
     {
         ScreenedCell? known = pack.CellAt(cell);
-        string label = TextWidth.CutMiddle(known?.Label ?? "", zoom == 1 ? 6 : 8);
+        string label = labels.Short(known?.Label ?? "", zoom == 1 ? 6 : 8);
         switch (zoom)
         {
             case Farthest:

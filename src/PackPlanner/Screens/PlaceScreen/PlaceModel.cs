@@ -37,7 +37,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
     public StepPicture Picture => desk.Answers.Placed is { } pack ? Say(pack) : Waiting();
 
     public IReadOnlyList<KeyAction> Keys => desk.Answers.Placed is { } pack ? Known(pack)
-        : desk.Job is { FitCase: null } ? [PlainBlockAsk.Key(desk)] : [];
+        : desk.Job?.FitCase is null ? [PlainBlockAsk.Key(desk)] : [];
 
     public string Place
     {
@@ -128,7 +128,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
     private StepPicture Waiting()
     {
         if (desk.Job is not { } job)
-            return new StepPicture(Question, "No job is open.", "1 Job: open or begin a job first");
+            return new StepPicture(Question, "No job is open.", "a: begin a job with a plain block; or 1 Job opens one");
         if (job.FitCase is null && !JobFit.IsAsked(job))
         {
             return job.Givens is { Series: not null, Parallel: not null }
@@ -162,7 +162,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
     private List<KeyAction> Known(PlacedPack pack) =>
     [
         new(KeyBook.NextPane, onTaps ? "drawing" : "taps", "goes between the drawing and the tap table", () => onTaps = !onTaps),
-        .. onTaps ? [Enter(pack)] : Array.Empty<KeyAction>(),
+        .. onTaps ? [Enter(pack)] : pack.Layers.Count > 1 ? [new(KeyBook.Pages, "layer", "shows the layer above, or the one below", () => { })] : Array.Empty<KeyAction>(),
         new(KeyBook.OtherSide, fromBelow ? "from above" : "from below", "shows the other side, mirrored as it is when the pack is turned over", () => SeeOtherSide(pack)),
         new(KeyBook.ZoomIn, "nearer", "writes labels, then Ah, into the drawing",
             () => onTaps ? "the taps have the focus; Tab goes to the drawing" : zoom == PlaceDrawing.Nearest ? "it is as near as it gets" : null, () => zoom++),
@@ -211,8 +211,6 @@ internal sealed class PlaceModel(Desk desk) : IStep
 
     private void PaintDrawing(Area area, PlacedPack pack, bool focused)
     {
-        string layers = pack.Layers.Count > 1 ? $", layer {layer + 1} of {pack.Layers.Count} (PgUp PgDn)" : "";
-        area.Write(1, 0, TextWidth.Cut(area.Look.Of($"seen from {(fromBelow ? "below, mirrored" : "above")}{layers}{(pack.Layers[layer].Any(cell => pack.SeatOf(cell) is null) ? "; .. spare" : "")}; sign: the end that faces you"), area.Width - 2), Ink.Bold);
         FitCase fitCase = desk.Answers.Fit!.Case!;
         int? seat = pack.SeatOf(Under(pack));
         int beside = PlaceDrawing.ColumnsWanted(pack.Layers[layer], zoom) + 2;
@@ -225,8 +223,7 @@ internal sealed class PlaceModel(Desk desk) : IStep
         int room = area.Height - 2 - links.Count;
         int below = room - rows >= side.Count ? side.Count : 0;
         string inView = PlaceDrawing.Paint(area.Part(0, 1, area.Width, room - below), pack, layer, fromBelow, (row, column), zoom, focused, desk.Look);
-        if (inView.Length > 0)
-            area.WriteRight(0, $"  {area.Look.Of(inView)} ");
+        PlaceHeading.Paint(area, pack, layer, fromBelow, inView);
         for (int i = 0; i < facts.Count && i < room - below; i++)
             area.Write(beside, 1 + i, facts[i]);
         for (int i = 0; i < below; i++)

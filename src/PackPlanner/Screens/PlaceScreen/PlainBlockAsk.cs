@@ -12,7 +12,7 @@ internal static class PlainBlockAsk
 
     internal static KeyAction Key(Desk desk) => new(
         KeyBook.Add, "size of a cell", "asks the size of a cell in mm; the groups then stand side by side in a plain block",
-        () => desk.Job is null ? "no job is open; 1 Job opens one" : null, () => Ask(desk));
+        JobCommands.InJob(desk, KeyBook.Add, () => Ask(desk)));
 
     private static void Ask(Desk desk) => desk.Show(new FieldOverlay(
         desk, "one cell, mm", "Round: diameter x length, such as 21.2 x 70.2. Flat: length x thickness x height.", "",

@@ -100,8 +100,9 @@ internal sealed class TapTable(Desk desk)
 
         area.Write(3, y, $"B{number}");
         area.Write(8, y, TextWidth.Fit(area.Look.Figure(pack.ExpectedV[number], 2), 8, right: true));
+        // Between the figures as they are shown, so that a calculator agrees; what is judged has all its digits.
         if (number > 0)
-            area.Write(17, y, TextWidth.Fit(area.Look.Figure(pack.ExpectedV[number] - pack.ExpectedV[number - 1], 2), 7, right: true));
+            area.Write(17, y, TextWidth.Fit(area.Look.Figure(Math.Round(pack.ExpectedV[number], 2) - Math.Round(pack.ExpectedV[number - 1], 2), 2), 7, right: true));
         string where = number == 0 ? "pack minus" : number == pack.Series ? "pack plus" : $"link {number:00}={number + 1:00}";
         // In the narrower pane the verdict on a reading stays whole.
         int measuredAt = Math.Clamp(area.Width - 14, 40, 47);

@@ -23,6 +23,18 @@ public class TapSheetTests
         Assert.All(taps.Zip(expected), pair => Assert.Equal(pair.Second, pair.First.Volts!.Value, 1e-9));
     }
 
+    // Four groups at 3.626 V stand at 3.63, 7.25, 10.88 and 14.50 as printed; what a calculator takes between those is printed beside them.
+    [Fact]
+    public void Steps_printed_are_those_between_the_volts_printed()
+    {
+        Job job = new() { Title = "four", Givens = Given(4, 1), AddedRows = [.. Enumerable.Range(1, 4).Select(i => Cell($"K{i}", 3.626))] };
+        string body = TapSheet.Pages(Input(JobHistory.Of(job with { Grouping = new JobGrouping([["K1"], ["K2"], ["K3"], ["K4"]], Origin.You(Day)) })))[0].Body;
+        string[] cells = [.. Regex.Matches(body, "(?<=>)[0-9]+[.][0-9]{2}(?=<)").Select(match => match.Value)];
+
+        foreach (string[] row in new[] { new[] { "3.63", "0.10", "3.63" }, ["7.25", "0.10", "3.62"], ["10.88", "0.10", "3.63"], ["14.50", "0.10", "3.62"] })
+            Assert.Contains(string.Join(' ', row), string.Join(' ', cells));
+    }
+
     // Source: [Kirchhoff], by hand: 3.6 V behind 10 mΩ and 3.57 V behind 20 mΩ settle at (2 x 3.6 + 3.57) / 3 = 3.59 V; 1 A flows, so that none is brought anywhere first.
     [Fact]
     public void Unequal_cells_settle_at_the_mean_weighted_by_conductance()
