@@ -48,6 +48,18 @@ public class BenchHabitsTests
         Assert.Contains(field, bench.Text());
     }
 
+    // The way to a job of one's own is told beside a copy of invented data only.
+    [Fact]
+    public void Sheets_of_a_job_of_ones_own_do_not_send_to_a_job_of_ones_own()
+    {
+        using Bench bench = new();
+        bench.OpenLot();
+
+        bench.Press("8", "A", "w");
+
+        Assert.Matches(@"^\d+ files in .*sheets\.$", bench.Desk.Says);
+    }
+
     [Fact]
     public void A_name_too_long_for_its_column_is_whole_under_the_cursor()
     {

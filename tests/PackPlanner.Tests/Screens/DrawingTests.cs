@@ -53,7 +53,7 @@ public class DrawingTests
 
         MedianStrip.Paint(page.Whole, [.. Enumerable.Range(0, 96).Select(i => 0.1 * (i % 11 - 5))], "mV", always: []);
 
-        Assert.Contains("96 others within 0,5 mV", page.ToText(), StringComparison.Ordinal);
+        Assert.Contains("all 96 within 0,5 mV", page.ToText(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -50,6 +50,7 @@ public class FirstFiveMinutesTests
         // Sheets, written; those of the screen say of joining what those of the command line say.
         bench.Press("8", " ", "Down", "Down", "Down", " ", "w");
         Assert.Contains("files in", bench.Desk.Says);
+        Assert.Contains("For a job of your own press :", bench.Desk.Says);
         string links = Assert.Single(Directory.GetFiles(bench.JobsFolder, "links.html", SearchOption.AllDirectories));
         Assert.Contains("bring first, alone", File.ReadAllText(links));
     }

@@ -78,6 +78,59 @@ public class LogStepTests
         Assert.DoesNotMatch(@"-[\d.]+ % (less|more)", bench.Text(120, 36));
     }
 
+    // At 60x18 there is room for one of the two.
+    [Fact]
+    public void On_a_small_screen_Tab_shows_the_plot_in_place_of_the_table()
+    {
+        using Bench bench = Open();
+        string table = bench.Text(60, 18);
+        Assert.Contains("group 11", table, StringComparison.Ordinal);
+        Assert.DoesNotContain("median m", table, StringComparison.Ordinal);
+
+        bench.Press("Tab");
+        Assert.Contains("group 11 and median m", bench.Text(60, 18), StringComparison.Ordinal);
+        Assert.Contains("┤", bench.Text(60, 18), StringComparison.Ordinal);
+        bench.Press("z", "t");
+        Assert.Contains("less the median, 25 to 75 %", bench.Text(60, 18), StringComparison.Ordinal);
+        bench.Press("Tab");
+        Assert.Equal(table, bench.Text(60, 18));
+    }
+
+    [Fact]
+    public void A_key_that_moves_nothing_in_a_plot_says_why()
+    {
+        using Bench bench = Open();
+        bench.Press("Tab", "Right");
+        Assert.Contains("All of the time is shown: z looks nearer", bench.Text(), StringComparison.Ordinal);
+
+        bench.Press("z", "Right");
+        Assert.DoesNotContain("All of the time is shown", bench.Text(), StringComparison.Ordinal);
+        bench.Press("t", "t", "Right");
+        Assert.Contains("there is no time to move in", bench.Text(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_figures_of_one_pack_stand_beside_one_another_with_one_reason()
+    {
+        using Bench bench = Open();
+        bench.Press("r");
+        bench.Text();
+        bench.Press("=");
+        string log = bench.Text(120, 36);
+        bench.Press("Esc", "6");
+        Assert.Matches(@"as 7 Log counts it +56 A, its own curve and sag +3650 Wh", bench.Text(120, 36));
+        while (!bench.Text().Contains("> usable", StringComparison.Ordinal))
+            bench.Press("Down");
+        bench.Press("=");
+        string energy = bench.Text(120, 36);
+
+        foreach (string words in new[] { "7 Log counts along the curve", "6 Energy along the usual curve of the chemistry" })
+        {
+            Assert.Contains(words, Regex.Replace(log, @"\s+", " "), StringComparison.Ordinal);
+            Assert.Contains(words, Regex.Replace(energy, @"\s+", " "), StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void First_values_of_a_log_are_those_that_were_used()
     {

@@ -29,7 +29,7 @@ internal static class EnergyLines
     private const string Difference = "the difference of two discharges that differ in this one thing, taken in this order, so that the list adds up";
     private const string Series = "groups in series carry one current; the first that is full ends the charge, the first loaded cut-off ends the ride";
 
-    internal static IReadOnlyList<EnergyLine> Of(StringFigures known, EnergyDraws? drawn, JobGivens givens, Look look)
+    internal static IReadOnlyList<EnergyLine> Of(StringFigures known, EnergyDraws? drawn, LoadedRecovery? log, JobGivens givens, Look look)
     {
         EnergyRequest request = known.Request;
         EnergyBudget budget = known.Budget;
@@ -38,6 +38,7 @@ internal static class EnergyLines
             new("new, as on the label", $"{request.Groups.Count} x {look.Figure(request.LabelV, 2)} V x {look.Figure(request.LabelAh, 2)} Ah", Wh(budget.NominalWh, look), Series, IsTotal: true),
             .. budget.Losses.Select(loss => new EnergyLine(loss.Name, Says(loss, request, budget, look), Change(loss.Wh, look), Difference)),
             new("usable", givens.NumberOf("whPerKm") is > 0 and { } use ? $"{look.Distance(budget.UsableWh / use)} at {look.Use(use)}" : "", Wh(budget.UsableWh, look), Series, IsTotal: true),
+            .. log is null ? [] : new[] { new EnergyLine("as 7 Log counts it", $"{look.Figure(log.CurrentA, 0)} A, its own curve and sag", Wh(log.UsableWhNow, look), TwoCounts.Why) },
             .. Drawn(drawn, look),
             new("ends at", EnergyPicture.Ends(known, look), "", Series),
             .. Volts(request, look),
@@ -89,7 +90,7 @@ internal static class EnergyLines
         if (line.Name == "usable")
             words.Add(("range", $"{look.Figure(known.Budget.Spread.LowWh, 0)} to {look.Figure(known.Budget.Spread.HighWh, 0)} Wh nine times in ten, from how well capacity tests repeat"));
         if (line.Name == "usable" && log is { } ride)
-            words.Add(("7 Log", $"{look.Figure(ride.UsableWhNow, 0)} Wh at {look.Figure(ride.CurrentA, 0)} A, the mean of its ride, along the curve and with the slow sag that the log shows; here at the load that you said, along the usual curve of the chemistry. Such figures differ by some per cent"));
+            words.Add(("7 Log", $"{TwoCounts.OfLog(ride, look)}. {TwoCounts.Why}"));
         words.Add(("method", "docs/methods/energy.md, docs/methods/conductors.md"));
         return new WhereFrom(line.Figure.Length == 0 ? line.Name : $"{line.Figure} ({line.Name})", words);
     }

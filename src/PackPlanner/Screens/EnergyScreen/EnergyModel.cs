@@ -104,7 +104,7 @@ internal sealed class EnergyModel(Desk desk) : IStep
     }
 
     private IReadOnlyList<EnergyLine> Lines(StringFigures known) =>
-        EnergyLines.Of(known, ReferenceEquals(drawn.Of, known) ? drawn.Draws : null, desk.Job!.Givens, desk.Look);
+        EnergyLines.Of(known, ReferenceEquals(drawn.Of, known) ? drawn.Draws : null, desk.Answers.LoadedOfLog, desk.Job!.Givens, desk.Look);
 
     private void DrawReadings()
     {

@@ -26,10 +26,10 @@ internal sealed class LogGrounds(RideDiagnosis known, string log, Look look)
     internal WhereFrom Remedy(Remedy remedy) => new($"{look.Figure(remedy.UsableWh, 0)} Wh after a remedy",
     [
         ("do", remedy.Do),
-        .. known.Loaded is { } now ? new[] { ("now", $"{look.Figure(now.UsableAhNow, 1)} Ah, {look.Figure(now.UsableWhNow, 0)} Wh at {look.Figure(now.CurrentA, 1)} A") } : [],
+        .. known.Loaded is { } now ? new[] { ("now", TwoCounts.OfLog(now, look)) } : [],
         ("then", $"{look.Figure(remedy.UsableAh, 1)} Ah, {look.Figure(remedy.UsableWh, 0)} Wh at the same current; group {remedy.NextBottleneck} ends the ride"),
         ("rule", "each group runs from where the charger stops down to the charge at which its volts under this log's mean current meet the cut-off; the least ends the ride"),
-        ("6 Energy", "counts at the load that is said there, along the usual curve of the chemistry; here it is this log's own curve, slow sag and mean current. Such figures differ by some per cent"),
+        ("6 Energy", TwoCounts.Why),
         ("source", "resting windows: JiangZhang2015, eqs 6.10 to 6.14; docs/methods/diagnosis.md"),
         ("range", "that of the capacities it rests on: t shows the groups with theirs"),
     ]);

@@ -13,6 +13,8 @@ namespace PackPlanner.Screens.LogScreen;
 /// <summary>Step 7: what a log says of the pack: findings with their grounds, groups, events, remedies.</summary>
 internal sealed class LogModel : IStep
 {
+    private const int RowsOfBoth = 10;
+
     private static readonly string[] Views = ["findings", "groups", "events", "remedies", "balance", "changes"];
 
     private readonly Desk desk;
@@ -92,13 +94,30 @@ internal sealed class LogModel : IStep
             return;
         }
 
-        int rows = body.Height >= 10 ? 6 : 0;
+        // Where there is no room for both, that which has the keys is shown.
+        if (body.Height < RowsOfBoth && plots.Window.HasFocus)
+        {
+            PaintPlot(body, log, known);
+            return;
+        }
+
+        int rows = body.Height >= RowsOfBoth ? 6 : 0;
         if (rows > 0)
             PaintPlot(body.Part(0, 0, body.Width, rows), log, known);
         PaintTable(body.From(rows), Table, focused: !plots.Window.HasFocus);
     }
 
-    public bool Move(string key) => Diagnosis() is not null && (plots.Window.HasFocus ? plots.Move(key) : Table.Move(key));
+    public bool Move(string key)
+    {
+        if (Diagnosis() is null)
+            return false;
+        if (!plots.Window.HasFocus)
+            return Table.Move(key);
+        if (!plots.Move(key))
+            return false;
+        desk.Says = plots.WhyNotMoved;
+        return true;
+    }
 
     public WhereFrom? WhereFrom()
     {

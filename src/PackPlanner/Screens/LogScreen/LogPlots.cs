@@ -39,6 +39,14 @@ internal sealed class LogPlots
         return true;
     }
 
+    /// <summary>Why moving shows nothing else; null where it may.</summary>
+    internal string? WhyNotMoved => kind switch
+    {
+        0 or 1 when Window.IsWhole => "All of the time is shown: z looks nearer, then left and right move in it.",
+        2 => "The drop of each group is that of the whole log: there is no time to move in.",
+        _ => null,
+    };
+
     /// <summary>Asks which groups are drawn; none ticked: the one under the cursor.</summary>
     internal void Choose(Desk desk, int groups) => desk.Show(new ListOverlay(
         desk, "groups drawn; none ticked: the one under the cursor",

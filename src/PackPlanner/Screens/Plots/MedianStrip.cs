@@ -37,7 +37,7 @@ internal static class MedianStrip
         area.Write(StripAt, 0, TextWidth.Fit("less", half) + "m" + TextWidth.Fit("more", half, right: true));
         for (int i = 0; i < rows; i++)
             Row(area, 1 + i, wanted[i], Of(wanted[i]), step, half, always.Contains(wanted[i]), unit);
-        Others(area, 1 + rows, [.. known.Except(wanted.Take(rows)).Select(Of)], apart.Count - known.Length, step, unit);
+        Others(area, 1 + rows, rows > 0, [.. known.Except(wanted.Take(rows)).Select(Of)], apart.Count - known.Length, step, unit);
     }
 
     private static void Row(Area area, int y, int number, double value, double step, int half, bool isChosen, string unit)
@@ -55,13 +55,14 @@ internal static class MedianStrip
         area.Write(StripAt, y, new string(strip), ink);
     }
 
-    private static void Others(Area area, int y, double[] others, int unread, double step, string unit)
+    private static void Others(Area area, int y, bool wasAny, double[] others, int unread, double step, string unit)
     {
         List<string> words = [];
         if (others.Length > 0)
         {
             double within = others.Max(Math.Abs);
-            words.Add($"{others.Length} others {(within < step / 100 ? "at the median" : $"within {TickText(area.Look, within, within)} {unit}")}");
+            // Without a row above there is nothing that they are other than.
+            words.Add($"{(wasAny ? $"{others.Length} others" : others.Length > 1 ? $"all {others.Length}" : "the only one")} {(within < step / 100 ? "at the median" : $"within {TickText(area.Look, within, within)} {unit}")}");
         }
 
         if (unread > 0)

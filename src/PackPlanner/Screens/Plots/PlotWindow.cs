@@ -11,8 +11,11 @@ internal sealed class PlotWindow
 
     internal bool HasFocus { get; set; }
 
+    /// <summary>Whether all of it is shown.</summary>
+    internal bool IsWhole => From <= 0 && To >= 1;
+
     /// <summary>What part is shown, in words; blank for all of it.</summary>
-    internal string Words => From <= 0 && To >= 1 ? "" : $", {new Look().Figure(From * 100, 0)} to {new Look().Figure(To * 100, 0)} % of the time";
+    internal string Words => IsWhole ? "" : $", {new Look().Figure(From * 100, 0)} to {new Look().Figure(To * 100, 0)} % of the time";
 
     internal bool Move(string key)
     {

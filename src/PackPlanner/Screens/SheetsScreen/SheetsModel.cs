@@ -201,7 +201,7 @@ internal sealed class SheetsModel(Desk desk) : IStep
             return;
         IReadOnlyList<Sheet> ticked = Ticked();
         if (SheetFiles.Write(folder, SheetFiles.Of(input, ticked, desk.Look.DecimalComma)).Is(out IReadOnlyList<string>? files, out Refusal? why))
-            desk.Says = $"{files.Count} files in {Path.Combine(Path.GetFileName(Path.GetDirectoryName(folder)!), "sheets")}. For a job of your own press : and type \"new job\"";
+            desk.Says = $"{files.Count} files in {Path.Combine(Path.GetFileName(Path.GetDirectoryName(folder)!), "sheets")}.{(input.Job.IsDemo ? " For a job of your own press : and type \"new job\"" : "")}";
         else
             desk.Store.Tell(why);
     }
