@@ -7,10 +7,27 @@ namespace PackPlanner.Screens.LogScreen;
 /// <summary>What changed in each group between two logs of the job.</summary>
 internal static class LogChanges
 {
+    /// <summary>The question and answer of this view; what to do next, and the cautions, are those of the log.</summary>
+    internal static StepPicture Picture(StepPicture log, PackComparison changes, Look look)
+    {
+        string energy = $"{Energy(changes, look)}.";
+        string range = changes is { Rides: { } rides, RangeKmThen: { } then, RangeKmNow: { } now }
+            ? $"Ridden {look.Distance(rides.KmThen, 1)} then, {look.Distance(rides.KmNow, 1)} now; range {look.Distance(then, 1)} then, {look.Distance(now, 1)} now: "
+                + string.Join(", ", changes.Causes.Where(cause => cause.WhShare is not null).Select(cause => $"{cause.Name} {InKm(cause.WhShare!.Value * then, look)}")) + "."
+            : "Whether the vehicle needs more cannot be told without the kilometres of both rides (e).";
+        return log with { Question = "What changed since the log before?", Answer = $"{energy} {range}", Short = energy };
+    }
+
+    private static string Energy(PackComparison changes, Look look) =>
+        $"{look.Figure(changes.ThenWh / 1000, 2)} kWh then, {look.Figure(changes.NowWh / 1000, 2)} kWh now{(1 - (changes.NowWh / changes.ThenWh) is { } lost ? $": {LessOrMore(lost, look)}" : "")}";
+
+    private static string InKm(double less, Look look) =>
+        look.Distance(Math.Abs(less), 1) + (Math.Abs(less) < 0.05 ? "" : less > 0 ? " less" : " more");
+
     /// <summary>What the change in usable energy is put down to: pack, cold, vehicle, each with its share and its grounds.</summary>
     internal static IReadOnlyList<(string Word, string Says)> Causes(PackComparison changes, Look look) =>
     [
-        ("usable", $"{look.Figure(changes.ThenWh / 1000, 2)} kWh then, {look.Figure(changes.NowWh / 1000, 2)} kWh now{(1 - (changes.NowWh / changes.ThenWh) is { } lost ? $": {LessOrMore(lost, look)}" : "")}"),
+        ("usable", Energy(changes, look)),
         .. changes.Rides is { } rides ? Ridden(rides, changes, look) : [],
         .. changes.Causes.Select(cause => (cause.Name, $"{Part(cause, changes, look)}: {cause.Grounds}{(cause is { Name: "vehicle", WhShare: null } ? " (e here)" : "")}")),
     ];

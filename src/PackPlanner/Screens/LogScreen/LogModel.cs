@@ -39,9 +39,9 @@ internal sealed class LogModel : IStep
 
     public bool IsFilled => desk.Job is { Logs.IsEmpty: false };
 
-    public StepPicture Picture => Diagnosis() is { } known
-        ? LogPicture.Of(known, desk.Job!.Logs.Count, desk.Look)
-        : LogPicture.Waiting(desk, logs.Which);
+    public StepPicture Picture => Diagnosis() is not { } known ? LogPicture.Waiting(desk, logs.Which)
+        : LogPicture.Of(known, desk.Job!.Logs.Count, desk.Look) is var picture && view == 5 && comparison is { } changes ? LogChanges.Picture(picture, changes, desk.Look)
+        : picture;
 
     public IReadOnlyList<KeyAction> Keys => Diagnosis() is { } known ? LogKeys.Of(desk, this, known) : LogKeys.WithoutDiagnosis(desk);
 
