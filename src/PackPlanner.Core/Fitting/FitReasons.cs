@@ -84,7 +84,7 @@ internal static class FitReasons
         if (Attitude.Of(any).Count == Attitude.Of(scene.Case).Count || TooLarge(scene, any) is not null || looks.Count(any, least) is not { } turned || turned < least)
             return reason;
         string enough = turned < need ? Invariant($" of the {need} needed") : "";
-        return reason with { WhenTurned = turned, Change = Invariant($"Turn the cells another way, where their maker allows it: at least {turned}{enough} go in. Or: {reason.Change}") };
+        return reason with { WhenTurned = turned, Change = Invariant($"Turn the cells another way, where their maker allows it: at least {turned}{enough} go in. Else: {reason.Change}") };
     }
 
     // Never with the terminals below: many makers forbid that.

@@ -20,7 +20,7 @@ internal static class CavityFacts
             ("used", Used(answer)),
             .. answer is { FirstLook: true, Cells.Count: > 0 } ? [(FullSearch, CavityWords.OfFullSearch(desk, answer, most))] : Array.Empty<(string, string)>(),
             ("cells weigh", answer is { CellMassKg: { } kg, Used: > 0 } ? look.Mass(kg) + (fitCase.CellMassLimitKg is { } limit ? $" of {look.Mass(limit)} allowed" : "") : "-"),
-            ("with parts", look.Mass(answer.Used > 0 ? answer.PackMassKg : null)),
+            ("with parts", answer is { PackMassKg: { } all, Used: > 0 } ? look.Mass(all) : "-"),
         ];
         // Where a weighed part has no place, or a cell no mass, the middle of all cannot be told.
         if ((answer.CentreOfMass ?? answer.CellsCentreOfMass) is { } centre)

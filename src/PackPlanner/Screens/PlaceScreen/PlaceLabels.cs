@@ -2,33 +2,35 @@ using PackPlanner.Screens.Drawing;
 
 namespace PackPlanner.Screens.PlaceScreen;
 
-/// <summary>Labels too long for the drawing, said by what tells them apart: what all of them begin and end with is left out.</summary>
-internal sealed class PlaceLabels
+/// <summary>Labels too long for the drawing, which would look alike when cut in the middle, said by what tells them apart.</summary>
+/// <param name="labels">All labels of the pack.</param>
+internal sealed class PlaceLabels(IReadOnlyCollection<string> labels)
 {
-    private readonly int first;
-    private readonly int last;
+    private readonly Dictionary<int, ILookup<string, string>> alike = [];
 
-    /// <param name="labels">All labels of the pack.</param>
-    internal PlaceLabels(IReadOnlyCollection<string> labels)
-    {
-        // Signs of two parts could be torn apart; such labels are cut in the middle as everywhere.
-        if (labels.Count < 2 || labels.Any(label => !label.All(char.IsAscii)))
-            return;
-        string one = labels.First();
-        int shortest = labels.Min(label => label.Length);
-        while (first < shortest && labels.All(label => label[first] == one[first]))
-            first++;
-        while (last < shortest - first && labels.All(label => label[^(last + 1)] == one[^(last + 1)]))
-            last++;
-    }
-
-    /// <summary>The label in at most so many columns.</summary>
+    /// <summary>The label in at most so many columns: its first sign, then what labels that begin like it do not share.</summary>
     internal string Short(string label, int width)
     {
-        if (TextWidth.Of(label) <= width || label.Length < first + last)
+        // Signs of two parts could be torn apart; such labels are cut in the middle as everywhere.
+        if (TextWidth.Of(label) <= width || !label.All(char.IsAscii))
             return TextWidth.CutMiddle(label, width);
-        string own = label[first..^last];
-        (string before, string after) = (first > 0 ? "…" : "", last > 0 && TextWidth.Of(own) + 2 <= width ? "…" : "");
-        return TextWidth.Of(before + own + after) <= width ? before + own + after : TextWidth.CutMiddle(own, width);
+        if (!alike.TryGetValue(width, out ILookup<string, string>? begun))
+            alike[width] = begun = labels.Where(known => known.Length > width && known.All(char.IsAscii)).Distinct().ToLookup(known => known[..(width / 2)]);
+        string[] same = [.. begun[label[..(width / 2)]]];
+        if (same.Length < 2)
+            return TextWidth.CutMiddle(label, width);
+        (int first, int last) = Shared(same);
+        return $"{label[0]}…{TextWidth.CutMiddle(label[first..^last], width - 2)}";
+    }
+
+    // How many signs all of them begin with, and end with.
+    private static (int First, int Last) Shared(string[] same)
+    {
+        (int first, int last, int shortest) = (0, 0, same.Min(label => label.Length));
+        while (first < shortest && same.All(label => label[first] == same[0][first]))
+            first++;
+        while (last < shortest - first && same.All(label => label[^(last + 1)] == same[0][^(last + 1)]))
+            last++;
+        return (first, last);
     }
 }
