@@ -42,6 +42,8 @@ lives() { grep -q '^State:[^Z]*$' "/proc/$1/status" 2>/dev/null; }
 
 # Each of these leaves the cursor on one row of one step and presses keys until it is ended itself.
 changing() { while true; do send Space; sleep 0.05; done; }
+# Ticks are no revision of the pack; a group that is turned over is one.
+turning() { while true; do send g; sleep 0.05; done; }
 laid_over() { while true; do for key in : j o i Escape '?' Down Escape '!' Down Escape = Escape; do send "$key"; sleep 0.07; done; done; }
 in_a_field() { while true; do for key in v 2 Enter a b c BSpace d Escape Escape; do send "$key"; sleep 0.07; done; done; }
 searching() { while true; do send l; sleep 0.1; done; }
@@ -53,10 +55,11 @@ job=$(ls "$jobs"/*.job.json)
 signals=(KILL:137 TERM:143 HUP:129 QUIT:131 INT:130)
 for round in $(seq 1 "$times"); do
   signal=${signals[$((round % 5))]}
-  case $((RANDOM % 4)) in
+  case $((RANDOM % 5)) in
     0) what=changing; step_to 8; down $((RANDOM % 6)) ;;
     1) what=laid_over; step_to $((RANDOM % 8 + 1)); down $((RANDOM % 4)) ;;
-    2) what=in_a_field; step_to 2; down $((RANDOM % 9)) ;;
+    2) what=turning; step_to 5; for _ in $(seq 1 80); do [ "$(row)" = no ] || break; sleep 0.3; done; down $((RANDOM % 4)) ;;
+    3) what=in_a_field; step_to 2; down $((RANDOM % 9)) ;;
     *) what=searching; step_to 3; down $((RANDOM % 9)) ;;
   esac
   round="$round, ${signal%:*} while $what"
