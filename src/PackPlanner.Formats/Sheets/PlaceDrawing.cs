@@ -95,7 +95,7 @@ internal static class PlaceDrawing
         svg.Append(Inv($"<text x=\"{x:0.##}\" y=\"{y + (0.36 * Type):0.##}\" {length} font-weight=\"bold\" text-anchor=\"middle\"{turned}>{sign}{group}</text>\n"));
     }
 
-    // A box shows both its poles on one face, each at an end: they stand where they are, from whichever side one looks.
+    // A box shows both its poles on one face and a lying round cell has one at each end: they stand where they are, from whichever side one looks.
     private static void Poles(StringBuilder svg, PlacedLabel cell, double x, double y, double wide, double deep, bool below)
     {
         if (cell.PlusToward is not { } toward)

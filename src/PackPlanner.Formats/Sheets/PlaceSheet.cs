@@ -13,7 +13,6 @@ internal static class PlaceSheet
 
     internal static IReadOnlyList<SheetPage> Pages(SheetInput input)
     {
-        bool standing = input.Places.Any(place => place.PlusUp is not null);
         string[] round = input.Layout!.Cells.Any(cell => cell.RoundAlong is not null) ? ["caution-18"] : [];
         string[] parallel = input.Layout.Parallel > 1 ? ["caution-20a"] : [];
         string[] above = [.. parallel.Length > 0 ? parallel : ["caution-20b"], .. round];
@@ -25,10 +24,10 @@ internal static class PlaceSheet
             string which = layers.Count == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", layer {layer + 1} of {layers.Count} from below");
             pages.AddRange(Drawn(
                 input, layers[layer], below: false, "Placement from above" + which,
-                $"<p>Number: the group. Sign: {SignOf(standing)}. Edges: mm from the left and from the front.{room}</p>\n", above));
+                $"<p>Number: the group. {SignOf(input)} Edges: mm from the left and from the front.{room}</p>\n", above));
             pages.AddRange(Drawn(
                 input, layers[layer], below: true, "Placement from below, mirrored" + which,
-                $"<p>The same pack turned over left to right: left and right change{(standing ? ", and so does every sign" : "; each pole stays at its end of the cell, on the far side")}. Compare a corner with the drawing from above.</p>\n", [.. parallel, "caution-20b"]));
+                $"<p>The same pack turned over left to right: left and right change{TurnedOver(input)}. Compare a corner with the drawing from above.</p>\n", [.. parallel, "caution-20b"]));
         }
 
         if (input.Groups.Count > 0)
@@ -43,11 +42,25 @@ internal static class PlaceSheet
     internal static IReadOnlyList<string> Caption(SheetInput input, bool below, string layer) =>
     [
         string.Create(CultureInfo.InvariantCulture, $"{input.Job.Title}{(input.Job.IsDemo ? " (invented)" : "")}, rev {input.Revision}, {input.Date:yyyy-MM-dd}"),
-        $"{(below ? "From below, mirrored" : "From above")}{layer}. Number: the group. Sign: {SignOf(input.Places.Any(place => place.PlusUp is not null))}. Edges in mm.{(below ? "" : Room(input))}",
+        $"{(below ? "From below, mirrored" : "From above")}{layer}. Number: the group. {SignOf(input)} Edges in mm.{(below ? "" : Room(input))}",
         $"{CautionCatalogue.Of("caution-20b").Usual.ToString().ToUpperInvariant()}: {CautionCatalogue.Of("caution-20b").Title}. {CautionCatalogue.Of("caution-20b").DoNow}",
     ];
 
-    private static string SignOf(bool standing) => standing ? "the end that faces you" : "the pole at that end of the cell";
+    // Only signs that are drawn are told of.
+    private static string SignOf(SheetInput input) => (Stands(input), Lies(input)) switch
+    {
+        (true, true) => "Sign before the number: the end that faces you; sign at an end: the pole at that end of the cell.",
+        (true, false) => "Sign: the end that faces you.",
+        (false, true) => "Sign: the pole at that end of the cell.",
+        _ => "No sign is drawn: which way round each cell goes is not settled.",
+    };
+
+    private static string TurnedOver(SheetInput input) =>
+        (Stands(input) ? ", and so does every sign before a number" : "") + (Lies(input) ? "; each pole stays at its end of the cell" : "");
+
+    private static bool Stands(SheetInput input) => input.Places.Any(place => place.Position is not null && place.PlusUp is not null);
+
+    private static bool Lies(SheetInput input) => input.Places.Any(place => place.Position is not null && place.PlusToward is not null);
 
     // The frame is drawn close round the cells and is no wall.
     private static string Room(SheetInput input) => input.Case is not null && input.Layout!.MarginMm is [var left, var right, var front, var back, ..]
@@ -80,7 +93,7 @@ internal static class PlaceSheet
         return SheetPage.Rows(
             "Which cell stands where",
             "<p>Cells of a group in the order of their places seen from above: from the back (top of the drawing) to the front, from left to right.</p>\n",
-            ["group", "up", "cells from back to front", "done"],
+            ["group", Stands(input) ? "up" : "plus at the", "cells from back to front", "done"],
             [
                 .. Enumerable.Range(1, input.Groups.Count).Select(group => (IReadOnlyList<string>)
                 [
@@ -95,10 +108,14 @@ internal static class PlaceSheet
             input.Layout!.Parallel > 1 ? "caution-20a" : "caution-20b");
     }
 
-    private static string Up(IEnumerable<PlacedLabel> cells) => cells.First().PlusUp switch
+    private static string Up(IEnumerable<PlacedLabel> cells) => (cells.First().PlusUp, cells.First().PlusToward) switch
     {
-        true => "<b class=\"num\">+</b>",
-        false => "<b class=\"num\">−</b>",
-        null => "",
+        (true, _) => "<b class=\"num\">+</b>",
+        (false, _) => "<b class=\"num\">−</b>",
+        (_, "-x") => "left",
+        (_, "+x") => "right",
+        (_, "-y") => "front",
+        (_, "+y") => "back",
+        _ => "",
     };
 }

@@ -13,7 +13,7 @@ internal static class PlaceWords
     {
         string seat = pack.SeatOf(cell) is { } number ? $"group {number}" : "spare place";
         string which = pack.CellAt(cell) is { } known ? $"{known.Label}  {look.Figure(known.CapacityAh, 3)} Ah  {look.Figure(known.ResistanceMilliohm, 1)} mΩ" : "no cell yet";
-        string up = pack.IsPlusUp(cell) switch { true => "  + up", false => "  - up", null => cell.Plus is { } end ? $"  plus at {end}" : "" };
+        string up = pack.IsPlusUp(cell) switch { true => "  + up", false => "  - up", null => pack.PlusToward(cell) is { } end ? $"  plus at {end}" : "" };
         return $"{which}  {seat}{up}  at {look.Bare(cell.Centre.X, 0)}, {look.Length(cell.Centre.Y, 0)}";
     }
 

@@ -56,6 +56,8 @@ internal sealed class PlacedPack
     /// <summary>Whether plus looks up; null for a spare place and where one face holds both poles.</summary>
     internal bool? IsPlusUp(PlacedCell cell) => byPlace[cell.Cell].PlusUp;
 
+    internal string? PlusToward(PlacedCell cell) => byPlace[cell.Cell].PlusToward;
+
     /// <summary>The matched group at a place in series; null while there are no groups.</summary>
     internal JobGroup? GroupOf(int seat) => seat >= 1 && seat <= inSeries.Count ? inSeries[seat - 1] : null;
 
