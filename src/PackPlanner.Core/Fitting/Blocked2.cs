@@ -6,7 +6,7 @@ namespace PackPlanner.Core.Fitting;
 internal sealed record Blocked2(double[] U, double[] V)
 {
     // A hair less than what is blocked: a cell that only touches it is allowed.
-    private const double Hair = 1e-6;
+    private const double Hair = 2 * Geometry2.RoundingMm;
 
     /// <summary>
     /// Keep-outs that no cell of a layer can pass above or below, wherever in the layer its bare body begins. Keep-outs that are not convex, or

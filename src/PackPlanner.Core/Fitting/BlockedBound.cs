@@ -8,6 +8,9 @@ namespace PackPlanner.Core.Fitting;
 /// </remarks>
 internal static class BlockedBound
 {
+    // Twice what a place may be off by through rounding: no layout of ours is above the bound by that.
+    private const double Hair = 2 * Geometry2.RoundingMm;
+
     /// <summary>The bound.</summary>
     /// <param name="kept">Where centres may be but for the keep-outs: convex, anticlockwise.</param>
     /// <param name="blocked">The keep-outs.</param>
@@ -41,7 +44,7 @@ internal static class BlockedBound
             foreach (int side in new[] { pair, pair + 2, 1 - pair, 3 - pair })
             {
                 (double nu, double nv, double offset) = Side(keepOut, side);
-                double at = offset + (side % 2 == pair ? clearance - 1e-7 : 0);
+                double at = offset + (side % 2 == pair ? clearance - Hair : 0);
                 pieces.Add(DiscBound.Clip(rest, nu, nv, at));
                 rest = DiscBound.Clip(rest, -nu, -nv, -at);
             }
@@ -64,7 +67,7 @@ internal static class BlockedBound
             for (int side = 0; side < keepOut.U.Length && deep.Count > 0; side++)
             {
                 (double nu, double nv, double offset) = Side(keepOut, side);
-                deep = DiscBound.Clip(deep, -nu, -nv, -offset + Math.Max(0, distance - clearance) + 1e-6);
+                deep = DiscBound.Clip(deep, -nu, -nv, -offset + Math.Max(0, distance - clearance) + Hair);
             }
 
             double[] u = [.. deep.Select(p => p.U)], v = [.. deep.Select(p => p.V)];
