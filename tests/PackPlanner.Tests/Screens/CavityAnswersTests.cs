@@ -151,6 +151,7 @@ public class CavityAnswersTests
         Assert.Contains(" places fit (proven limit 115), 117 are needed: ", bench.Desk.Step.Picture.Answer);
         Assert.Single(Regex.Matches(bench.Desk.Step.Picture.Answer, " places"));
         Assert.Contains("# keep-out", shown);
+        Assert.Matches(@"A  It does not fit: \d+ places fit, 117 are needed\.", bench.Text(60, 18));
         Assert.DoesNotContain("no-go", shown);
         bench.Press("End");
         Assert.Contains(" keep-out 1 ", bench.Text(120, 36));

@@ -40,7 +40,8 @@ internal static class CavityWords
         string says = turned + WhyNot(desk, answer, reason.Text);
         return new StepPicture(Question, char.ToUpperInvariant(says[0]) + says[1..], next, answer.Cautions)
         {
-            Short = reason.WhenTurned is { } other ? $"Turned another way (g) at least {other} go in." : $"{answer.Cells.Count} places: it does not fit. {Clause(reason.Text)}",
+            Short = reason.WhenTurned is { } other ? $"Turned another way (g) at least {other} go in." : reason.Text.StartsWith(Fit(answer), StringComparison.Ordinal) ? $"It does not fit: {Clause(reason.Text)}."
+                : $"{answer.Cells.Count} places: it does not fit. {Clause(reason.Text)}",
         };
     }
 
@@ -50,10 +51,12 @@ internal static class CavityWords
             return $"no cell goes in: {reason}";
         bool never = answer.Bound < (answer.Series ?? 1) * (desk.Job!.Givens.Parallel ?? desk.Answers.Fit?.Case?.Parallel ?? 1);
         string which = never ? "It can never fit: " : answer.FirstLook ? "First look, more may fit: " : SoFar(desk, answer);
-        // Many reasons begin with the count, which is told once.
-        string fit = $"{answer.Cells.Count} places fit";
+        string fit = Fit(answer);
         return reason.StartsWith(fit, StringComparison.Ordinal) ? $"{which}{fit}{Limit(answer)}{reason[fit.Length..]}" : $"{which}{Places(answer)}, but it does not fit: {reason}";
     }
+
+    // Many reasons begin with the count, which is told once.
+    private static string Fit(FitAnswer answer) => $"{answer.Cells.Count} places fit";
 
     private static string Clause(string text) => text.Split(':')[0];
 
