@@ -22,6 +22,8 @@ public static class GroupMatcher
             return new GroupingOutcome.TooFewCells(
                 request.Cells.Count, needed, RequestChecks.NearestShapes(request.Cells.Count, request.Series, request.Parallel));
 
+        if (AsWithoutLocks(request, needed, progress, stop) is { } same)
+            return same;
         SortedLot lot = SortedLot.Of(request);
         StrictAnswer strict = StrictSearch.Solve(
             lot.Problem,
@@ -49,6 +51,15 @@ public static class GroupMatcher
             Batches = plan is null ? null : new BatchKeeping(pack.Groups.Count(group => group.Cells.Any(cell => cell.Batch is null || cell.Batch != group.Cells[0].Batch)), plan.Mixed, lot.InAh(Math.Min(batchBound, strict.Bound))),
             FewestMoves = leastMoves,
         });
+    }
+
+    // What the search arranges by itself is kept where the locks are met by it: a lock on what stands must not move all the rest.
+    private static GroupingOutcome.Matched? AsWithoutLocks(GroupingRequest request, int needed, IProgress<GroupingProgress>? progress, CancellationToken stop)
+    {
+        if (request.Existing is not null || request.Locks.Count == 0 || request.Locks.Count >= needed)
+            return null;
+        return Match(request with { Locks = new Dictionary<string, int>() }, progress, stop) is GroupingOutcome.Matched free
+            && request.Locks.All(pin => free.Pack.Groups[pin.Value - 1].Cells.Any(cell => cell.Label == pin.Key)) ? free : null;
     }
 
     /// <summary>Expected range of the groups' sums that measurement noise alone would show.</summary>

@@ -52,7 +52,7 @@ public sealed record Job
     /// <summary>What was changed about where groups stand.</summary>
     public JobPlacement Placement { get; init; } = JobPlacement.AsFitted;
 
-    /// <summary>Logs, in the order in which they were added.</summary>
+    /// <summary>Logs, the oldest first where they tell their days, else in the order in which they were added.</summary>
     public ImmutableList<JobLog> Logs { get; init; } = [];
 
     /// <summary>Readings typed at the sense taps, by tap; tap 0 is pack minus.</summary>

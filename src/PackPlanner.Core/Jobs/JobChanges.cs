@@ -22,10 +22,14 @@ public static class JobChanges
     /// <returns>The change.</returns>
     public static JobChange AddTable(JobTable table) => Adding(table.Source, job => JobRows.WithEditsAtTheirRows(job, job with { Tables = job.Tables.Add(table) }));
 
-    /// <summary>Takes in a log.</summary>
+    /// <summary>Takes in a log; where the logs tell their days it stands before those that are later, whenever it was added.</summary>
     /// <param name="log">Its columns; the source's id must be <see cref="Job.NextSourceId"/>.</param>
     /// <returns>The change.</returns>
-    public static JobChange AddLog(JobLog log) => Adding(log.Source, job => job with { Logs = job.Logs.Add(log) });
+    public static JobChange AddLog(JobLog log) => Adding(log.Source, job => job with { Logs = job.Logs.Insert(PlaceOf(log, job), log) });
+
+    // The last log tells how the pack is now: a base line that is found later must not take its place.
+    private static int PlaceOf(JobLog log, Job job) =>
+        log.Log.Start is { } start && job.Logs.FindIndex(other => other.Log.Start > start) is >= 0 and { } later ? later : job.Logs.Count;
 
     /// <summary>Takes in a document of ours: a fit case, a fit answer or a size need, by its source's kind.</summary>
     /// <param name="document">The document; the source's id must be <see cref="Job.NextSourceId"/>.</param>

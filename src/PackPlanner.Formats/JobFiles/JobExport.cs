@@ -13,15 +13,16 @@ public static class JobExport
     /// <param name="job">The job.</param>
     /// <param name="folder">Made when it is missing.</param>
     /// <param name="decimalComma">Comma as the decimal mark and semicolon between fields.</param>
+    /// <param name="stopped">The user's cancel.</param>
     /// <returns>The files written, or why they could not be.</returns>
-    public static Outcome<IReadOnlyList<string>> Write(OpenJob job, string folder, bool decimalComma)
+    public static Outcome<IReadOnlyList<string>> Write(OpenJob job, string folder, bool decimalComma, CancellationToken stopped = default)
     {
         List<(string Name, string Text)> files = [];
         Job now = job.History.Now;
         if (now.Rows.Count > 0)
             files.Add(("cells.csv", ExportedCells.Of(now.Rows).ToCsv(decimalComma)));
-        if (now.Grouping is { } grouping)
-            files.Add(("groups.csv", Groups(grouping).ToCsv(decimalComma)));
+        if (GroupsOf(now, stopped) is { Count: > 0 } groups)
+            files.Add(("groups.csv", Groups(groups).ToCsv(decimalComma)));
         if (!now.Locks.IsEmpty)
             files.Add(("locks.csv", new MainTable(["cell", "group"], [.. now.Locks.Select(pin => new object?[] { pin.Key, pin.Value })]).ToCsv(decimalComma)));
         files.AddRange(now.Logs.Select(log => ($"log-{log.Source.Id}.csv", Log(log.Log).ToCsv(decimalComma))));
@@ -47,9 +48,15 @@ public static class JobExport
         return says;
     }
 
-    private static MainTable Groups(JobGrouping grouping) => new(
+    // As arranged by hand, else as the search makes them: other verbs take the groups that the screens show.
+    private static IReadOnlyList<IReadOnlyList<string>> GroupsOf(Job job, CancellationToken stopped) => job.Grouping is { } arranged ? arranged.Groups
+        : job.Rows.Count > 0 && JobGroups.Match(job, JobLot.Judge(job), null, stopped) is Core.Grouping.GroupingOutcome.Matched matched
+            ? [.. matched.Pack.Groups.Select(group => (IReadOnlyList<string>)[.. group.Cells.Select(cell => cell.Label)])]
+            : [];
+
+    private static MainTable Groups(IReadOnlyList<IReadOnlyList<string>> groups) => new(
         ["cell", "group"],
-        [.. grouping.Groups.SelectMany((cells, i) => cells.Select(label => new object?[] { label, i + 1 }))]);
+        [.. groups.SelectMany((cells, i) => cells.Select(label => new object?[] { label, i + 1 }))]);
 
     private static MainTable Log(RideLog log)
     {

@@ -70,7 +70,7 @@ public static class EnergyWords
     {
         List<string> lines = [];
         string range = answer.RangeKm is { } km ? $", {Figures.Digits(km, 3)} km at {Figures.Digits(answer.WhPerKm, 3)} Wh/km" : "";
-        lines.Add($"Usable: {Figures.Digits(answer.UsableWh, 4)} Wh +/- {Figures.Digits(answer.SpreadWh, 2)}, {Figures.Digits(answer.UsableAh, 4)} Ah{range}; at rest, before load, cold, controller and reserve, {Figures.Digits(answer.UsableAhAtRest, 4)} Ah, {Figures.Digits(answer.UsableWhAtRest, 4)} Wh.");
+        lines.Add($"Usable: {Figures.Digits(answer.UsableWh, 4)} Wh {Spread(answer)}, {Figures.Digits(answer.UsableAh, 4)} Ah{range}; at rest, before load, cold, controller and reserve, {Figures.Digits(answer.UsableAhAtRest, 4)} Ah, {Figures.Digits(answer.UsableWhAtRest, 4)} Wh.");
         lines.Add($"  {"on the label",-42}{Figures.Fixed(answer.NominalWh, 0),8} Wh  ({answer.Series} x {Figures.Fixed(answer.NominalV, 2)} V x {Figures.Digits(answer.RatedAh, 4)} Ah)");
         lines.AddRange(answer.Losses.Select(loss => $"  {loss.Name,-42}{Signed(loss.Wh),8} Wh"));
         lines.Add($"  {"usable",-42}{Figures.Fixed(answer.UsableWh, 0),8} Wh");
@@ -107,6 +107,11 @@ public static class EnergyWords
         (byController ? $"The load ends it at once: the pack falls below the controller's limit, group {group} lowest."
             : $"The load ends it at once: group {group} falls below its cut-off in the first instant.")
         + " The pack cannot carry it; a smaller load gets at the charge.";
+
+    // Of many like groups one is surely weaker than it reads: then the figure of the readings lies above what is likely.
+    private static string Spread(EnergyAnswer answer) => answer.UsableWh >= answer.UsableWhRange.Low && answer.UsableWh <= answer.UsableWhRange.High
+        ? $"+/- {Figures.Digits(answer.SpreadWh, 2)}"
+        : $"as read, likely {Figures.Digits(answer.UsableWhRange.Low, 4)} to {Figures.Digits(answer.UsableWhRange.High, 4)}";
 
     private static string Ends(EndsAtJson ends) => (ends.Reason == "cell-cut-off", ends.Alike > 1) switch
     {

@@ -124,6 +124,7 @@ public static class ErrorMeanings
         Of("too-short", "the log is too short for a diagnosis", "Log a ride: some minutes with steps of current at least."),
         Of("two-chemistries", "the job says one chemistry and the option another", "Leave --chemistry out, or set it in the job."),
         Of("two-readings", "a figure can be read in two ways and both are likely; both are shown", "Give the option that the message names, or write the unit into the heading."),
+        Of("unexpected-word", "a word more than the action takes", Option),
         Of("unknown-action", "job has no action of this name", Option),
         Of("unknown-cell", "no cell of this label is there; the nearest ones are named", "Write the label as in the table."),
         Of("unknown-chemistry", "the chemistry is none that is known here", "Use LFP, NMC, NCA, LCO, LMO or LTO."),

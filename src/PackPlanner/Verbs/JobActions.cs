@@ -167,10 +167,12 @@ internal static class JobActions
 
     private static Outcome<JobActionDone> Export(VerbCall call, OpenJob job, string[] words)
     {
+        if (words.Length > (call.Value(JobVerb.Into) is null ? 1 : 0))
+            return Refusal.CommandLine("unexpected-word", words[^1], "export writes all that the job holds into one folder", "Leave the word out; choose among the files afterwards.");
         string folder = call.Value(JobVerb.Into) ?? (words is [string named] ? named : "");
         if (folder.Length == 0)
             return Missing("export", "a folder: --into DIR");
-        return JobExport.Write(job, folder, call.DecimalOut == "comma").Is(out IReadOnlyList<string>? files, out Refusal? why)
+        return JobExport.Write(job, folder, call.DecimalOut == "comma", call.Stopped).Is(out IReadOnlyList<string>? files, out Refusal? why)
             ? new JobActionDone(job, [.. files.Select(file => $"wrote {file}")], Understood: JobExport.NotInTheTable(job.History.Now), Files: files)
             : why;
     }

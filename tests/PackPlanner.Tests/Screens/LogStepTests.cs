@@ -191,4 +191,18 @@ public class LogStepTests
         Assert.Contains("Wh after a remedy", remedy, StringComparison.Ordinal);
         Assert.Contains("Mend the joint at group 4", remedy, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void What_the_latest_log_warns_of_stands_whichever_log_is_looked_at()
+    {
+        using Bench bench = Open();
+        bench.Text();
+        string[] before = [.. bench.Desk.AllCautions.Select(caution => $"{caution.Code} {caution.Where}")];
+        Assert.Contains(before, caution => caution.StartsWith("caution-16", StringComparison.Ordinal));
+
+        bench.Press("d");
+        bench.Text();
+
+        Assert.Empty(before.Except(bench.Desk.AllCautions.Select(caution => $"{caution.Code} {caution.Where}")));
+    }
 }

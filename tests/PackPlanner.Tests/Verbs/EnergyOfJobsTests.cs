@@ -109,4 +109,21 @@ public class EnergyOfJobsTests
             return answer.GetProperty("usableWh").GetDouble();
         }
     }
+
+    // Of thirteen groups that are alike one is surely weaker than it reads: the figure as read lies above the range that is likely.
+    [Fact]
+    public void A_figure_outside_its_likely_range_is_not_said_with_plus_and_minus()
+    {
+        using Folder folder = new();
+        Assert.Equal(0, Planner.Run("demo", "trike", "--into", folder.File("d")).ExitCode);
+        string job = folder.File("d/trike.job.json");
+
+        (_, JsonElement answer) = Planner.Json("energy", job);
+        string words = Planner.Run("energy", job).Output;
+
+        JsonElement range = answer.GetProperty("usableWhRange");
+        Assert.True(answer.GetProperty("usableWh").GetDouble() > range.GetProperty("high").GetDouble());
+        string said = words.Split('\n').First(line => line.StartsWith("Usable:", StringComparison.Ordinal));
+        Assert.Contains(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"as read, likely {range.GetProperty("low").GetDouble():0} to {range.GetProperty("high").GetDouble():0}"), said, StringComparison.Ordinal);
+    }
 }

@@ -12,6 +12,16 @@ internal static class AlreadyHere
     internal static string Same(Job job, string fingerprint) =>
         job.Sources.FirstOrDefault(source => source.Sha256 == fingerprint) is { } before ? $" This very file is in the job already, as {before.File}: leave it with Esc." : "";
 
+    /// <summary>Like <see cref="Same"/>, and where a log is older than one that is there, which it then stands before.</summary>
+    internal static string Log(Job job, string fingerprint, DateTime? start)
+    {
+        if (Same(job, fingerprint) is { Length: > 0 } same)
+            return same;
+        return job.Logs.FirstOrDefault(log => log.Log.Start > start) is { } later
+            ? $" Of {start:yyyy-MM-dd}, before {later.Source.File} of {later.Log.Start:yyyy-MM-dd}: it is the earlier of them."
+            : "";
+    }
+
     /// <summary>Like <see cref="Same"/>, and where the file is new how many of its cells the job knows.</summary>
     internal static string Cells(Job job, string fingerprint, IReadOnlyList<CellRow> rows)
     {

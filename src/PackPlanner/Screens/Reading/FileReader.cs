@@ -38,7 +38,7 @@ internal static class FileReader
         };
         return new FileInHand(
             "Have I read your log right?",
-            $"{account.RowsRead} rows read: {account.RowsUsed} used, {account.RowsRead - account.RowsUsed} set aside. {reading.Log.Groups} groups, {reading.Log.TimeS[^1] / 3600:0.0} h.{sign}{AlreadyHere.Same(now, sum)}",
+            $"{account.RowsRead} rows read: {account.RowsUsed} used, {account.RowsRead - account.RowsUsed} set aside. {reading.Log.Groups} groups, {reading.Log.TimeS[^1] / 3600:0.0} h.{sign}{AlreadyHere.Log(now, sum, reading.Log.Start)}",
             reading.Shape.Kind,
             reading.Shape.Columns,
             FirstValuesOfLog.Of(reading),

@@ -208,4 +208,18 @@ public class GroupMatcherTests
         Random random = new(seed * 31);
         return [.. Lots.Used(count, seed).Select((mah, i) => new GroupingCell($"c{i}", mah / 1000.0, 30 + random.Next(40)))];
     }
+
+    [Fact]
+    public void A_lock_on_what_stands_moves_nothing()
+    {
+        GroupingCell[] cells = Cells(20, seed: 2);
+        MatchedPack free = Matched(Request(cells, 4, 4));
+        Dictionary<string, int> locks = new() { [free.Groups[1].Cells[2].Label] = 2, [free.Groups[3].Cells[0].Label] = 4 };
+
+        MatchedPack locked = Matched(Request(cells, 4, 4) with { Locks = locks });
+        MatchedPack moved = Matched(Request(cells, 4, 4) with { Locks = new Dictionary<string, int> { [free.Groups[1].Cells[2].Label] = 3 } });
+
+        Assert.Equal(free.Groups.Select(group => string.Join(' ', group.Cells.Select(cell => cell.Label))), locked.Groups.Select(group => string.Join(' ', group.Cells.Select(cell => cell.Label))));
+        Assert.Contains(moved.Groups[2].Cells, cell => cell.Label == free.Groups[1].Cells[2].Label);
+    }
 }

@@ -23,4 +23,19 @@ public class JobLogsTests
         Assert.NotSame(first, second);
         Assert.NotEqual(first.Recovery!.UsableAhNow, second.Recovery!.UsableAhNow);
     }
+
+    // A base line that is found last does not become what the pack is like now.
+    [Fact]
+    public void Logs_stand_by_their_days_and_those_without_one_as_they_came()
+    {
+        JobHistory job = JobHistory.Of(new Job { Title = "logs" });
+        (string File, DateTime? Start)[] added = [("october", new(2026, 10, 26)), ("may", new(2026, 5, 12)), ("undated", null), ("august", new(2026, 8, 1)), ("november", new(2026, 11, 3))];
+        for (int i = 0; i < added.Length; i++)
+        {
+            RideLog log = new() { TimeS = [0, 1], CurrentA = null, GroupV = [[3.6, 3.6]], Source = added[i].File, Start = added[i].Start };
+            job = job.Do(JobChanges.AddLog(new JobLog(new JobSource(job.Now.NextSourceId, added[i].File, new string((char)('a' + i), 64), SourceKind.PackLog, []), log, 0)));
+        }
+
+        Assert.Equal(["may", "august", "october", "undated", "november"], job.Now.Logs.Select(log => log.Source.File));
+    }
 }

@@ -125,4 +125,21 @@ public class JobExportTests
             used => Assert.EndsWith(": T045", used, StringComparison.Ordinal),
             pins => Assert.EndsWith("--lock locks.csv", pins, StringComparison.Ordinal));
     }
+
+    // Other verbs take the groups that the screens show, arranged by hand or not.
+    [Fact]
+    public void Groups_of_the_search_are_written_too()
+    {
+        CellRow[] rows = [.. Enumerable.Range(1, 6).Select(i => new CellRow { Label = $"K{i}", CapacityAh = 2 + (0.01 * i), RestV = 3.6 })];
+        Origin you = Origin.You(new DateOnly(2026, 11, 2));
+        JobHistory job = JobHistory.Of(Holding(rows)).Do(JobChanges.Set("series", new Given(new JobValue.Number(3), you))).Do(JobChanges.Set("parallel", new Given(new JobValue.Number(2), you)));
+        using Folder folder = new();
+        Value(JobExport.Write(Value(JobFile.Create(folder.File("one"), job)), folder.File("out"), decimalComma: false));
+
+        string[] lines = File.ReadAllText(folder.File("out/groups.csv")).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+
+        Assert.Equal("cell,group", lines[0].Trim());
+        // 2.01 with 2.06, 2.02 with 2.05, 2.03 with 2.04: all 4.07 Ah.
+        Assert.Equal(["K1 K6", "K2 K5", "K3 K4"], lines.Skip(1).Select(line => line.Trim().Split(',')).GroupBy(parts => parts[1]).Select(group => string.Join(' ', group.Select(parts => parts[0]).Order(StringComparer.Ordinal))).Order(StringComparer.Ordinal));
+    }
 }
