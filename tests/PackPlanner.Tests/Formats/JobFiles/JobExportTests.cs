@@ -20,7 +20,7 @@ public class JobExportTests
     {
         using Folder folder = new();
         OpenJob open = Value(JobFile.Create(folder.File("one"), JobHistory.Of(job)));
-        Value(JobExport.Write(open, folder.File("out"), comma));
+        Value(JobExport.Write(open, folder.File("out"), comma, TestContext.Current.CancellationToken));
         return Value(JobAdding.Add(JobHistory.Of(new Job { Title = "again" }), [folder.File($"out/{file}")], new())).History.Now;
     }
 
@@ -115,7 +115,7 @@ public class JobExportTests
             .Do(new JobChange("lock", before => before with { Locks = before.Locks.SetItem(Full.Label, 2) })).Now;
         using Folder folder = new();
 
-        Value(JobExport.Write(Value(JobFile.Create(folder.File("one"), JobHistory.Of(job))), folder.File("out"), decimalComma: false));
+        Value(JobExport.Write(Value(JobFile.Create(folder.File("one"), JobHistory.Of(job))), folder.File("out"), decimalComma: false, TestContext.Current.CancellationToken));
 
         GroupingRead locks = Value(GroupingFile.Read(folder.File("out/locks.csv"), new()));
         Assert.Equal([(Full.Label, 2)], locks.Pairs);
@@ -134,7 +134,7 @@ public class JobExportTests
         Origin you = Origin.You(new DateOnly(2026, 11, 2));
         JobHistory job = JobHistory.Of(Holding(rows)).Do(JobChanges.Set("series", new Given(new JobValue.Number(3), you))).Do(JobChanges.Set("parallel", new Given(new JobValue.Number(2), you)));
         using Folder folder = new();
-        Value(JobExport.Write(Value(JobFile.Create(folder.File("one"), job)), folder.File("out"), decimalComma: false));
+        Value(JobExport.Write(Value(JobFile.Create(folder.File("one"), job)), folder.File("out"), decimalComma: false, TestContext.Current.CancellationToken));
 
         string[] lines = File.ReadAllText(folder.File("out/groups.csv")).Split('\n', StringSplitOptions.RemoveEmptyEntries);
 
