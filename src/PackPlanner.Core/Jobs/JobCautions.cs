@@ -15,6 +15,8 @@ public static class JobCautions
     /// <returns>Cautions in no order.</returns>
     public static IEnumerable<Caution> Of(JobGivens givens)
     {
+        if (CellVoltsGiven.AboveChemistry(givens) is { } over)
+            yield return over;
         double? fullV = givens.Series * givens.FullV;
         if (TouchVoltage.Of("pack", fullV) is { } touch)
             yield return touch;

@@ -16,26 +16,59 @@ public static class JobTaps
             .Select(i => TapCheck.Group(i < inSeries.Count ? inSeries[i].RestV : null, givens.EmptyV, givens.FullV)),
     ]);
 
-    /// <summary>Caution 19 for each reading that is not as it must be, or that no tap can have.</summary>
+    /// <summary>Which cells stand below a tap, in short: equal for the same cells in the same groups.</summary>
+    /// <param name="inSeries">The groups from pack minus on.</param>
+    /// <param name="tap">0 is pack minus.</param>
+    /// <returns>Eight hexadecimal figures; null where there are no groups.</returns>
+    public static string? GroupsBelow(IReadOnlyList<JobGroup> inSeries, int tap)
+    {
+        if (inSeries.Count == 0)
+            return null;
+        uint sum = 2166136261;
+        foreach (JobGroup group in inSeries.Take(tap))
+        {
+            foreach (char letter in string.Join('\n', group.Cells.Select(cell => cell.Label).Order(StringComparer.Ordinal)) + "\f")
+                sum = (sum ^ letter) * 16777619;
+        }
+
+        return sum.ToString("x8", CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>The readings that are of the groups as they stand; one of other cells tells nothing about these.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="inSeries">Its groups from pack minus on; empty where there are none.</param>
+    /// <returns>Volts by tap.</returns>
+    public static Dictionary<int, double> Readings(Job job, IReadOnlyList<JobGroup> inSeries) =>
+        job.TapReadings.Where(reading => !IsOfOthers(reading.Key, reading.Value, inSeries)).ToDictionary(reading => reading.Key, reading => reading.Value.Volts);
+
+    /// <summary>Whether other cells stood below the tap when it was read.</summary>
+    /// <param name="tap">0 is pack minus.</param>
+    /// <param name="reading">What was read there.</param>
+    /// <param name="inSeries">The groups from pack minus on; empty where there are none.</param>
+    public static bool IsOfOthers(int tap, TapReading reading, IReadOnlyList<JobGroup> inSeries) =>
+        reading.GroupsBelow is { } then && GroupsBelow(inSeries, tap) is { } now && then != now;
+
+    /// <summary>Caution 19 for each reading that is not as it must be, that no tap can have, or that is of other cells.</summary>
     /// <param name="job">The job.</param>
     /// <param name="inSeries">Its groups from pack minus on; empty where there are none.</param>
     /// <returns>In the order of the taps.</returns>
-    public static IReadOnlyList<Caution> Cautions(Job job, IReadOnlyList<JobGroup> inSeries) => CautionsAgainst(job, Expected(job.Givens, inSeries));
+    public static IReadOnlyList<Caution> Cautions(Job job, IReadOnlyList<JobGroup> inSeries) => CautionsAgainst(job, inSeries, Expected(job.Givens, inSeries));
 
     /// <summary>The same against volts that are known.</summary>
     /// <param name="job">The job.</param>
+    /// <param name="inSeries">Its groups from pack minus on; empty where there are none.</param>
     /// <param name="expected">Volts expected at each tap, as <see cref="TapCheck.Expected"/> gives them.</param>
     /// <returns>In the order of the taps.</returns>
-    public static IReadOnlyList<Caution> CautionsAgainst(Job job, VoltSpan[] expected)
+    public static IReadOnlyList<Caution> CautionsAgainst(Job job, IReadOnlyList<JobGroup> inSeries, VoltSpan[] expected)
     {
-        Dictionary<int, double> readings = job.TapReadings.ToDictionary(reading => reading.Key, reading => reading.Value.Volts);
+        Dictionary<int, double> readings = Readings(job, inSeries);
         return
         [
-            .. readings.OrderBy(reading => reading.Key)
-                .Select(reading => (reading.Key, reading.Value, Why: Why(reading.Key, expected, readings)))
+            .. job.TapReadings
+                .Select(reading => (Tap: reading.Key, reading.Value.Volts, Why: readings.ContainsKey(reading.Key) ? Why(reading.Key, expected, readings) : "other cells stood below it then"))
                 .Where(reading => reading.Why is not null)
-                .Select(reading => new Caution("caution-19", SignalWord.Warning, $"tap B{reading.Key}",
-                    string.Create(CultureInfo.InvariantCulture, $"{reading.Value:0.00} V read, {reading.Why}: stop, do not plug in"))),
+                .Select(reading => new Caution("caution-19", SignalWord.Warning, $"tap B{reading.Tap}",
+                    string.Create(CultureInfo.InvariantCulture, $"{reading.Volts:0.00} V read, {reading.Why}: {(readings.ContainsKey(reading.Tap) ? "stop, do not plug in" : "measure it again")}"))),
         ];
     }
 

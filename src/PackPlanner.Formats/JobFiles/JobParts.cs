@@ -132,7 +132,7 @@ internal static class JobParts
         foreach ((string tap, JsonInput part) in PartsOf(state, "tapReadings"))
         {
             if (int.TryParse(tap, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && part.Number("volts") is { } volts)
-                taps[number] = new TapReading(volts, JobValueText.ReadOrigin(part));
+                taps[number] = new TapReading(volts, JobValueText.ReadOrigin(part), part.Text("groupsBelow"));
             else
                 part.Refuse("volts", $"is missing, or tap \"{tap}\" is not a number", "Name taps 0, 1, 2 and give each its volts.");
         }
@@ -181,6 +181,8 @@ internal static class JobParts
     {
         JsonObject node = new() { ["volts"] = reading.Volts };
         JobValueText.Write(node, reading.From);
+        if (reading.GroupsBelow is { } below)
+            node["groupsBelow"] = below;
         return node;
     }
 

@@ -13,7 +13,7 @@ public static class SheetCatalogue
         Of("taps", "sense taps with the volts to expect", Needs("the volts to expect come from theirs"), TapSheet.Pages, "caution-09", "caution-19", "caution-21"),
         Of("rejects", "cells held and rejected, with reasons", NeedsCells, RejectSheet.Pages, "caution-01", "caution-02", "caution-03", "caution-04", "caution-05", "caution-14"),
         Of("buy", "what to buy", NeedsPack, BuySheet.Pages, "caution-09", "caution-21", "caution-22", "caution-24", "caution-25", "caution-27"),
-        Of("first-charge", "charger settings and the first charge", Needs("the amperes come from their Ah"), FirstChargeSheet.Pages, "caution-09", "caution-10", "caution-11", "caution-12", "caution-19", "caution-23"),
+        Of("first-charge", "charger settings and the first charge", Needs("the amperes come from their Ah"), FirstChargeSheet.Pages, "caution-03", "caution-09", "caution-10", "caution-11", "caution-12", "caution-19", "caution-23"),
         Of("base-line", "what the pack was like new, to compare next year", NeedsGroups, BaseLineSheet.Pages),
         Of("repair", "what a log found, and the reading that settles it", NeedsDiagnosis, RepairSheet.Pages, "caution-03", "caution-09", "caution-11", "caution-12", "caution-13", "caution-14", "caution-15", "caution-21", "caution-22", "caution-23"),
     ];

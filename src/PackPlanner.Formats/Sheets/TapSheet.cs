@@ -49,7 +49,9 @@ internal static class TapSheet
     private static string? Judged(SheetInput input, int tap)
     {
         VoltSpan[] expected = JobTaps.Expected(input.Job.Givens, input.Groups);
-        Dictionary<int, double> readings = input.Job.TapReadings.ToDictionary(reading => reading.Key, reading => reading.Value.Volts);
+        Dictionary<int, double> readings = JobTaps.Readings(input.Job, input.Groups);
+        if (input.Job.TapReadings.ContainsKey(tap) && !readings.ContainsKey(tap))
+            return "of other cells: measure again";
         return TapCheck.Fault(tap, expected, readings) switch { null => null, TapFault.None => "ok", _ => "outside: do not plug in" };
     }
 

@@ -28,8 +28,9 @@ internal static class GivenField
                     desk, Asked(entry, desk.Look),
                     entry.Without.Length > 0 ? $"Empty makes it unknown: {entry.Without}." : "Empty makes it unknown.",
                     GivenWords.Initial(entry, job.Givens, desk.Look),
-                    text => TypedGiven.Read(entry, AsTyped(desk, entry, text), percentBeside: true, out _) is { } wrong
-                        ? wrong + (text.Contains(',') && !desk.Look.DecimalComma ? " (or : decimal mark)" : "") : null,
+                    text => TypedGiven.Read(entry, AsTyped(desk, entry, text), percentBeside: true, out JobValue? read) is { } wrong
+                        ? wrong + (text.Contains(',') && !desk.Look.DecimalComma ? " (or : decimal mark)" : "")
+                        : Beside(entry, read, job.Givens),
                     text =>
                     {
                         // Taken as it stood, it stays with whom it came from.
@@ -41,6 +42,10 @@ internal static class GivenField
                 break;
         }
     }
+
+    // What cannot stand beside the rest; what stood so before is not asked about again.
+    private static string? Beside(GivenEntry entry, JobValue? value, JobGivens givens) => CellVoltsGiven.Wrong(givens) is not null || value is null ? null
+        : CellVoltsGiven.Wrong(givens.With(entry.Key, new Given(value, Origin.You(default)))) is { } why ? $"{char.ToUpperInvariant(why[0])}{why[1..]}." : null;
 
     /// <summary>Asks which of some to change.</summary>
     /// <param name="desk">The desk.</param>

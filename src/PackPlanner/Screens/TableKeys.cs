@@ -41,7 +41,7 @@ internal static class TableKeys
     private static void AskFilter(Desk desk, ListTable table) => desk.Show(new FieldOverlay(
         desk, "show only", $"Such as {Example(table)}; empty shows all. Columns: {string.Join(", ", table.Columns.Select(c => c.Heading))}",
         table.Condition,
-        text => RowCondition.Read(text, table.Columns, out _),
+        text => RowCondition.Read(text, table.Columns, out _, table.Count),
         text =>
         {
             table.Filter(text);

@@ -13,8 +13,10 @@ internal static class WriteScreen
         string folder = Path.GetDirectoryName(desk.Open!.File) ?? "";
         string name = Path.GetFileName(desk.Open.File).Replace(".job.json", "", StringComparison.Ordinal);
         string file = Path.Combine(folder, $"{name}-{desk.Step.Name.ToLowerInvariant()}.csv");
-        desk.Show(new FieldOverlay(desk, "write to", ".csv writes the table, any other ending the answer in words.", file, path => WhyNot(path) ?? WhyNoTable(desk, path), path => Take(desk, path.Trim())));
+        desk.Show(new FieldOverlay(desk, "write to", ".csv writes the table, any other ending the answer in words.", file, path => WhyNot(Whole(path)) ?? WhyNoTable(desk, path), path => Take(desk, Whole(path))));
     }
+
+    private static string Whole(string path) => Reading.TypedPath.Full(path, Environment.CurrentDirectory) ?? "";
 
     private static string? WhyNoTable(Desk desk, string path) => path.Trim().EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && desk.Step.Table().Headings.Count == 0
         ? "This screen has no table yet; a name that ends in .txt writes its answer in words." : null;

@@ -32,6 +32,7 @@ internal static class JobActions
     /// <summary>The job after key=value words.</summary>
     internal static Outcome<JobHistory> Told(JobHistory history, string[] words, DateOnly today)
     {
+        JobHistory before = history;
         foreach (string word in words)
         {
             if (!Pair(word, "series=13").Is(out KeyValuePair<string, string>? pair, out Refusal? why))
@@ -51,7 +52,10 @@ internal static class JobActions
             history = history.Do(JobChanges.Set(entry.Key, read is null ? null : new Given(read, Origin.You(today))));
         }
 
-        return history;
+        // All that was told at once counts together; what stood wrong before does not bar the rest.
+        return CellVoltsGiven.Wrong(before.Now.Givens) is null && CellVoltsGiven.Wrong(history.Now.Givens) is { } contradicts
+            ? Refusal.CommandLine("bad-given", string.Join(' ', words), contradicts, "Correct the value. Nothing was changed.")
+            : history;
     }
 
     private static Outcome<JobActionDone> Set(VerbCall call, OpenJob job, string[] words) => words.Length == 0

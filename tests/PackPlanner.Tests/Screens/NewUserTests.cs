@@ -207,4 +207,26 @@ public sealed class NewUserTests : IDisposable
         overlay.Paint(page.Whole);
         return page.ToText().Split('\n');
     }
+
+    [Fact]
+    public void A_choice_of_another_chemistry_brings_its_own_or_is_not_taken()
+    {
+        bench.Desk.Store.Demo("scooter");
+        bench.Press("4");
+        bench.Text();
+        Assert.Equal("NMC", bench.Desk.Job!.Givens.Chemistry!.Name);
+        bench.Press("Enter", "End");
+        Assert.Contains("LFP", bench.Text(120, 36).Split('\n').Single(line => line.StartsWith(" >", StringComparison.Ordinal)), StringComparison.Ordinal);
+        bench.Press("Enter");
+
+        Assert.Equal(("LFP", 3.65), (bench.Desk.Job!.Givens.Chemistry!.Name, bench.Desk.Job.Givens.FullV));
+        Assert.Contains("It breaks ", bench.Desk.Says, StringComparison.Ordinal);
+        bench.Press("u");
+        Assert.Equal("NMC", bench.Desk.Job!.Givens.Chemistry!.Name);
+
+        bench.Desk.Do(JobChanges.AddRow(new PackPlanner.Core.Cells.CellRow { Label = "X", CapacityAh = 4.5 }));
+        bench.Press("Enter", "End", "Enter");
+        Assert.Contains("Not taken: it is of LFP", bench.Desk.Says, StringComparison.Ordinal);
+        Assert.Equal("NMC", bench.Desk.Job!.Givens.Chemistry!.Name);
+    }
 }

@@ -209,4 +209,22 @@ public class ReadingPanelTests
         System.IO.File.WriteAllText(file, text);
         return file;
     }
+
+    [Fact]
+    public void Labels_in_another_spelling_are_asked_about_and_taken_as_those_of_the_job()
+    {
+        using Bench bench = new();
+        Assert.True(bench.Desk.Store.New("Reading"));
+        ReadIn(bench, File("lot.csv", "label,Ah\nK007,2.85\nK008,2.79\nK009,2.79\n"));
+        bench.Press("End", "Enter");
+
+        string again = File("again.csv", "label,V\nK7,3.61\nk 008,3.60\nK010,3.60\n");
+        ReadIn(bench, again);
+        Assert.Contains("K7 (K007), k 008 (K008): in the job in another spelling; kept apart", bench.Text(100, 40), StringComparison.Ordinal);
+        PressLine(bench, "take labels of another spelling as those of the job");
+        bench.Press("End", "Enter");
+
+        Assert.Equal(["K007", "K008", "K009", "K010"], bench.Desk.Job!.Rows.Select(row => row.Label).Distinct().Order(StringComparer.Ordinal));
+        Assert.Equal(3.61, bench.Desk.Job.Rows.Last(row => row.Label == "K007").RestV);
+    }
 }

@@ -192,4 +192,23 @@ public class TablesTests
 
         return [.. names];
     }
+
+    [Theory]
+    [InlineData("tray=Box 1", "C1 C3")]
+    [InlineData("tray=\"Box 1\"", "C1 C3")]
+    [InlineData("tray=box 1 Ah>4", "C1")]
+    [InlineData("Ah>4 tray=Box 1", "C1")]
+    [InlineData("tray=Box", "C1 C2 C3 C4 C5")]
+    [InlineData("tray!=Box 1", "C2 C4 C5")]
+    [InlineData("tray=Box C4", "C4")]
+    public void A_value_with_a_blank_is_one_value(string condition, string expected)
+    {
+        string[] trays = ["Box 1", "Box 2", "Box 1", "Box 2", "Box 2"];
+        ListTable table = new([new Column("label", row => $"C{row + 1}"), new Column("tray", row => trays[row]), new Column("Ah", row => $"{Ah[row]}", row => Ah[row])]);
+        table.SetRows(5, row => $"C{row + 1}");
+
+        Assert.Null(table.Filter(condition));
+
+        Assert.Equal(expected.Split(' '), Order(table));
+    }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Sizing;
 using PackPlanner.Screens.Drawing;
@@ -43,16 +44,32 @@ internal static class ChoicesOverlay
     private static void Take(Desk desk, PackChoice choice)
     {
         Given Of(double value) => new(new JobValue.Number(value), Origin.You(desk.Today));
+        bool another = Chemistries.Find(choice.Cell.Chemistry) is { } chemistry && desk.Job!.Givens.Chemistry is { } own && own != chemistry;
+        if (another && desk.Job!.Rows.Count > 0)
+        {
+            desk.Says = $"Not taken: it is of {choice.Cell.Chemistry}, and the cells of this job are {desk.Job.Givens.Chemistry!.Name}. : \"copy this job\" begins a variant.";
+            return;
+        }
+
         JobChange series = JobChanges.Set("series", Of(choice.Series));
         JobChange? parallel = choice.Parallel is { } p ? JobChanges.Set("parallel", Of(p)) : null;
         string name = $"take {choice.Series}s{choice.Parallel}p";
-        desk.Do(new JobChange(name, job => OfCell(choice.Cell, job, Of).Aggregate(parallel is null ? series.Apply(job) : parallel.Apply(series.Apply(job)), (done, change) => change.Apply(done))));
-        desk.Says = $"{name}: u takes it back. The cell itself stays that of the space; i adds another case.";
+        desk.Do(new JobChange(name, job => OfCell(choice.Cell, job, another, desk.Today).Aggregate(parallel is null ? series.Apply(job) : parallel.Apply(series.Apply(job)), (done, change) => change.Apply(done))));
+        string broken = choice.LimitsBroken.Count > 0 ? $" It breaks {string.Join(", ", choice.LimitsBroken.Select(code => code.Replace('-', ' ')))}." : "";
+        desk.Says = $"{name}: u takes it back.{broken} The space is still laid out for its own cell; i adds another case.";
     }
 
     // What the job has not been told of its cell is that of the choice: else its volts and Ah would be others than those it was chosen by.
-    private static IEnumerable<JobChange> OfCell(SizingCell cell, Job job, Func<double, Given> of) =>
-        new (string Key, double? Value)[] { ("ratedAh", cell.CapacityAh), ("fullV", cell.FullV), ("emptyV", cell.CutoffV), ("nominalV", cell.NominalV) }
-            .Where(one => one.Value is not null && !job.Givens.Known.ContainsKey(one.Key) && GivenCatalogue.Find(one.Key) is not null)
-            .Select(one => JobChanges.Set(one.Key, of(one.Value!.Value)));
+    // With a cell of another chemistry comes all of it: volts of one beside the rules of the other would charge it wrongly.
+    private static IEnumerable<JobChange> OfCell(SizingCell cell, Job job, bool another, DateOnly today)
+    {
+        Origin you = Origin.You(today);
+        if (cell.Chemistry is { } chemistry && Chemistries.Find(chemistry) is { } known && (another || job.Givens.Chemistry is null))
+            yield return JobChanges.Set("chemistry", new Given(new JobValue.Word(known.Name), you));
+        foreach ((string key, double? value) in new (string Key, double? Value)[] { ("ratedAh", cell.CapacityAh), ("fullV", cell.FullV), ("emptyV", cell.CutoffV), ("nominalV", cell.NominalV) })
+        {
+            if (GivenCatalogue.Find(key) is not null && (another || (value is not null && !job.Givens.Known.ContainsKey(key))))
+                yield return JobChanges.Set(key, value is { } told ? new Given(new JobValue.Number(told), you) : null);
+        }
+    }
 }

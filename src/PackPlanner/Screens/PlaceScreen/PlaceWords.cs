@@ -21,8 +21,8 @@ internal static class PlaceWords
     /// <param name="pack">The pack.</param>
     /// <param name="job">The job, which holds what was read at the taps.</param>
     internal static IReadOnlyList<Caution> Cautions(PlacedPack pack, Job job) => pack.Answer.Cautions.Any(caution => caution.Code == "caution-19")
-        ? [.. pack.Answer.Cautions, .. JobTaps.CautionsAgainst(job, pack.Spans)]
-        : [.. pack.Answer.Cautions, .. JobTaps.CautionsAgainst(job, pack.Spans), new("caution-19", SignalWord.Warning, "sense taps", $"{pack.Series + 1} taps up to {pack.ExpectedV[^1].ToString("0.0", CultureInfo.InvariantCulture)} V: measure all before plugging in")];
+        ? [.. pack.Answer.Cautions, .. JobTaps.CautionsAgainst(job, pack.InSeries, pack.Spans)]
+        : [.. pack.Answer.Cautions, .. JobTaps.CautionsAgainst(job, pack.InSeries, pack.Spans), new("caution-19", SignalWord.Warning, "sense taps", $"{pack.Series + 1} taps up to {pack.ExpectedV[^1].ToString("0.0", CultureInfo.InvariantCulture)} V: measure all before plugging in")];
 
     /// <summary>Links between groups on the side that is looked at; all of them where poles do not tell a side.</summary>
     /// <param name="pack">The pack.</param>

@@ -58,6 +58,9 @@ internal sealed class PlacedPack
 
     internal string? PlusToward(PlacedCell cell) => byPlace[cell.Cell].PlusToward;
 
+    /// <summary>The groups from pack minus on; empty while there are none.</summary>
+    internal IReadOnlyList<JobGroup> InSeries => inSeries;
+
     /// <summary>The matched group at a place in series; null while there are no groups.</summary>
     internal JobGroup? GroupOf(int seat) => seat >= 1 && seat <= inSeries.Count ? inSeries[seat - 1] : null;
 

@@ -39,7 +39,7 @@ internal sealed class TapTable(Desk desk)
         area.Write(Math.Clamp(area.Width - 14, 40, 47), 1, "measured", Ink.Bold);
         int page = Math.Max(1, area.Height - 2);
         top = Math.Clamp(top, Math.Max(0, At - page + 1), Math.Max(0, Math.Min(At, pack.Series + 1 - page)));
-        IReadOnlyDictionary<int, double> readings = Readings();
+        IReadOnlyDictionary<int, double> readings = Readings(pack);
         for (int y = 0; y < page && top + y <= pack.Series; y++)
         {
             int number = top + y;
@@ -59,16 +59,19 @@ internal sealed class TapTable(Desk desk)
     [
         ("sum", $"the {(pack.IsNominal ? "nominal" : "resting")} volts of the groups below it, from pack minus"),
         ("right", $"each step within {desk.Look.Figure(TapCheck.ToleranceV, 1)} V of its group's own volts and of the right sign; from pack minus within {desk.Look.Figure(TapCheck.ToleranceV, 1)} V or {desk.Look.Percent(TapCheck.ToleranceFraction, 1)}, whichever is more"),
-        .. Readings() is var readings && readings.TryGetValue(At, out double read)
+        .. Readings(pack) is var readings && readings.TryGetValue(At, out double read)
             ? [("read", $"{desk.Look.Figure(read, 2)} V{(JobTaps.Why(At, pack.Spans, readings) is { } why ? ": " + desk.Look.Prose(why) : "")}")]
             : Array.Empty<(string, string)>(),
         ("one outside", "stop, do not plug in"),
     ]);
 
+    /// <summary>How many readings are of cells that no longer stand there.</summary>
+    internal int OfOthers(PlacedPack pack) => desk.Job!.TapReadings.Count - Readings(pack).Count;
+
     /// <summary>How many readings are outside what is expected.</summary>
     internal int Wrong(PlacedPack pack)
     {
-        IReadOnlyDictionary<int, double> readings = Readings();
+        IReadOnlyDictionary<int, double> readings = Readings(pack);
         return Enumerable.Range(0, pack.Series + 1).Count(number => TapCheck.IsRight(number, pack.Spans, readings) == false);
     }
 
@@ -82,8 +85,8 @@ internal sealed class TapTable(Desk desk)
             text => WhyNot(text, pack),
             text =>
             {
-                desk.Do(JobChanges.ReadTap(number, Volts(text) is { } volts ? new TapReading(volts, Origin.You(desk.Today)) : null));
-                if (JobTaps.Why(number, pack.Spans, Readings()) is { } why)
+                desk.Do(JobChanges.ReadTap(number, Volts(text) is { } volts ? new TapReading(volts, Origin.You(desk.Today), JobTaps.GroupsBelow(pack.InSeries, number)) : null));
+                if (JobTaps.Why(number, pack.Spans, Readings(pack)) is { } why)
                     desk.Says = desk.Look.Prose($"B{number} is wrong: {why}. Stop, do not plug in; find out why first.");
                 else
                     At = Math.Min(pack.Series, number + 1);
@@ -108,12 +111,12 @@ internal sealed class TapTable(Desk desk)
         int measuredAt = Math.Clamp(area.Width - 14, 40, 47);
         area.Write(26, y, TextWidth.Cut(where, measuredAt - 27));
         bool? right = TapCheck.IsRight(number, pack.Spans, readings);
-        string measured = readings.TryGetValue(number, out double volts) ? $"{area.Look.Figure(volts, 2)} {(right switch { true => "ok", false => "WRONG", null => "?" })}" : "________";
+        string measured = readings.TryGetValue(number, out double volts) ? $"{area.Look.Figure(volts, 2)} {(right switch { true => "ok", false => "WRONG", null => "?" })}"
+            : desk.Job!.TapReadings.TryGetValue(number, out TapReading? before) ? $"{area.Look.Figure(before.Volts, 2)} AGAIN" : "________";
         area.Write(measuredAt, y, measured, right == false ? Ink.Bold | Ink.Underline : Ink.Plain);
     }
 
-    private Dictionary<int, double> Readings() =>
-        desk.Job!.TapReadings.ToDictionary(reading => reading.Key, reading => reading.Value.Volts);
+    private Dictionary<int, double> Readings(PlacedPack pack) => JobTaps.Readings(desk.Job!, pack.InSeries);
 
     private static string? WhyNot(string text, PlacedPack pack)
     {

@@ -22,6 +22,13 @@ internal static class AlreadyHere
             : "";
     }
 
+    /// <summary>What became of labels that the job has in another spelling.</summary>
+    /// <param name="meant">The job's label by each that is written otherwise.</param>
+    /// <param name="asInJob">Whether they are taken as those of the job.</param>
+    internal static IEnumerable<string> Spelt(IReadOnlyDictionary<string, string> meant, bool asInJob) => meant.Count == 0 ? [] :
+        [$"{string.Join(", ", meant.Take(4).Select(pair => $"{pair.Key} ({pair.Value})"))}{(meant.Count > 4 ? $" and {meant.Count - 4} more" : "")}: "
+            + (asInJob ? "taken as those of the job." : "in the job in another spelling; kept apart as different cells.")];
+
     /// <summary>Like <see cref="Same"/>, and where the file is new how many of its cells the job knows.</summary>
     internal static string Cells(Job job, string fingerprint, IReadOnlyList<CellRow> rows)
     {

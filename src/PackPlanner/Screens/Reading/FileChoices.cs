@@ -16,6 +16,9 @@ internal sealed record FileChoices(string Path, string Shown)
     /// <summary>What was said of single columns.</summary>
     internal IReadOnlyList<ColumnChoice> Columns { get; init; } = [];
 
+    /// <summary>Labels that differ from those of the job in zeros, case or blanks alone are taken as those.</summary>
+    internal bool AsInJob { get; init; }
+
     /// <summary>They were made for an earlier file of the same shape.</summary>
     internal bool Remembered { get; init; }
 

@@ -23,4 +23,8 @@ internal sealed record FileInHand(
     RowAccount? Account,
     IReadOnlyList<string> Understood,
     Func<Job, JobChange> Take,
-    int Step);
+    int Step)
+{
+    /// <summary>How many labels the job has in another spelling.</summary>
+    internal int Spelt { get; init; }
+}

@@ -90,7 +90,9 @@ internal static class FileReader
     private static FileInHand Cells(FileChoices choices, CellTableReading reading, Job now)
     {
         string sum = ReadingStart.Fingerprint(choices.Path);
-        CellRow[] rows = [.. reading.Rows.Select(row => row with { File = choices.Shown })];
+        IReadOnlyDictionary<string, string> meant = LabelClashes.Meant(now.Rows.Select(row => row.Label), reading.Rows.Select(row => row.Label));
+        CellRow[] rows = [.. reading.Rows.Select(row => row with { File = choices.Shown, Label = choices.AsInJob ? meant.GetValueOrDefault(row.Label, row.Label) : row.Label })];
+        string[] sentences = [.. AlreadyHere.Spelt(meant, choices.AsInJob), .. reading.Understood];
         int cells = rows.Select(row => row.Label).Distinct(StringComparer.Ordinal).Count();
         int again = rows.Length - cells;
         string repeats = again == 0 ? "" : again == 1 ? " (one a repeat)" : $" ({again} repeats)";
@@ -102,9 +104,10 @@ internal static class FileReader
             reading.Shapes[0].Columns,
             FirstValuesOfCells.Of(reading.Shapes[0].Columns, rows),
             account,
-            reading.Understood,
+            sentences,
             job => JobChanges.AddTable(new JobTable(
-                new JobSource(job.NextSourceId, choices.Shown, sum, SourceKind.Cells, reading.Understood), rows, account.RowsRead - account.RowsUsed)),
-            Step: 1);
+                new JobSource(job.NextSourceId, choices.Shown, sum, SourceKind.Cells, sentences), rows, account.RowsRead - account.RowsUsed)),
+            Step: 1)
+        { Spelt = meant.Count };
     }
 }

@@ -132,6 +132,8 @@ internal sealed class ReadingOverlay : IOverlay
         if (inHand.Account is null)
             yield break;
         FileChoices own = choices with { Remembered = false, Seen = true, Cursor = -1 };
+        if (inHand.Spelt > 0)
+            yield return (choices.AsInJob ? "keep labels of another spelling apart" : "take labels of another spelling as those of the job", own with { AsInJob = !choices.AsInJob });
         if (choices.Decimal != "point")
             yield return ("read it again with a decimal point", own with { Decimal = "point" });
         if (choices.Decimal != "comma")

@@ -111,7 +111,7 @@ internal sealed class ListTable
     /// <returns>What is wrong with the condition; null when it was taken.</returns>
     internal string? Filter(string typed)
     {
-        if (RowCondition.Read(typed, Columns, out Func<int, bool>? test) is { } wrong)
+        if (RowCondition.Read(typed, Columns, out Func<int, bool>? test, Count) is { } wrong)
             return wrong;
         (Condition, holds) = (typed.Trim(), test);
         Keep(Arrange);

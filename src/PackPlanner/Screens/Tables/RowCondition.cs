@@ -13,12 +13,13 @@ internal static partial class RowCondition
     /// <param name="typed">What was typed.</param>
     /// <param name="columns">The columns it may name.</param>
     /// <param name="holds">The test of one row; null when nothing was typed.</param>
+    /// <param name="rows">How many rows there are, to see which values with blanks occur: <c>tray=Box 1</c> is one value where a row has it.</param>
     /// <returns>What is wrong with it; null when nothing is.</returns>
-    internal static string? Read(string typed, IReadOnlyList<Column> columns, out Func<int, bool>? holds)
+    internal static string? Read(string typed, IReadOnlyList<Column> columns, out Func<int, bool>? holds, int rows = 0)
     {
         holds = null;
         List<Func<int, bool>> parts = [];
-        foreach (string part in WithoutBlanks(typed, columns).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (string part in Parts(WithoutBlanks(typed, columns), columns, rows))
         {
             string? sign = Signs.Where(s => part.Contains(s, StringComparison.Ordinal))
                 .MinBy(s => (part.IndexOf(s, StringComparison.Ordinal), -s.Length));
@@ -45,6 +46,40 @@ internal static partial class RowCondition
             holds = row => parts.TrueForAll(part => part(row));
         return null;
     }
+
+    // At blanks, but for those within quotes and those of a value that stands so in a row.
+    private static List<string> Parts(string text, IReadOnlyList<Column> columns, int rows)
+    {
+        string[] words = [.. Words().Matches(text).Select(word => word.Value.Replace("\"", "", StringComparison.Ordinal)).Where(word => word.Length > 0)];
+        List<string> parts = [];
+        for (int i = 0; i < words.Length; i++)
+        {
+            string part = words[i];
+            if (Valued().Match(part) is { Success: true } valued && Named(valued.Groups["name"].Value, columns) is { Number: null } column)
+            {
+                string value = valued.Groups["value"].Value;
+                for (int end = words.Length - 1; end > i; end--)
+                {
+                    string longer = string.Join(' ', words[(i + 1)..(end + 1)].Prepend(value));
+                    if (words[(i + 1)..(end + 1)].Any(word => Signs.Any(sign => word.Contains(sign, StringComparison.Ordinal)))
+                        || !Enumerable.Range(0, rows).Any(row => column.Text(row).StartsWith(longer, StringComparison.OrdinalIgnoreCase)))
+                        continue;
+                    (part, i) = (part[..^value.Length] + longer, end);
+                    break;
+                }
+            }
+
+            parts.Add(part);
+        }
+
+        return parts;
+    }
+
+    [GeneratedRegex("(?:[^ \"]|\"[^\"]*\"?)+", RegexOptions.CultureInvariant)]
+    private static partial Regex Words();
+
+    [GeneratedRegex(@"^(?<name>[^<>=!]+)!?=(?<value>.+)$", RegexOptions.CultureInvariant)]
+    private static partial Regex Valued();
 
     // Names may be typed as they are shown, with their blanks, and blanks may stand round a sign.
     private static string WithoutBlanks(string typed, IReadOnlyList<Column> columns)

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
+using PackPlanner.Core.Screening;
 
 namespace PackPlanner.Tests.Core.Jobs;
 
@@ -69,5 +71,26 @@ public class JobTapsTests
         Dictionary<int, double> step = new() { [1] = 3.51, [2] = 7.29 };
         Assert.Equal(TapFault.Step, TapCheck.Fault(2, expected, step));
         Assert.Equal("3.78 V above B1, 3.60 V expected", JobTaps.Why(2, expected, step));
+    }
+
+    // The volts stay those that were read; what they are of does not.
+    [Fact]
+    public void Readings_of_cells_that_moved_are_measured_again()
+    {
+        IReadOnlyList<JobGroup> then = Groups("AB", "CD", "EF"), now = Groups("AB", "CE", "DF");
+        Job job = new()
+        {
+            Title = "tray",
+            TapReadings = Enumerable.Range(0, 4).ToImmutableSortedDictionary(tap => tap, tap => new TapReading(3.6 * tap, You, JobTaps.GroupsBelow(then, tap))),
+        };
+
+        Assert.Empty(JobTaps.Cautions(job, then));
+        Assert.Equal([0, 1], JobTaps.Readings(job, now).Keys.Order());
+        Assert.Equal(["tap B2", "tap B3"], JobTaps.Cautions(job, now).Select(caution => caution.Where));
+        Assert.All(JobTaps.Cautions(job, now), caution => Assert.EndsWith("other cells stood below it then: measure it again", caution.Saw, StringComparison.Ordinal));
+        // Typed where nobody knew the groups, a reading is judged as it is.
+        Assert.Empty(JobTaps.Cautions(job with { TapReadings = job.TapReadings.SetItem(2, new TapReading(7.2, You)).SetItem(3, new TapReading(10.8, You)) }, now));
+
+        static JobGroup[] Groups(params string[] labels) => [.. labels.Select((some, i) => new JobGroup(i + 1, [.. some.Select(label => LotScreening.Judge([new CellRow { Label = label.ToString(), RestV = 3.6 }], new ScreeningRequest()).Cells[0])]))];
     }
 }
