@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Diagnosis;
 
 namespace PackPlanner.Screens.LogScreen;
@@ -26,6 +27,11 @@ internal sealed class LogChoice(Desk desk)
     internal int Other => (Which + 1) % Math.Max(1, desk.Job?.Logs.Count ?? 1);
 
     internal RideLog? Log => desk.Job is { Logs.IsEmpty: false } job ? job.Logs[Which].Log : null;
+
+    /// <summary>What is to be warned of: what the latest log warns of holds whichever log is looked at.</summary>
+    /// <param name="known">What the log on the screen shows.</param>
+    internal IReadOnlyList<Caution> Warns(RideDiagnosis known) => Which == desk.Job!.Logs.Count - 1 ? known.Cautions
+        : [.. known.Cautions.Union(desk.Answers.Diagnosis(desk.Job.Logs.Count - 1)?.Cautions ?? [])];
 
     internal void ShowOther() => chosen = Other;
 

@@ -40,7 +40,7 @@ internal sealed class LogModel : IStep
     public bool IsFilled => desk.Job is { Logs.IsEmpty: false };
 
     public StepPicture Picture => Diagnosis() is not { } known ? LogPicture.Waiting(desk, logs.Which)
-        : LogPicture.Of(known, desk.Job!.Logs.Count, desk.Look) with { Cautions = [.. known.Cautions.Union(Latest?.Cautions ?? [])] } is var picture && view == 5 && comparison is { } changes ? LogChanges.Picture(picture, changes, desk.Look)
+        : LogPicture.Of(known, desk.Job!.Logs.Count, desk.Look) with { Cautions = logs.Warns(known) } is var picture && view == 5 && comparison is { } changes ? LogChanges.Picture(picture, changes, desk.Look)
         : picture;
 
     public IReadOnlyList<KeyAction> Keys => Diagnosis() is { } known ? LogKeys.Of(desk, this, known) : LogKeys.WithoutDiagnosis(desk);
@@ -140,9 +140,6 @@ internal sealed class LogModel : IStep
         : null;
 
     MainTable IStep.Table() => Diagnosis() is { } known ? LogTables.OfGroups(known) : MainTable.Empty;
-
-    // What the latest log warns of holds whichever log is looked at.
-    private RideDiagnosis? Latest => logs.Which < desk.Job!.Logs.Count - 1 ? desk.Answers.Diagnosis(desk.Job.Logs.Count - 1) : null;
 
     private RideDiagnosis? Diagnosis()
     {
