@@ -6,6 +6,9 @@ namespace PackPlanner.Formats.Tables;
 internal sealed class CellRowMaker(
     SourceFile source, CellTableLayout layout, Dictionary<ColumnRole, FigureColumn> figures, IReadOnlyList<TextRow> rows, GroupNumbers groups, CellRemarks remarks)
 {
+    // Volts; LTO may rest at this, everything else higher. Common practice, no source.
+    private const double LowestRestV = 1.5;
+
     private readonly FigureColumn? _capacity = First(figures, ColumnRole.DischargeCapacity, ColumnRole.Capacity, ColumnRole.ChargeCapacity);
     private readonly FigureColumn? _dc = First(figures, ColumnRole.DcResistance, ColumnRole.Resistance);
     private readonly FigureColumn? _ac = First(figures, ColumnRole.AcResistance);
@@ -36,7 +39,7 @@ internal sealed class CellRowMaker(
             ResistanceKind = milliohm is null ? ResistanceKind.Unknown : KindOf(resistance!, row),
             ResistanceAfterS = milliohm is null || resistance == _ac ? null : ResistanceHeading.AfterS(resistance!.Column.Heading.Raw),
             AcResistanceMilliohm = resistance == _ac ? null : Sense(_ac, row, i),
-            RestV = Volts(_rest, row, i),
+            RestV = Volts(_rest, row, i) ?? DeepAtStart(row, i),
             Date = Stamp(ColumnRole.Date, row) ?? Stamp(ColumnRole.Time, row),
             LaterRestV = Volts(figures.GetValueOrDefault(ColumnRole.LaterRestVoltage), row, i),
             LaterDate = Stamp(ColumnRole.LaterDate, row),
@@ -149,6 +152,10 @@ internal sealed class CellRowMaker(
         remarks.OutsideSense(row, column.Column, row[column.Column.Index]);
         return null;
     }
+
+    // Below what any chemistry may stand at: that a test then charged it, or could not, does not make it a good cell. Higher ones are of a
+    // cell that was charged for the test, and tell nothing of how it rested.
+    private double? DeepAtStart(TextRow row, int i) => Volts(figures.GetValueOrDefault(ColumnRole.StartVoltage), row, i) is { } start && start < LowestRestV ? start : null;
 
     private double? Share(double? fraction, TextRow row)
     {

@@ -230,4 +230,17 @@ public class DeskTests
         int y = Array.FindIndex(lines, line => line.Contains(words, StringComparison.Ordinal));
         desk.Click(page, lines[y].IndexOf(words, StringComparison.Ordinal), y);
     }
+
+    [Fact]
+    public void A_long_name_leaves_what_the_pack_is_and_its_revision_in_view()
+    {
+        using Bench bench = new();
+        bench.OpenLot(series: 13, parallel: 9);
+        bench.Desk.Do(PackPlanner.Core.Jobs.JobChanges.Rename("A job whose name somebody made as long as a whole sentence, for reasons of his own"));
+
+        string title = bench.Text().Split('\n')[0];
+
+        Assert.Contains("13s9p · NMC · rev ", title, StringComparison.Ordinal);
+        Assert.Contains("saved", title, StringComparison.Ordinal);
+    }
 }

@@ -202,4 +202,24 @@ public class SheetTests
 
     [Fact]
     public void The_same_job_and_day_give_the_same_bytes() => Assert.Equal(Files(Trike.Value), Files(Input(Demo())));
+
+    // Two columns of 90 mm hold a label of a dozen letters in type of 14 points beside group and tick box, not one of 27.
+    [Theory]
+    [InlineData("K", true)]
+    [InlineData("HALL-WEST-BATTERY-01-NO-", false)]
+    public void A_pick_list_has_one_column_where_labels_are_long(string begins, bool two)
+    {
+        Job job = new()
+        {
+            Title = "pick",
+            Givens = Given(2, 2),
+            AddedRows = [.. Enumerable.Range(1, 4).Select(i => Cell($"{begins}{i}", 3.6))],
+            Grouping = new JobGrouping([[$"{begins}1", $"{begins}2"], [$"{begins}3", $"{begins}4"]], Origin.You(Day)),
+        };
+
+        string pick = string.Concat(PickSheet.Pages(Input(JobHistory.Of(job))).Select(page => page.Body));
+
+        Assert.Equal(two, pick.Contains("class=\"columns\"", StringComparison.Ordinal));
+        Assert.All(Enumerable.Range(1, 4), i => Assert.Contains($">{begins}{i}<", pick, StringComparison.Ordinal));
+    }
 }

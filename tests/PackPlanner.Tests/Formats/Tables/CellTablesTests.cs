@@ -147,4 +147,13 @@ public class CellTablesTests
         Assert.DoesNotContain("maker", sentence);
         Assert.DoesNotContain(TableText.Read("cell;Ah\nC1;2,85\nC2;2,79\n").Understood, said => said.StartsWith("Not used", StringComparison.Ordinal));
     }
+
+    // As testers write their summaries: the discharge begins at a full cell, and a dead one shows where it stood.
+    [Fact]
+    public void A_cell_that_stood_far_below_its_limit_as_its_test_began_rested_there()
+    {
+        CellTableReading reading = TableText.Read("Slot,Date,Chg mAh,Dis mAh,Start V,End V\n1,2026-09-28,2910,2850,4.19,2.80\n2,2026-09-28,2780,2790,4.19,2.80\n3,2026-09-28,-,-,0.03,-\n");
+
+        Assert.Equal([null, null, 0.03], reading.Rows.Select(row => row.RestV));
+    }
 }
