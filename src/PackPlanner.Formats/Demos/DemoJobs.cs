@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
@@ -23,6 +24,9 @@ public static class DemoJobs
         ["trike"] = [("T113", "bought apart and less charged; read again after three weeks, the volts were the same")],
     };
 
+    // Read once: a job is never changed in place, and what is worked out of a log is kept for as long as the log is.
+    private static readonly ConcurrentDictionary<string, Outcome<JobHistory>> Made = new();
+
     /// <summary>Their names, in the order in which they are shown.</summary>
     public static IReadOnlyList<string> Names { get; } = [.. Scenes.Select(scene => scene.Name)];
 
@@ -35,6 +39,11 @@ public static class DemoJobs
         if (scene.Name is null)
             return Refusal.CommandLine("unknown-demo", $"demo {name}", $"there is no invented job \"{OneLine.Of(name)}\"",
                 $"Did you mean {NearestName.Of(name, Names)}? There are {string.Join(", ", Names)}.");
+        return Made.GetOrAdd(name, _ => Make(scene));
+    }
+
+    private static Outcome<JobHistory> Make((string Name, string Title, string[] Files) scene)
+    {
         JobHistory history = JobHistory.Of(new Job { Title = scene.Title, IsDemo = true });
         foreach (string file in scene.Files)
         {
@@ -43,7 +52,7 @@ public static class DemoJobs
             history = added.History;
         }
 
-        foreach ((string label, string reason) in Released.GetValueOrDefault(name, []))
+        foreach ((string label, string reason) in Released.GetValueOrDefault(scene.Name, []))
             history = history.Do(JobChanges.SetVerdict(label, new VerdictOverride(Verdict.Use, reason, new Origin("invented", Standing.Assumed))));
 
         return JobHistory.Of(history.Now);

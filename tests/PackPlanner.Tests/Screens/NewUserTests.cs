@@ -215,6 +215,14 @@ public sealed class NewUserTests : IDisposable
         bench.Press("4");
         bench.Text();
         Assert.Equal("NMC", bench.Desk.Job!.Givens.Chemistry!.Name);
+        Assert.Null(bench.Desk.Job.Givens.RatedAh);
+
+        // The first is of the job's own chemistry: it brings what the job was not told, 5 Ah and 3.0 V empty, where NMC alone would say 2.75 V.
+        bench.Press("Enter", "Enter");
+        Assert.Equal((5.0, 3.0), (bench.Desk.Job!.Givens.RatedAh, bench.Desk.Job.Givens.EmptyV));
+        bench.Press("u");
+        Assert.Null(bench.Desk.Job!.Givens.RatedAh);
+
         bench.Press("Enter", "End");
         Assert.Contains("LFP", bench.Text(120, 36).Split('\n').Single(line => line.StartsWith(" >", StringComparison.Ordinal)), StringComparison.Ordinal);
         bench.Press("Enter");

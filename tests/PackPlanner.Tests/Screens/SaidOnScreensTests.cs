@@ -69,24 +69,6 @@ public partial class SaidOnScreensTests
         Assert.Matches("remark +stopped at 3.1 V", bench.Text(120, 36));
     }
 
-    // The invented need names a cell of 5 Ah that is emptied to 3.0 V; NMC alone would say 2.75 V.
-    [Fact]
-    public void A_choice_that_is_taken_brings_what_the_job_was_not_told_of_its_cell()
-    {
-        using Bench bench = new();
-        bench.Desk.Store.Demo("scooter");
-        Assert.Null(bench.Desk.Job!.Givens.RatedAh);
-
-        bench.Press("4");
-        bench.Text();
-        bench.Press("Enter", "Enter");
-
-        Assert.Equal(5, bench.Desk.Job!.Givens.RatedAh);
-        Assert.Equal(3.0, bench.Desk.Job.Givens.EmptyV);
-        bench.Press("u");
-        Assert.Null(bench.Desk.Job!.Givens.RatedAh);
-    }
-
     [GeneratedRegex(@"^([\d.]+) kWh as read, likely ([\d.]+)-([\d.]+),")]
     private static partial Regex AnswerOfEnergy();
 

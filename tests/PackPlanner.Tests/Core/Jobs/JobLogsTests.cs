@@ -2,6 +2,7 @@ using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats;
 using PackPlanner.Formats.Demos;
+using PackPlanner.Formats.JobFiles;
 
 namespace PackPlanner.Tests.Core.Jobs;
 
@@ -11,7 +12,11 @@ public class JobLogsTests
     [Fact]
     public void A_log_is_judged_once_until_what_is_known_of_the_pack_changes()
     {
-        Job job = Assert.IsType<Outcome<JobHistory>.Given>(DemoJobs.Of("tractor")).Value.Now;
+        // A log of its own: that of the invented job is judged by others at the same time.
+        JobHistory read = JobHistory.Of(new Job { Title = "tractor" });
+        foreach ((string name, byte[] bytes) in DemoJobs.Files("tractor"))
+            read = Assert.IsType<Outcome<AddedFiles>.Given>(JobAdding.Add(read, name, bytes)).Value.History;
+        Job job = read.Now;
         RideLog log = job.Logs[^1].Log;
         CancellationToken stop = TestContext.Current.CancellationToken;
 
