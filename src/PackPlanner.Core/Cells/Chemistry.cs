@@ -44,6 +44,9 @@ public sealed record Chemistry
     /// <summary><see cref="Full"/> in volts.</summary>
     public double FullV => Full.Value.Volts;
 
+    /// <summary>Volts above full from which caution 3 is raised. Common practice, no source.</summary>
+    public const double OverFullV = 0.05;
+
     /// <summary><see cref="Cutoff"/> in volts.</summary>
     public double CutoffV => Cutoff.Value.Volts;
 

@@ -16,7 +16,6 @@ public sealed record PackComparison(
     /// <summary>Kilometres from full to empty now, at the use of the later ride.</summary>
     public double? RangeKmNow { get; private init; }
 
-
     // Resistance falls by about this share for each kelvin (common practice, no source); both logs are brought to the later one's temperature.
     private const double ResistancePerKelvin = 0.018;
 

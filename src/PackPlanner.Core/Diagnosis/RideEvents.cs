@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
 using static System.FormattableString;
 
 namespace PackPlanner.Core.Diagnosis;
@@ -7,7 +8,7 @@ namespace PackPlanner.Core.Diagnosis;
 internal static class RideEvents
 {
     // Cautions 3 and 15 (common practice, no source).
-    private const double PastLimitV = 0.02, OverFullV = 0.05, PastLimitS = 5;
+    private const double PastLimitV = 0.02, PastLimitS = 5;
     private const int MostOfAKind = 40;
 
     /// <summary>Seconds of current into the pack, without a pause, that may still be braking (common practice, no source).</summary>
@@ -122,7 +123,7 @@ internal static class RideEvents
         }
         void Over(int k, double[] volts)
         {
-            (int first, int last) = Runs(log, i => volts[i] > given.FullV + OverFullV, PastLimitS).FirstOrDefault((-1, -1));
+            (int first, int last) = Runs(log, i => volts[i] > given.FullV + Chemistry.OverFullV, PastLimitS).FirstOrDefault((-1, -1));
             if (first < 0)
                 return;
             double v = volts[Worst(volts, first, last, low: false)];

@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cautions;
+using PackPlanner.Core.Cells;
 
 namespace PackPlanner.Core.Jobs;
 
@@ -7,9 +8,6 @@ public static class CellVoltsGiven
 {
     // Wider than any lithium cell that is sold: common practice, no source.
     private const double LowestV = 0.5, HighestV = 5;
-
-    // As much as a cell may stand above full before caution 3 is raised.
-    private const double OverFullV = 0.05;
 
     /// <summary>What cannot be.</summary>
     /// <param name="givens">The givens as they would be.</param>
@@ -31,7 +29,7 @@ public static class CellVoltsGiven
     /// <param name="givens">The givens.</param>
     /// <returns>The caution; null where they do not, or the chemistry is not known.</returns>
     public static Caution? AboveChemistry(JobGivens givens) =>
-        givens is { Chemistry: { } chemistry } && givens.NumberOf("fullV") is { } full && full > chemistry.FullV + OverFullV
+        givens is { Chemistry: { } chemistry } && givens.NumberOf("fullV") is { } full && full > chemistry.FullV + Chemistry.OverFullV
             ? new Caution(
                 "caution-03", SignalWord.Warning, "full volts as told", FormattableString.Invariant($"{full:0.00} V named as full; {chemistry.Name} is full at {chemistry.FullV:0.00} V"),
                 "Look at the data sheet of the cell, and correct the volts, before a charger is set by them.")

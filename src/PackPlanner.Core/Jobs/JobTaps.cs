@@ -16,37 +16,36 @@ public static class JobTaps
             .Select(i => TapCheck.Group(i < inSeries.Count ? inSeries[i].RestV : null, givens.EmptyV, givens.FullV)),
     ]);
 
-    /// <summary>Which cells stand below a tap, in short: equal for the same cells in the same groups.</summary>
+    /// <summary>Which cells stand below each tap, in short: equal for the same cells in the same groups.</summary>
     /// <param name="inSeries">The groups from pack minus on.</param>
-    /// <param name="tap">0 is pack minus.</param>
-    /// <returns>Eight hexadecimal figures; null where there are no groups.</returns>
-    public static string? GroupsBelow(IReadOnlyList<JobGroup> inSeries, int tap)
+    /// <returns>Eight hexadecimal figures for each tap, shape [S + 1]; empty where there are no groups.</returns>
+    public static string[] GroupsBelow(IReadOnlyList<JobGroup> inSeries)
     {
         if (inSeries.Count == 0)
-            return null;
+            return [];
         uint sum = 2166136261;
-        foreach (JobGroup group in inSeries.Take(tap))
+        string[] below = new string[inSeries.Count + 1];
+        for (int tap = 0; tap < below.Length; tap++)
         {
-            foreach (char letter in string.Join('\n', group.Cells.Select(cell => cell.Label).Order(StringComparer.Ordinal)) + "\f")
+            below[tap] = sum.ToString("x8", CultureInfo.InvariantCulture);
+            foreach (char letter in tap == inSeries.Count ? "" : string.Join('\n', inSeries[tap].Cells.Select(cell => cell.Label).Order(StringComparer.Ordinal)) + "\f")
                 sum = (sum ^ letter) * 16777619;
         }
 
-        return sum.ToString("x8", CultureInfo.InvariantCulture);
+        return below;
     }
 
     /// <summary>The readings that are of the groups as they stand; one of other cells tells nothing about these.</summary>
     /// <param name="job">The job.</param>
     /// <param name="inSeries">Its groups from pack minus on; empty where there are none.</param>
     /// <returns>Volts by tap.</returns>
-    public static Dictionary<int, double> Readings(Job job, IReadOnlyList<JobGroup> inSeries) =>
-        job.TapReadings.Where(reading => !IsOfOthers(reading.Key, reading.Value, inSeries)).ToDictionary(reading => reading.Key, reading => reading.Value.Volts);
-
-    /// <summary>Whether other cells stood below the tap when it was read.</summary>
-    /// <param name="tap">0 is pack minus.</param>
-    /// <param name="reading">What was read there.</param>
-    /// <param name="inSeries">The groups from pack minus on; empty where there are none.</param>
-    public static bool IsOfOthers(int tap, TapReading reading, IReadOnlyList<JobGroup> inSeries) =>
-        reading.GroupsBelow is { } then && GroupsBelow(inSeries, tap) is { } now && then != now;
+    public static Dictionary<int, double> Readings(Job job, IReadOnlyList<JobGroup> inSeries)
+    {
+        string[] below = job.TapReadings.IsEmpty ? [] : GroupsBelow(inSeries);
+        return job.TapReadings
+            .Where(reading => reading.Value.GroupsBelow is not { } then || reading.Key < 0 || reading.Key >= below.Length || then == below[reading.Key])
+            .ToDictionary(reading => reading.Key, reading => reading.Value.Volts);
+    }
 
     /// <summary>Caution 19 for each reading that is not as it must be, that no tap can have, or that is of other cells.</summary>
     /// <param name="job">The job.</param>

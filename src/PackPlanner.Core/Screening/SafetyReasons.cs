@@ -5,8 +5,7 @@ namespace PackPlanner.Core.Screening;
 /// <summary>Reasons that concern people before they concern the pack: cautions 1 to 5.</summary>
 internal static class SafetyReasons
 {
-    // Volts above the charge limit from which a cell is held, and rejected. Common practice, no source.
-    private const double OverFullV = 0.05;
+    // Volts above the charge limit from which a cell is rejected; from Chemistry.OverFullV on it is held. Common practice, no source.
     private const double FarOverFullV = 0.15;
 
     // No LTO cell rests above this: 2.8 V full and a margin. A lot that rests higher has another anode.
@@ -65,9 +64,9 @@ internal static class SafetyReasons
             yield return low;
         if (now?.Bears != Verdict.Reject && cell.AllRestV.Where(v => v < limits.SurelyDeepV && v < volts - band).ToArray() is { Length: > 0 } earlier)
             yield return At(ReasonCodes.DeepDischargeHistory, earlier.Min(), limits.SurelyDeepV, LimitOrigin.Chemistry, Verdict.Reject, "caution-04");
-        if (limits.FullV is { } full && volts > full + OverFullV - band)
+        if (limits.FullV is { } full && volts > full + Chemistry.OverFullV - band)
             yield return At(
-                ReasonCodes.AboveChargeLimit, volts, full + OverFullV, limits.FullFrom,
+                ReasonCodes.AboveChargeLimit, volts, full + Chemistry.OverFullV, limits.FullFrom,
                 volts > full + FarOverFullV ? Verdict.Reject : Verdict.Hold, "caution-03");
     }
 

@@ -10,9 +10,6 @@ internal static class CellVolts
     private const double LargestStepV = 0.35;
     private const int MostColumnsLookedAt = 100;
 
-    // As much as a cell may be charged past full before caution 3 is raised.
-    private const double OverFullV = 0.05;
-
     // No charger takes most groups of a pack so far past full; one group may get there, and is warned of.
     private const double FarOverFullV = 0.3;
 
@@ -85,7 +82,7 @@ internal static class CellVolts
             return string.Create(System.Globalization.CultureInfo.InvariantCulture, $"most groups stand above {chemistry.FullV + FarOverFullV:0.00} V in a tenth of the log, and cells of {chemistry.Name} are full at {chemistry.FullV:0.00} V");
         double[] volts = [.. each.SelectMany(one => one)];
         double middle = volts.Length == 0 ? 0 : Robust.UpperMedian(volts);
-        return middle <= chemistry.FullV + OverFullV ? null
+        return middle <= chemistry.FullV + Chemistry.OverFullV ? null
             : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"half of all cell volts stand above {middle:0.00} V, and cells of {chemistry.Name} are full at {chemistry.FullV:0.00} V");
     }
 

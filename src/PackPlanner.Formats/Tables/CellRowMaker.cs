@@ -6,8 +6,7 @@ namespace PackPlanner.Formats.Tables;
 internal sealed class CellRowMaker(
     SourceFile source, CellTableLayout layout, Dictionary<ColumnRole, FigureColumn> figures, IReadOnlyList<TextRow> rows, GroupNumbers groups, CellRemarks remarks)
 {
-    // Volts; LTO may rest at this, everything else higher. Common practice, no source.
-    private const double LowestRestV = 1.5;
+    private static readonly double LowestRestV = Chemistries.All.Min(known => known.DoNotRechargeV);
 
     private readonly FigureColumn? _capacity = First(figures, ColumnRole.DischargeCapacity, ColumnRole.Capacity, ColumnRole.ChargeCapacity);
     private readonly FigureColumn? _dc = First(figures, ColumnRole.DcResistance, ColumnRole.Resistance);

@@ -30,7 +30,7 @@ public static class CellsWords
         if (answer.StillToTest is { } still)
             lines.Add(Still(still));
         foreach (SetApartJson apart in answer.SetApart.Where(apart => apart.Cells > 0))
-            lines.Add($"  {apart.Verdict,-7} {apart.Cells} cells, {Text(apart.CapacityAh, "0.0")} Ah{(apart.EnergyWh is { } wh ? $", about {Text(wh, "0")} Wh" : "")}, to be kept apart");
+            lines.Add($"  {apart.Verdict,-7} {apart.Cells} cell{(apart.Cells == 1 ? "" : "s")}, {Text(apart.CapacityAh, "0.0")} Ah{(apart.EnergyWh is { } wh ? $", about {Text(wh, "0")} Wh" : "")}, to be kept apart");
         return lines;
     }
 

@@ -67,6 +67,15 @@ internal sealed class Bench : IDisposable
 
     internal string Text(int width = 80, int height = 24) => Desk.Draw(width, height).ToText();
 
+    /// <summary>Step Log of the invented tractor.</summary>
+    internal static Bench TractorsLog()
+    {
+        Bench bench = new();
+        bench.Desk.Store.Demo("tractor");
+        bench.Press("7");
+        return bench;
+    }
+
     /// <summary>A job with an invented lot: capacities and resistances by a rule, so that figures can be checked by hand.</summary>
     internal void OpenLot(int cells = 12, int? series = 4, int? parallel = 2)
     {

@@ -5,18 +5,10 @@ namespace PackPlanner.Tests.Screens;
 /// <summary>What changed between two logs, on the screen, and two counts of one pack.</summary>
 public class LogChangesTests
 {
-    private static Bench Open()
-    {
-        Bench bench = new();
-        bench.Desk.Store.Demo("tractor");
-        bench.Press("7");
-        return bench;
-    }
-
     [Fact]
     public void Whether_it_is_the_pack_at_all_is_told_from_the_kilometres_of_both_rides()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
         bench.Press("t", "t", "t", "t", "t");
         bench.Text();
         bench.Press("Enter");
@@ -44,7 +36,7 @@ public class LogChangesTests
     [Fact]
     public void A_vehicle_that_needs_less_is_said_to_give_and_not_to_lose_less_than_nothing()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
         bench.Set("kmBefore", new PackPlanner.Core.Jobs.JobValue.Number(41));
         bench.Set("kmNow", new PackPlanner.Core.Jobs.JobValue.Number(33));
         bench.Press("t", "t", "t", "t", "t");
@@ -60,7 +52,7 @@ public class LogChangesTests
     [Fact]
     public void Two_figures_of_one_pack_stand_beside_one_another_with_one_reason()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
         bench.Press("r");
         bench.Text();
         bench.Press("=");

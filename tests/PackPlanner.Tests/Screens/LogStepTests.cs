@@ -8,18 +8,10 @@ namespace PackPlanner.Tests.Screens;
 /// <summary>Step Log on the invented tractor: its plots, the second log beside, the groups drawn, wide ranges.</summary>
 public class LogStepTests
 {
-    private static Bench Open()
-    {
-        Bench bench = new();
-        bench.Desk.Store.Demo("tractor");
-        bench.Press("7");
-        return bench;
-    }
-
     [Fact]
     public void The_plot_goes_through_volts_volts_less_the_median_drops_and_rests()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
 
         bench.Press("Tab");
         Assert.Contains("and median m", bench.Text(), StringComparison.Ordinal);
@@ -39,7 +31,7 @@ public class LogStepTests
     [Fact]
     public void On_a_small_screen_Tab_shows_the_plot_in_place_of_the_table()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
         string table = bench.Text(60, 18);
         Assert.Contains("group 11", table, StringComparison.Ordinal);
         Assert.DoesNotContain("median m", table, StringComparison.Ordinal);
@@ -56,7 +48,7 @@ public class LogStepTests
     [Fact]
     public void A_key_that_moves_nothing_in_a_plot_says_why()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
         bench.Press("Tab", "Right");
         Assert.Contains("All of the time is shown: z looks nearer", bench.Text(), StringComparison.Ordinal);
 
@@ -83,7 +75,7 @@ public class LogStepTests
     [Fact]
     public void What_is_dangerous_comes_before_a_test_that_begins_with_a_charge()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
 
         Assert.Equal("Measure groups 8 and 9 with a meter, mend the wire or its contact", bench.Desk.Step.Picture.Next);
         Assert.Contains(" Next  Measure groups 8 and 9 with a meter, mend the wire or its contact\n", bench.Text(), StringComparison.Ordinal);
@@ -92,7 +84,7 @@ public class LogStepTests
     [Fact]
     public void The_volts_are_drawn_while_the_log_cannot_be_judged_yet()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
         bench.Desk.Do(JobChanges.Set("chemistry", null));
 
         string text = bench.Text();
@@ -105,7 +97,7 @@ public class LogStepTests
     [Fact]
     public void A_log_that_is_added_is_the_one_that_is_shown()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
         bench.Press("d");
         Assert.Contains("log 1 of 2", bench.Text(), StringComparison.Ordinal);
 
@@ -130,7 +122,7 @@ public class LogStepTests
     [Fact]
     public void A_plot_of_three_rows_has_figures_enough_at_its_axis_and_equal_ones_are_said_to_be_at_the_median()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
 
         Assert.Equal([" 3.5 ┤", " 3.0 ┤", " 2.5 ┤"], bench.Text().Split('\n').Where(row => row.Length > 5 && row[5] == '┤').Select(row => row[..6]));
         bench.Press("Tab", "t", "t", "t", "Right");
@@ -140,7 +132,7 @@ public class LogStepTests
     [Fact]
     public void A_second_log_stands_beside_and_chosen_groups_are_drawn_in_both()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
 
         bench.Press("Tab", "d", "c", "Down", "Enter", "Down", "Enter", "Esc");
         string text = bench.Text(120, 36);
@@ -154,7 +146,7 @@ public class LogStepTests
     [Fact]
     public void Nearer_and_farther_change_the_part_of_the_time_that_is_shown()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
 
         bench.Press("Tab", "z");
         Assert.Contains("25 to 75 % of the time", bench.Text(), StringComparison.Ordinal);
@@ -168,7 +160,7 @@ public class LogStepTests
     [Fact]
     public void A_joint_is_as_large_as_what_it_adds()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
 
         Assert.Matches("joint +\\+1\\.1[0-9] ± ", bench.Text(120, 36));
     }
@@ -176,7 +168,7 @@ public class LogStepTests
     [Fact]
     public void Every_view_tells_where_the_figure_under_the_cursor_comes_from()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
 
         bench.Press("=");
         Assert.Contains("nine times in ten", bench.Text(), StringComparison.Ordinal);
@@ -195,7 +187,7 @@ public class LogStepTests
     [Fact]
     public void What_the_latest_log_warns_of_stands_whichever_log_is_looked_at()
     {
-        using Bench bench = Open();
+        using Bench bench = Bench.TractorsLog();
         bench.Text();
         string[] before = [.. bench.Desk.AllCautions.Select(caution => $"{caution.Code} {caution.Where}")];
         Assert.Contains(before, caution => caution.StartsWith("caution-16", StringComparison.Ordinal));

@@ -85,7 +85,7 @@ internal sealed class TapTable(Desk desk)
             text => WhyNot(text, pack),
             text =>
             {
-                desk.Do(JobChanges.ReadTap(number, Volts(text) is { } volts ? new TapReading(volts, Origin.You(desk.Today), JobTaps.GroupsBelow(pack.InSeries, number)) : null));
+                desk.Do(JobChanges.ReadTap(number, Volts(text) is { } volts ? new TapReading(volts, Origin.You(desk.Today), JobTaps.GroupsBelow(pack.InSeries).ElementAtOrDefault(number)) : null));
                 if (JobTaps.Why(number, pack.Spans, Readings(pack)) is { } why)
                     desk.Says = desk.Look.Prose($"B{number} is wrong: {why}. Stop, do not plug in; find out why first.");
                 else

@@ -81,7 +81,7 @@ public class JobTapsTests
         Job job = new()
         {
             Title = "tray",
-            TapReadings = Enumerable.Range(0, 4).ToImmutableSortedDictionary(tap => tap, tap => new TapReading(3.6 * tap, You, JobTaps.GroupsBelow(then, tap))),
+            TapReadings = Enumerable.Range(0, 4).ToImmutableSortedDictionary(tap => tap, tap => new TapReading(3.6 * tap, You, JobTaps.GroupsBelow(then)[tap])),
         };
 
         Assert.Empty(JobTaps.Cautions(job, then));
