@@ -33,6 +33,14 @@ public sealed partial record Caution(string Code, SignalWord Signal, string Wher
             .ThenBy(c => c.Where, StringComparer.Ordinal),
     ];
 
+    /// <summary>The cautions of one job in order. What several of its parts ask of the whole pack (its cell fuses, its protection) is told once.</summary>
+    /// <param name="cautions">In any order.</param>
+    /// <returns>Gravest first.</returns>
+    public static IReadOnlyList<Caution> OfOneJob(IEnumerable<Caution> cautions) =>
+    [
+        .. InOrder(cautions).DistinctBy(caution => caution.Code is "caution-22" or "caution-23" ? (caution.Code, "", "") : (caution.Code, caution.Where, caution.Saw)),
+    ];
+
     // Group 2 before group 10.
     private static string Padded(string where) => Digits().Replace(where, number => number.Value.PadLeft(9, '0'));
 

@@ -49,7 +49,7 @@ internal static class PackCautionWords
             "Kirchhoff; CommonPractice"),
         new(
             "caution-23", SignalWord.Warning, "protection not stated",
-            "Fuse, disconnect, pre-charge or a monitor for each group is not ticked.",
+            "Fuse, disconnect, pre-charge or a BMS with a cut-off for each group is not ticked.",
             "Each of them stops a different accident.",
             "Plan all four; sizes are for the makers' data and a qualified person.",
             "Do not ride it without them.",

@@ -76,7 +76,7 @@ public static class EnergyCautions
         List<Caution> raised = [];
         List<NotChecked> open = [];
         double fullV = request.Groups.Count * request.ChargedToV;
-        AddIf(raised, TouchVoltage.Of("pack at full charge", fullV));
+        AddIf(raised, TouchVoltage.Of("pack", fullV));
         if (protection.InsulationOhm is { } insulationOhm)
             AddIf(raised, Insulation(insulationOhm, fullV));
         else if (fullV > TouchVoltage.LimitV)
@@ -150,7 +150,7 @@ public static class EnergyCautions
             .. new (bool Has, string Name)[]
             {
                 (protection.Fuse, "fuse"), (protection.Disconnect, "disconnect"),
-                (protection.PreCharge, "pre-charge"), (protection.Monitor, "monitor for each group"),
+                (protection.PreCharge, "pre-charge"), (protection.Monitor, "BMS with a cut-off for each group"),
             }.Where(part => !part.Has).Select(part => part.Name),
         ];
         if (missing.Length > 0)

@@ -3,6 +3,7 @@ using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
 using PackPlanner.Formats.Json;
+using PackPlanner.Formats.Sheets;
 using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Formats.JobFiles;
@@ -13,13 +14,12 @@ public static class JobSummary
     /// <summary>The answer of the verb job.</summary>
     /// <param name="job">The open job.</param>
     /// <param name="did">What this call did.</param>
+    /// <param name="cautions">What is to be told with it: <see cref="Quick"/> or <see cref="Whole"/>.</param>
     /// <returns>The answer.</returns>
-    public static JobAnswer Answer(OpenJob job, IReadOnlyList<string> did)
+    public static JobAnswer Answer(OpenJob job, IReadOnlyList<string> did, IReadOnlyList<Caution> cautions)
     {
         Job now = job.History.Now;
         IReadOnlyList<Core.Cells.CellRow> rows = now.Rows;
-        ScreenedLot? lot = rows.Count > 0 ? JobLot.Judge(now) : null;
-        IEnumerable<Caution> cautions = [.. JobCautions.Of(now.Givens), .. lot?.Cautions ?? [], .. Taps(now, lot)];
         return new JobAnswer
         {
             Job = job.Path,
@@ -39,6 +39,22 @@ public static class JobSummary
             Cautions = CautionJson.From(cautions),
         };
     }
+
+    /// <summary>Cautions of the givens, the cells and the taps: what can be told after each change without searching for places or judging a log.</summary>
+    /// <param name="now">The job.</param>
+    /// <returns>Gravest first.</returns>
+    public static IReadOnlyList<Caution> Quick(Job now)
+    {
+        ScreenedLot? lot = now.Rows.Count > 0 ? JobLot.Judge(now) : null;
+        return Caution.OfOneJob([.. JobCautions.Of(now.Givens), .. lot?.Cautions ?? [], .. Taps(now, lot)]);
+    }
+
+    /// <summary>All cautions of a job, those that its screens list: its places, groups, energy and latest log are worked out for them.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="stopped">The user's cancel.</param>
+    /// <returns>Gravest first; refused where the space cannot be read.</returns>
+    public static Outcome<IReadOnlyList<Caution>> Whole(JobHistory job, CancellationToken stopped) =>
+        SheetInput.Of(job, default, stopped).Is(out SheetInput? known, out Refusal? why) ? new Outcome<IReadOnlyList<Caution>>.Given(known.Cautions) : why;
 
     // The groups are looked for only where a reading wants to be judged.
     private static IReadOnlyList<Caution> Taps(Job now, ScreenedLot? lot) => now.TapReadings.IsEmpty ? []

@@ -109,6 +109,7 @@ public sealed record SheetInput
         RideDiagnosis? diagnosis,
         StringFigures? energy)
     {
+        IEnumerable<Caution> ofPlaces = layout is { Fits: true, Series: not null } ? JobTaps.OfLayout(layout) : layout?.Cautions ?? [];
         if (layout is { Fits: false } or { Series: null })
             layout = null;
         IReadOnlyList<JobGroup> inSeries = JobPlaces.InSeries(groups, job.Placement);
@@ -126,8 +127,8 @@ public sealed record SheetInput
             Layout = layout,
             Case = fitCase,
             Places = layout is null ? [] : JobPlaces.Of(layout, groups, job.Placement),
-            Cautions = [.. energy?.Raised ?? JobCautions.Of(job.Givens), .. lot?.Cautions ?? [], .. layout?.Cautions ?? [], .. diagnosis?.Cautions ?? [], .. joinings.SelectMany(plan => plan.Cautions),
-                .. job.TapReadings.IsEmpty ? [] : JobTaps.Cautions(job, inSeries)],
+            Cautions = Caution.OfOneJob([.. JobCautions.Of(job.Givens), .. energy?.Raised ?? [], .. lot?.Cautions ?? [], .. ofPlaces, .. diagnosis?.Cautions ?? [],
+                .. joinings.SelectMany(plan => plan.Cautions), .. job.TapReadings.IsEmpty ? [] : JobTaps.Cautions(job, inSeries)]),
             Notes = [.. lot is null ? [] : JobGroups.Notes(job, lot), .. new[] { (layout?.Series ?? groups.Count) is > 0 and { } series ? job.Placement.LeftOutWithin(series) : null }.OfType<string>()],
             WhyNoGroups = whyNoGroups,
         };

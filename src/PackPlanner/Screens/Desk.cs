@@ -84,12 +84,8 @@ internal sealed class Desk
 
     internal string SavedWords => Titles.Saved(this);
 
-    /// <summary>Cautions of all steps, gravest first; what two steps ask of the whole pack (its cell fuses, its protection) is listed once.</summary>
-    internal IReadOnlyList<Caution> AllCautions => Job is null ? [] :
-    [
-        .. Caution.InOrder(Steps.SelectMany(step => step.Picture.Cautions))
-            .DistinctBy(caution => caution.Code is "caution-22" or "caution-23" ? (caution.Code, "", "") : (caution.Code, caution.Where, caution.Saw)),
-    ];
+    /// <summary>Cautions of all steps, gravest first.</summary>
+    internal IReadOnlyList<Caution> AllCautions => Job is null ? [] : Caution.OfOneJob(Steps.SelectMany(step => step.Picture.Cautions));
 
     internal Page Draw(int width, int height) => FramePainter.Paint(this, width, height);
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats;
 using PackPlanner.Formats.JobFiles;
@@ -50,7 +51,11 @@ internal static class JobVerb
         OpenJob saved = done.Job;
         if (!ReferenceEquals(saved.History, job.History) && saved.Path == job.Path && !JobFile.Save(saved).Is(out saved!, out why))
             return why;
-        return Answer(saved, done);
+        if (typed != "show")
+            return Answer(saved, done, JobSummary.Quick(saved.History.Now));
+        // A space that cannot be read is told, and the rest of the job is shown all the same.
+        return JobSummary.Whole(saved.History, call.Stopped).Is(out IReadOnlyList<Caution>? cautions, out why) ? Answer(saved, done, cautions)
+            : Answer(saved, done with { Understood = [.. done.Understood ?? [], $"The space is not judged: {why.Problem.Where}: {why.Problem.Why}. {why.Problem.Remedy}"] }, JobSummary.Quick(saved.History.Now));
     }
 
     private static Outcome<Reply> New(VerbCall call, string path, string[] words)
@@ -62,12 +67,12 @@ internal static class JobVerb
         if (!JobActions.Told(JobHistory.Of(new Job { Title = title.Length > 0 ? title : "job" }), words, Today.Date()).Is(out JobHistory? history, out Refusal? why)
             || !JobFile.Create(file, history).Is(out made, out why))
             return why;
-        return Answer(made, new JobActionDone(made, [$"made {made.Path}"]));
+        return Answer(made, new JobActionDone(made, [$"made {made.Path}"]), JobSummary.Quick(made.History.Now));
     }
 
-    private static Reply Answer(OpenJob job, JobActionDone done)
+    private static Reply Answer(OpenJob job, JobActionDone done, IReadOnlyList<Caution> cautions)
     {
-        JobAnswer answer = JobSummary.Answer(job, done.Did) with { Understood = done.Understood ?? [], Files = done.Files ?? [] };
+        JobAnswer answer = JobSummary.Answer(job, done.Did, cautions) with { Understood = done.Understood ?? [], Files = done.Files ?? [] };
         answer = done.Account?.Fill(answer) ?? answer;
         return Reply.Of(answer, JobAnswerContext.Default.JobAnswer, JobSummary.Lines(answer), JobSummary.Table(answer));
     }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
@@ -20,9 +19,7 @@ internal static class PlaceWords
     /// <summary>The layout raises most of them itself; before taps are plugged in that one stands whatever the figures are, and each reading that is wrong.</summary>
     /// <param name="pack">The pack.</param>
     /// <param name="job">The job, which holds what was read at the taps.</param>
-    internal static IReadOnlyList<Caution> Cautions(PlacedPack pack, Job job) => pack.Answer.Cautions.Any(caution => caution.Code == "caution-19")
-        ? [.. pack.Answer.Cautions, .. JobTaps.CautionsAgainst(job, pack.InSeries, pack.Spans)]
-        : [.. pack.Answer.Cautions, .. JobTaps.CautionsAgainst(job, pack.InSeries, pack.Spans), new("caution-19", SignalWord.Warning, "sense taps", $"{pack.Series + 1} taps up to {pack.ExpectedV[^1].ToString("0.0", CultureInfo.InvariantCulture)} V: measure all before plugging in")];
+    internal static IReadOnlyList<Caution> Cautions(PlacedPack pack, Job job) => [.. JobTaps.OfLayout(pack.Answer), .. JobTaps.CautionsAgainst(job, pack.InSeries, pack.Spans)];
 
     /// <summary>Links between groups on the side that is looked at; all of them where poles do not tell a side.</summary>
     /// <param name="pack">The pack.</param>

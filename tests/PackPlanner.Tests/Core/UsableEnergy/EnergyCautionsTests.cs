@@ -112,7 +112,7 @@ public class EnergyCautionsTests
         Assert.EndsWith(": fuse", Saw(AllFour with { Fuse = false }), StringComparison.Ordinal);
         Assert.EndsWith(": disconnect", Saw(AllFour with { Disconnect = false }), StringComparison.Ordinal);
         Assert.EndsWith(": pre-charge", Saw(AllFour with { PreCharge = false }), StringComparison.Ordinal);
-        Assert.EndsWith(": monitor for each group", Saw(AllFour with { Monitor = false }), StringComparison.Ordinal);
+        Assert.EndsWith(": BMS with a cut-off for each group", Saw(AllFour with { Monitor = false }), StringComparison.Ordinal);
     }
 
     // 20 A over 4 cells is 5 A; the hardest-worked takes 1.2 times that, 6 A. Rated 7.5 A and aged to 80 %: 6 A, which is not above.
