@@ -20,6 +20,10 @@ public static class JobCautions
         double? fullV = givens.Series * givens.FullV;
         if (TouchVoltage.Of("pack", fullV) is { } touch)
             yield return touch;
+        if (ChargerCautions.Controller("pack at full charge", fullV, givens.NumberOf("controllerHighV")) is { } controller)
+            yield return controller;
+        if (ChargerCautions.Volts(fullV, givens.NumberOf("chargerV")) is { } charger)
+            yield return charger;
         if (givens.NumberOf("insulationOhm") is { } ohm && fullV is { } volts && EnergyCautions.Insulation(ohm, volts) is { } insulation)
             yield return insulation;
         if (givens.Parallel is { } parallel && givens.TickOf("cellFuse") != true && ShortCircuit.NoCellFuses("each group", parallel, givens.RatedAh) is { } unfused)

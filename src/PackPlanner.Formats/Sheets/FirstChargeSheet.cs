@@ -45,6 +45,20 @@ internal static class FirstChargeSheet
             : (half, ofCells);
     }
 
+    // Half of a label is judged by what it says, and the other half is named.
+    private static string OfCharger(SheetInput input)
+    {
+        if (Unsuited(input).Any())
+            return $"DOES NOT SUIT: {string.Join("; ", Unsuited(input).Select(caution => caution.Saw))}";
+        return (input.Job.Givens.NumberOf("chargerV"), input.Job.Givens.NumberOf("chargerA")) switch
+        {
+            (null, null) => "not given: not checked",
+            (_, null) => "your charger; its A is not given: not checked",
+            (null, _) => "your charger; its V is not given: not checked",
+            _ => "your charger",
+        };
+    }
+
     private static string Settings(SheetInput input)
     {
         JobGivens givens = input.Job.Givens;
@@ -65,7 +79,7 @@ internal static class FirstChargeSheet
             ("full volts of one group", $"{Html.Figure(givens.FullV, 2)} V", SourceOf(givens, "fullV")),
             ("empty volts of one group", $"{Html.Figure(givens.EmptyV, 2)} V", SourceOf(givens, "emptyV")),
             ("cold", Html.Text(cold), "data sheet first"),
-            ("charger's own label", Html.Text($"{Words.Figures.Fixed(givens.NumberOf("chargerV"), 1)} V, {Words.Figures.Fixed(chargerA, 1)} A"), chargerA is null ? "not given: not checked" : Unsuited(input).Any() ? $"DOES NOT SUIT: {string.Join("; ", Unsuited(input).Select(caution => caution.Saw))}" : "your charger"),
+            ("charger's own label", Html.Text($"{Words.Figures.Fixed(givens.NumberOf("chargerV"), 1)} V, {Words.Figures.Fixed(chargerA, 1)} A"), OfCharger(input)),
             ("start", "date " + Html.Box, "time " + Html.Box),
             ("cells at the start", "°C " + Html.Box, "warmest after 10 min, °C " + Html.Box),
             ("full", "V " + Html.Box, "Ah " + Html.Box),

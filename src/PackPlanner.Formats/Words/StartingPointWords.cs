@@ -33,7 +33,7 @@ public static class StartingPointWords
             new("fuseStandardA", "fuse", start.FuseStandardA, "A", Fuse(start) + Peak(figures)),
             new("breakingCapacityA", "fuse must break", start.BreakingCapacityA, "A", Break(figures)),
             new("mustClearA", "fuse must still clear at", start.MustClearA, "A", Clear(figures)),
-            new("cableMm2", "cable", start.CableMm2, "mm2", Cable(start)),
+            new("cableMm2", "cable", start.CableMm2, "mm2", Cable(start, figures.Request)),
             new("preChargeOhm", "pre-charge resistor", start.PreCharge?.ResistorOhm, "ohm", PreCharge(start)),
         ];
     }
@@ -64,13 +64,17 @@ public static class StartingPointWords
 
     private static string Clear(StringFigures figures) => figures.Start.MustClearA is null
         ? figures.Protection.OnlyFirstInstant ? "no DC resistances, so the low figure is not known" : Missing(figures, figures.Shorted.LikelyLow, "the low figure")
-        : $"short circuit by DC resistance{(figures.Request.BesideCellsMilliohm > 0 ? " with what is known of links, joints and leads" : "; links and leads are not known and left out")}";
+        : $"short circuit by DC resistance{(figures.Request.BesideCellsMilliohm > 0 ? " with what is known of links, joints and leads" : "; links and leads are not known and left out")}{Cold(figures.Request)}";
+
+    private static string Cold(EnergyRequest request) => StartingPoints.ColdFactor(request) is > 1 and var factor
+        ? $"; at {Short(request.TemperatureDegC)} °C, where cells have {Short(factor)} times their resistance"
+        : "";
 
     private static string Missing(StringFigures figures, SupposedCurrent? likely, string what) => likely is { } current
         ? $"{MissingResistances.Supposed(figures.Request.Groups)}: {current.Words}"
         : $"{MissingResistances.Words(figures.Request.Groups)}, so {what} is not known";
 
-    private static string Cable(StartingPoints start)
+    private static string Cable(StartingPoints start, EnergyRequest request)
     {
         if (start.ContinuousA is null)
             return "no load is said: --load 22A, or steadyA in a job";
@@ -80,9 +84,14 @@ public static class StartingPointWords
         if (start.CableM is not { } metres)
             return $"{byFuse}; the drop needs the length: --cable-length 1.5m, or cableM in a job";
         return start.CableByDropMm2 is { } byDropMm2
-            ? $"{byFuse}, {Short(byDropMm2)} mm2 to lose at most 1 % over {Short(metres)} m one way; it loses {Short(start.CableDropV)} V"
+            ? $"{byFuse}, {Short(byDropMm2)} mm2 to lose at most 1 % over {Short(metres)} m one way; it loses {Short(start.CableDropV)} V, {Counted(start, request)}"
             : $"{byFuse}; over {Short(metres)} m even the largest cable of the table loses more than 1 %";
     }
+
+    // The cable is a proposal: what is reckoned is what was said of the leads.
+    private static string Counted(StartingPoints start, EnergyRequest request) => request.LeadsMilliohm is { } leads
+        ? $"while usable counts leads of {Short(leads)} mohm"
+        : $"which usable does not count: --leads {Short(start.CableMilliohm)}mohm, or leadsMilliohm in a job, counts it";
 
     private static string PreCharge(StartingPoints start) => start.PreCharge is { } charge
         ? $"at most, for 99 % of {Figures.Fixed(charge.PackV, 1)} V within 0.5 s into {Short(charge.CapacitanceF * 1000)} mF; {Short(charge.PeakA)} A and {Short(charge.PeakW)} W at first, {Short(charge.ResistorJ)} J each time; the contactor then closes on {Short(charge.MissingV(StartingPoints.WithinS))} V"

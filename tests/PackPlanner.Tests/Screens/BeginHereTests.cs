@@ -32,6 +32,22 @@ public class BeginHereTests
     }
 
     [Fact]
+    public void A_line_with_two_values_says_where_each_comes_from()
+    {
+        using Bench bench = new();
+        bench.Desk.Store.New("two");
+        bench.Desk.Do(JobChanges.Set("controllerLowV", new Given(new JobValue.Number(39), new Origin("need.json", Standing.Measured, null))));
+        bench.Set("controllerHighV", new JobValue.Number(50));
+        Assert.Contains("39 / 50", bench.Text(), StringComparison.Ordinal);
+        Assert.Contains("need.json / y", bench.Text(140, 40), StringComparison.Ordinal);
+
+        bench.Press("Down", "Down", "Down", "Down", "Down");
+        Assert.Matches("> controller lowest/highest V .*39 / 50 .* need.json +", bench.Text(140, 40));
+        bench.Press("Right");
+        Assert.Matches("> controller lowest/highest V .*39 / 50 .* you, 2 Nov +", bench.Text(140, 40));
+    }
+
+    [Fact]
     public void What_is_asked_after_that_is_drawn_as_it_is_typed()
     {
         using Bench bench = new();

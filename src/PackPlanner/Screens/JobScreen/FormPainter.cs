@@ -48,7 +48,7 @@ internal static class FormPainter
         }
 
         if (x < from)
-            body.Write(from, y, TextWidth.Cut(body.Look.Of(GivenWords.From(line, givens)), without - from - 1));
+            body.Write(from, y, TextWidth.Cut(body.Look.Of(GivenWords.From(line, givens, under)), without - from - 1));
         if (HasWithout(body) && x < without)
             body.Write(without, y, TextWidth.Cut(body.Look.Of(line.Entries.First().Without), body.Width - without - 1));
     }

@@ -24,16 +24,15 @@ internal static class GivenWords
     }
 
     /// <summary>Who said it; blank when nobody did.</summary>
-    internal static string From(GivenRow row, JobGivens givens)
-    {
-        foreach (string key in row.Keys)
-        {
-            if (givens.Known.TryGetValue(key, out Given? given))
-                return Origin(given.From);
-        }
+    /// <param name="row">The line.</param>
+    /// <param name="givens">The givens.</param>
+    /// <param name="under">The value on the line that is asked about; null: each of them, where they come from more than one.</param>
+    internal static string From(GivenRow row, JobGivens givens, int? under = null) => under is { } at
+        ? From(row.Entries.ElementAt(at), givens)
+        : string.Join(" / ", row.Entries.Select(entry => From(entry, givens)).Where(from => from.Length > 0).Distinct());
 
-        return row.Entries.Any(entry => FromChemistry(entry, givens) is not null) ? givens.Chemistry!.Name : "";
-    }
+    private static string From(GivenEntry entry, JobGivens givens) => givens.Known.TryGetValue(entry.Key, out Given? given) ? Origin(given.From)
+        : FromChemistry(entry, givens) is not null ? givens.Chemistry!.Name : "";
 
     internal static string Origin(Origin from) =>
         from.On is { } day ? $"{from.From}, {day.ToString("d MMM", CultureInfo.InvariantCulture)}" : from.From;

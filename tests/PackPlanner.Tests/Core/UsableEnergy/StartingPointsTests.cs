@@ -1,6 +1,7 @@
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Packs;
 using PackPlanner.Core.UsableEnergy;
+using PackPlanner.Formats.Words;
 
 namespace PackPlanner.Tests.Core.UsableEnergy;
 
@@ -54,6 +55,26 @@ public class StartingPointsTests
         Assert.Null(start.CableMm2);
         Assert.Null(start.PreCharge);
         Assert.Equal(2 * start.MustClearA!.Value, start.BreakingCapacityA!.Value, tolerance: 1e-9);
+    }
+
+    // By hand: ten groups of 5 mOhm at 4.2 V, 2 mOhm of leads: 42 V over 52 mOhm, and at 0 °C, where cells have twice theirs, over 102 mOhm.
+    [Theory]
+    [InlineData(null, 42 / 0.052)]
+    [InlineData(40.0, 42 / 0.052)]
+    [InlineData(0.0, 42 / 0.102)]
+    public void The_fuse_must_clear_what_the_cold_pack_still_gives(double? degC, double clearA) =>
+        Assert.Equal(clearA, Of(Pack with { TemperatureDegC = degC, LeadsMilliohm = 2 }, new StringProtection()).MustClearA!.Value, tolerance: 1e-6);
+
+    [Fact]
+    public void A_cable_that_is_only_proposed_is_not_counted_and_says_what_would_count_it()
+    {
+        StringFigures proposed = StringFigures.Of(Pack, new StringProtection { CableM = 3 }, TestContext.Current.CancellationToken);
+        string from = StartingPointWords.Basis(proposed).Single(row => row.Figure == "cableMm2").From;
+        Assert.Contains("usable does not count: --leads 4.68mohm", from, StringComparison.Ordinal);
+
+        StringFigures counted = StringFigures.Of(Pack with { LeadsMilliohm = proposed.Start.CableMilliohm }, new StringProtection { CableM = 3 }, TestContext.Current.CancellationToken);
+        Assert.True(counted.Budget.UsableWh < proposed.Budget.UsableWh);
+        Assert.Contains("usable counts leads of 4.68 mohm", StartingPointWords.Basis(counted).Single(row => row.Figure == "cableMm2").From, StringComparison.Ordinal);
     }
 
     // By hand: 40 A over 4 cells, 10² x 20 mΩ = 2 W a cell; a joint of 0.5 mΩ 10² x 0.5 = 0.05 W, 10 x 2 x 0.5/4 = 2.5 mΩ in the string;

@@ -156,6 +156,23 @@ public class SheetTests
         Assert.Equal(unsuited, pages[0].Cautions.Contains("caution-32"));
     }
 
+    [Theory]
+    [InlineData(16.8, null, "its A is not given")]
+    [InlineData(null, 2.0, "its V is not given")]
+    [InlineData(null, null, ">not given: not checked")]
+    [InlineData(58.8, null, "DOES NOT SUIT")]
+    public void Half_a_charger_is_judged_by_that_half_and_the_other_is_named(double? chargerV, double? chargerA, string says)
+    {
+        Job job = new() { Title = "four", Givens = Given(4, 2), AddedRows = [.. Enumerable.Range(0, 8).Select(i => Cell($"K{i + 1}", 3.60))] };
+        foreach ((string key, double? value) in new[] { ("chargerA", chargerA), ("chargerV", chargerV) })
+        {
+            if (value is { } told)
+                job = job with { Givens = job.Givens.With(key, new Given(new JobValue.Number(told), Origin.You(Day))) };
+        }
+
+        Assert.Contains(says, SheetCatalogue.All.Single(sheet => sheet.Name == "first-charge").Pages(Input(JobHistory.Of(job)))[0].Body, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Each_cell_of_the_pack_stands_in_one_place_and_on_the_pick_list_once()
     {
