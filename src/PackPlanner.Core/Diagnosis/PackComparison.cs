@@ -16,6 +16,9 @@ public sealed record PackComparison(
     /// <summary>Kilometres from full to empty now, at the use of the later ride.</summary>
     public double? RangeKmNow { get; private init; }
 
+    // Usable energy is told within some per cent; a log that delivers more than this times it holds more than one charge.
+    private const double MostOfOneCharge = 1.1;
+
     // Resistance falls by about this share for each kelvin (common practice, no source); both logs are brought to the later one's temperature.
     private const double ResistancePerKelvin = 0.018;
 
@@ -43,6 +46,8 @@ public sealed record PackComparison(
                 ? FormattableString.Invariant($"the earlier log's resistances are brought from {then.Cold!.MeanDegC:f0} °C to the later one's {now.Cold!.MeanDegC:f0} °C")
                 : "a temperature is missing: resistances are compared as they are, and the cold cannot be told from age",
         ];
+        if (temperatures && new[] { then, now }.Any(ride => Taken(ride) > 1 - (ride.Cold!.LossPercent / 100)))
+            notes.Add("a ride took more of the pack than the rule of the cold leaves: the cold is counted by what was taken");
         if (!then.CapacityTold || !now.CapacityTold)
             notes.Add("capacities cannot be told from one of the logs, so their change is within its range only");
         ComparedRides? rides = kmThen is > 0 && kmNow is > 0 && then.DeliveredWh is > 0 && now.DeliveredWh is > 0
@@ -51,8 +56,8 @@ public sealed record PackComparison(
             notes.Add("without the kilometres of both rides, wear of the vehicle cannot be told from wear of the pack");
         return new PackComparison(groups, Divide(then, now, rides), then.Loaded?.UsableWhNow, now.Loaded?.UsableWhNow, rides, notes)
         {
-            RangeKmThen = then.Loaded?.UsableWhNow * (temperatures ? Left(then.Cold!) : 1) / rides?.WhPerKmThen,
-            RangeKmNow = now.Loaded?.UsableWhNow * (temperatures ? Left(now.Cold!) : 1) / rides?.WhPerKmNow,
+            RangeKmThen = then.Loaded?.UsableWhNow * (temperatures ? Left(then, now)!.Value : 1) / rides?.WhPerKmThen,
+            RangeKmNow = now.Loaded?.UsableWhNow * (temperatures ? Left(now, then)!.Value : 1) / rides?.WhPerKmNow,
         };
     }
 
@@ -68,8 +73,18 @@ public sealed record PackComparison(
             change, change - Math.Sqrt((low * low) + (highThen * highThen)), change + Math.Sqrt((high * high) + (lowThen * lowThen))));
     }
 
-    // What the cold leaves of the charge.
-    private static double Left(ColdLoss cold) => 1 - (cold.LossPercent / 100);
+    // What the cold leaves of the charge, by its rule; but what a ride took from the pack the cold has not held back, nor would it have in a warmer ride.
+    // A log of several charges takes more than one holds, and says nothing of it.
+    private static double? Left(RideDiagnosis ride, RideDiagnosis other)
+    {
+        if (ride.Cold is not { } cold || other.Cold is not { } otherCold)
+            return null;
+        double byRule = 1 - (cold.LossPercent / 100);
+        return Math.Max(byRule, Math.Max(Taken(ride) ?? 0, otherCold.MeanDegC <= cold.MeanDegC ? Taken(other) ?? 0 : 0));
+    }
+
+    private static double? Taken(RideDiagnosis ride) =>
+        ride.DeliveredWh / ride.Loaded?.UsableWhNow is { } part && part <= MostOfOneCharge ? Math.Min(1, part) : null;
 
     /// <summary>Divides the lost range into pack, cold and vehicle, as shares of the earlier range; what is known adds up to the whole loss.</summary>
     /// <remarks>
@@ -80,7 +95,7 @@ public sealed record PackComparison(
     {
         // Charge that the cold holds back is no charge lost: capacities come from resting voltages and already leave it out.
         double? pack = then.Loaded?.UsableWhNow is > 0 and { } before && now.Loaded?.UsableWhNow is > 0 and { } after ? after / before : null;
-        double? cold = then.Cold is { } a && now.Cold is { } b ? Left(b) / Left(a) : null;
+        double? cold = Left(now, then) / Left(then, now);
         double? vehicle = rides is null ? null : rides.WhPerKmThen / rides.WhPerKmNow;
         double afterPack = pack ?? 1, afterCold = afterPack * (cold ?? 1);
         return

@@ -67,6 +67,21 @@ public class PackComparisonTests
             pair.Second.ResistanceMilliohm!.Then.Value / pair.Second.ResistanceMilliohm.Now.Value, 1e-9));
     }
 
+    // By hand: both rides emptied the pack, 1000 Wh over 45 km at 25 degC and 780 of 800 Wh over 36 km at 15 degC. The rule would leave 760 Wh there, but 780
+    // were taken: the range fell by 1 - 36/45 = 20 %, of which the cold took 0.8 x 2.5 %.
+    [Fact]
+    public void Rides_to_empty_lose_what_their_kilometres_say()
+    {
+        PackComparison comparison = PackComparison.Of(Pack(1000, 25, 1000), Pack(800, 15, 780), 45, 36);
+
+        Assert.Equal(0.2, comparison.Causes.Sum(cause => cause.WhShare)!.Value, 1e-12);
+        Assert.Equal(0.02, Causes(comparison)["cold"]!.Value, 1e-12);
+        Assert.Equal((45.0, 36.0), (Math.Round(comparison.RangeKmThen!.Value, 9), Math.Round(comparison.RangeKmNow!.Value, 9)));
+        Assert.Contains(comparison.Notes, note => note.Contains("took more", StringComparison.Ordinal));
+        // Two charges in one log took no more than the rule leaves of each.
+        Assert.Equal(0.04, Causes(PackComparison.Of(Pack(1000, 25, 1000), Pack(800, 15, 1500), 45, 72))["cold"]!.Value, 1e-12);
+    }
+
     [Fact]
     public void What_is_not_known_is_null_and_the_rest_still_adds_up()
     {
