@@ -49,7 +49,7 @@ internal sealed class Answers
 
     /// <summary>
     /// What the full search found in the space so far, where the places are those of a first look; null without, before it has anything, or on
-    /// other steps: there it is not worth its seconds. The places that are built in stay those of <see cref="Fit"/>, which sheets are made from too.
+    /// other steps: they do not begin it, and one on its way looks on beside them. The places that are built in stay those of <see cref="Fit"/>, which sheets are made from too.
     /// </summary>
     internal FitAnswer? MostPlaces => desk.Step is CavityModel && Fit is { Answer: { FirstLook: true, Cells.Count: > 0 } } ? full.Most(desk.Job) : null;
 
@@ -124,7 +124,7 @@ internal sealed class Answers
     /// <summary>Whether the user stopped something before there was an answer to it.</summary>
     internal bool WasStopped => lot.WasStopped || groups.WasStopped || fit.WasStopped || choices.WasStopped || energy.WasStopped || diagnoses.Values.Any(diagnosis => diagnosis.WasStopped);
 
-    /// <summary>What was stopped so is asked again, but for what is looked for on another step only: that ends with what it has.</summary>
+    /// <summary>What was stopped so is asked again; the full search on its own step alone.</summary>
     internal void AskAgain()
     {
         lot.AskAgain();
@@ -132,8 +132,6 @@ internal sealed class Answers
         fit.AskAgain();
         if (desk.Step is CavityModel)
             full.LookOn();
-        else
-            full.Leave();
         choices.AskAgain();
         energy.AskAgain();
         foreach (Derived<LogQuestion, RideDiagnosis> diagnosis in diagnoses.Values)
@@ -174,6 +172,9 @@ internal sealed class Answers
 
     /// <summary>What the grouping was asked.</summary>
     internal GroupsQuestion? GroupsAsked => GroupsQuestion.Of(desk.Job, Lot);
+
+    /// <summary>Ends work of seconds whose question the job does not ask any more; answers of less end as they are asked anew.</summary>
+    internal void EndWhatIsGone() => full.EndIfGone(desk.Job);
 
     /// <summary>Whether there are cells and a shape to group them into.</summary>
     internal bool HasGroups => desk.Job is { } job && JobGroups.AreOfCells(job);

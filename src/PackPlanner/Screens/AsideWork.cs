@@ -53,9 +53,6 @@ internal sealed class AsideWork(Desk desk, Surroundings around)
             older.Stop();
     }
 
-    /// <summary>Ends the work of one asker, who wants what it has so far.</summary>
-    internal void StopAndKeep(object asker) => works.GetValueOrDefault(asker)?.Stop();
-
     internal void StopAll()
     {
         foreach (object asker in works.Keys.ToArray())

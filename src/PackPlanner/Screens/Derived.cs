@@ -29,9 +29,6 @@ internal sealed class Derived<TInput, TAnswer>(
             (computedFrom, WasStopped) = (null, false);
     }
 
-    /// <summary>Work on the way ends with the best so far; an answer that cannot be given so is one that was stopped.</summary>
-    internal void StopAndKeep() => desk.Aside.StopAndKeep(this);
-
     /// <summary>The answer; null while it is on its way, or when the question cannot be asked yet.</summary>
     internal TAnswer? Of(TInput? input)
     {

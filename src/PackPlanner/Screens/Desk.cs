@@ -87,7 +87,11 @@ internal sealed class Desk
     /// <summary>Cautions of all steps, gravest first.</summary>
     internal IReadOnlyList<Caution> AllCautions => Job is null ? [] : Caution.OfOneJob(Steps.SelectMany(step => step.Picture.Cautions));
 
-    internal Page Draw(int width, int height) => FramePainter.Paint(this, width, height);
+    internal Page Draw(int width, int height)
+    {
+        Answers.EndWhatIsGone();
+        return FramePainter.Paint(this, width, height);
+    }
 
     internal void GoTo(int step)
     {

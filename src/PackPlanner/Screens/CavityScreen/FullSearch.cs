@@ -4,8 +4,8 @@ using PackPlanner.Core.Jobs;
 namespace PackPlanner.Screens.CavityScreen;
 
 /// <summary>
-/// The full search of the job's space: it looks while its step is on the screen, ends with what it has when the user goes on, and looks on
-/// when he comes back. What was found stays, until the space or what is asked of it changes.
+/// The full search of the job's space: begun on its step, it looks on while the user is elsewhere, and ends at once when the space or what is
+/// asked of it changes. What was found stays until then; what Esc ended looks on when the user comes back.
 /// </summary>
 internal sealed class FullSearch(Desk desk, Func<FitQuestion, BackgroundWork, FitAnswer?> find)
 {
@@ -19,10 +19,7 @@ internal sealed class FullSearch(Desk desk, Func<FitQuestion, BackgroundWork, Fi
     /// <summary>The most that was found so far; null before the first, or where the space cannot be read.</summary>
     internal FitAnswer? Most(Job? job)
     {
-        FitQuestion? of = FitQuestion.Of(job);
-        // A space is read only when it or what is asked of it may have changed, not for each row that is drawn.
-        if (of is null || !of.Equals(asked.Of))
-            asked = (of, FullSearchQuestion.Of(job));
+        EndIfGone(job);
         FitAnswer? now = looked.Of(asked.Question)?.Answer;
         if (best.Question is null || !best.Question.Equals(asked.Question))
             best = (asked.Question, null);
@@ -31,11 +28,21 @@ internal sealed class FullSearch(Desk desk, Func<FitQuestion, BackgroundWork, Fi
         return best.Answer;
     }
 
+    /// <summary>Ends a search whose question the job does not ask any more; a change that cannot alter the places lets it look on.</summary>
+    internal void EndIfGone(Job? job)
+    {
+        FitQuestion? of = FitQuestion.Of(job);
+        // A space is read only when it or what is asked of it may have changed, not for each row that is drawn.
+        if (of is not null && of.Equals(asked.Of))
+            return;
+        FullSearchQuestion? now = FullSearchQuestion.Of(job);
+        if (asked.Question is not null && !asked.Question.Equals(now))
+            looked.Of(null);
+        asked = (of, now);
+    }
+
     /// <summary>Whether this is what asks.</summary>
     internal bool Is(object asker) => asker == looked;
-
-    /// <summary>Ends the search with what it has.</summary>
-    internal void Leave() => looked.StopAndKeep();
 
     /// <summary>Looks on where it was stopped.</summary>
     internal void LookOn()
