@@ -77,6 +77,10 @@ public class ReadingPanelTests
         ReadIn(bench, File("ride.csv", "t,I,cell 1,cell 2,foo\n" + string.Concat(Enumerable.Range(0, 60).Select(i =>
             string.Create(CultureInfo.InvariantCulture, $"{i},{(i % 20 < 10 ? 0 : 10)},{3.8 - (i % 20 < 10 ? 0 : 0.05):0.000},{3.8 - (i % 20 < 10 ? 0 : 0.06):0.000},{3.7:0.000}\n")))));
 
+        bench.Press("Home", "Enter");
+        Assert.DoesNotMatch("it is [a-z]+[A-Z]", bench.Text(80, 40));
+        Assert.Contains("it is charging current", bench.Text(80, 40), StringComparison.Ordinal);
+        bench.Press("Esc");
         Choose(bench, "foo", "it is the volts of group 3");
         PressLine(bench, "with charge as the positive");
         bench.Press("End", "Enter");

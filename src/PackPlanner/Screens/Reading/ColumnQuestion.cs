@@ -29,7 +29,7 @@ internal static class ColumnQuestion
                 desk.Says = why;
         }
 
-        ListItem Meaning(string means) => new($"it is {means}", means == meaning ? "now" : "", () => Say(means, ""));
+        ListItem Meaning(string means) => new($"it is {ColumnWords.Of(means)}", means == meaning ? "now" : "", () => Say(means, ""));
         IEnumerable<string> groups = kind == "pack-log"
             ? Enumerable.Range(1, columns.Count(other => other.ReadAs.StartsWith("group ", StringComparison.Ordinal)) + 1).Select(group => $"group {group}")
             : [];

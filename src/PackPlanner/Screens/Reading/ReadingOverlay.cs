@@ -89,7 +89,7 @@ internal sealed class ReadingOverlay : IOverlay
         {
             int setBy = SetByAt(area);
             area.Write(3, y, TextWidth.CutMiddle(area.Look.Of(column.Name), 20), ink);
-            area.Write(24, y, TextWidth.Cut(area.Look.Of(column.ReadAs + (column.Unit is { } unit ? $", {unit}" : "")), 20));
+            area.Write(24, y, TextWidth.Cut(area.Look.Of(ColumnWords.Of(column.ReadAs) + (column.Unit is { } unit ? $", {unit}" : "")), 20));
             area.Write(45, y, TextWidth.Cut(area.Look.Of(inHand.FirstValues.GetValueOrDefault(column.Name, "")), setBy - 46));
             area.Write(setBy, y, TextWidth.Cut(area.Look.Of(column.SetBy), area.Width - setBy));
         }

@@ -114,7 +114,7 @@ internal static class ReadingStart
         }
 
         desk.Show(new ListOverlay(desk, $"The columns of {choices.Shown}", () =>
-            [.. columns.Select((column, at) => new ListItem(column.Name, column.ReadAs, () => ColumnQuestion.Ask(desk, choices, columns, at, kind, said => Read(desk, said))))]));
+            [.. columns.Select((column, at) => new ListItem(column.Name, ColumnWords.Of(column.ReadAs), () => ColumnQuestion.Ask(desk, choices, columns, at, kind, said => Read(desk, said))))]));
     }
 
     private static IEnumerable<ListItem> Lines(string word, string says) =>
