@@ -35,10 +35,10 @@ internal static class ScreenStart
         {
             "never" => false,
             "always" => true,
-            _ => TerminalEnvironmentDetector.DetectColorCapabilities().Capability is ColorCapabilityLevel.Colors256 or ColorCapabilityLevel.TrueColor,
+            _ => !TerminalAbilities.HasFewColours(Environment.GetEnvironmentVariable) && TerminalEnvironmentDetector.DetectColorCapabilities().Capability is ColorCapabilityLevel.Colors256 or ColorCapabilityLevel.TrueColor,
         };
         Surroundings around = Surroundings.OfThisMachine();
-        Desk desk = new(around, new Look(options.Ascii, options.DecimalComma, options.UsUnits));
+        Desk desk = new(around, new Look(options.Ascii || (!OperatingSystem.IsWindows() && TerminalAbilities.IsPlain(Environment.GetEnvironmentVariable)), options.DecimalComma, options.UsUnits));
         using PastedFiles pasted = desk.Pasted;
         desk.Store.Resume(options.Job);
         return Run(desk, around, colour);
