@@ -31,6 +31,8 @@ public static class JobDocuments
 
         if (root.ValueKind != JsonValueKind.Object)
             return Unknown(file);
+        if (JsonVersion.Newer(file, root) is { } newer)
+            return newer;
         JsonInput input = JsonInput.Of(file, root);
         SourceKind? kind = KindOf(input);
         // Figures of an answer are worked out, many of them for a group: none of them is a given of the job.

@@ -41,7 +41,7 @@ public sealed class JsonInput
     {
         if (!JsonFile.Read(file, standardInput).Is(out JsonElement root, out Refusal? why))
             return why;
-        return Of(file, root);
+        return JsonVersion.Newer(file, root) is { } newer ? newer : Of(file, root);
     }
 
     /// <summary>Reads text that holds one object, for options and job files.</summary>

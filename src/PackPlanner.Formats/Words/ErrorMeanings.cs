@@ -41,6 +41,7 @@ public static class ErrorMeanings
         Of("file-not-found", "there is no file of this name", File),
         Of("file-not-read", "the file could not be read", File),
         Of("file-too-large", "the file is larger than any file of this kind", "Give a smaller file."),
+        Of("file-too-new", "the file is of a later version than this program knows", "Update the program."),
         Of("files-mixed", "a JSON file and tables were named together", "Name one JSON file alone, or tables only."),
         Of("folder-not-written", "the folder for the answer could not be written", File),
         Of("given-contradicts", "a case or a file of givens says one thing, an option or the file itself another", "Leave one of the two out."),

@@ -93,6 +93,7 @@ public class FitVerbTests
     [InlineData("\"series\":10", "\"series\":0", "it is 0")]
     [InlineData("\"diameterMm\":21.4", "\"diameterMm\":0", "it is 0 mm")]
     [InlineData("\"axes\":[\"z\"]", "\"axes\":[]", "no direction")]
+    [InlineData("\"cavity\"", "\"schema\":\"packplanner-fit-case\",\"version\":9,\"cavity\"", "file version 9, known here: 1")]
     public void A_case_that_contradicts_itself_is_refused_with_where_and_what_to_do(string from, string to, string why)
     {
         (int exitCode, string output, _) = Planner.RunWithInput(Tray.Replace(from, to, StringComparison.Ordinal), "fit", "-", "--json");
