@@ -3,13 +3,15 @@ namespace PackPlanner.Screens;
 /// <summary>What the terminal says that it cannot show, by the names in the environment.</summary>
 internal static class TerminalAbilities
 {
+    private static readonly string[] Locales = ["LC_ALL", "LC_CTYPE", "LANG"];
+
     /// <summary>Whether its characters are not those of Unicode, so that signs beyond ASCII would come out as rubbish.</summary>
     /// <param name="variable">Reads a variable of the environment.</param>
     /// <returns>False where nothing is said: most terminals of today show them.</returns>
     /// <remarks>The first of the three that is not blank counts, as POSIX orders them (from memory).</remarks>
     internal static bool IsPlain(Func<string, string?> variable)
     {
-        string? locale = new[] { "LC_ALL", "LC_CTYPE", "LANG" }.Select(variable).FirstOrDefault(value => !string.IsNullOrEmpty(value));
+        string? locale = Locales.Select(variable).FirstOrDefault(value => !string.IsNullOrEmpty(value));
         if (locale is null)
             return false;
         int dot = locale.IndexOf('.', StringComparison.Ordinal);
