@@ -137,6 +137,10 @@ public class JobsPageTests
         string balance = bench.Text();
         Assert.Contains("bleed Ah", balance);
         Assert.Matches(@"\d \s*\d+\.\d\d\s+\d+\.\d\d", balance);
+        bench.Press("=");
+        Assert.Contains("what balances group 1", bench.Text());
+        Assert.Matches(@"% of charge below the fullest group, of \d+\.\d Ah", bench.Text());
+        bench.Press("Esc");
         // The latest of both logs is shown first: it tells how the pack is now.
         bench.Press("t");
         Assert.Contains("log 2 of 2", bench.Text());

@@ -30,5 +30,29 @@ internal static class LogBalance
         ];
     }
 
+    /// <summary>How far a group lies from full, and what that means beside the others.</summary>
+    /// <param name="diagnosis">What the log says of the groups.</param>
+    /// <param name="givens">The current of a balancer, where it is said.</param>
+    /// <param name="row">The group's row.</param>
+    /// <param name="look">Figures and units.</param>
+    internal static WhereFrom WhereFrom(RideDiagnosis diagnosis, JobGivens givens, int row, Look look)
+    {
+        GroupBalance group = Plan(diagnosis, givens).Groups[row];
+        string told = group.Reason is { } reason ? $"not told: {reason.Replace('-', ' ')}"
+            : $"{look.Figure(group.RemoveAh, 2)} Ah down to the group that lacks most, or {look.Figure(group.AddAh, 2)} Ah up to the one that lacks least; ± {look.Figure(group.SpreadAh, 2)} Ah, half a 90 % range";
+        double fullest = diagnosis.Groups.Max(other => other.StateOfChargeOffset?.Value) ?? 0;
+        string stands = diagnosis.Groups[row] is { StateOfChargeOffset: { } offset, CapacityAh: { } capacity }
+            ? $"{look.Figure(100 * (fullest - offset.Value), 2)} % of charge below the fullest group, of {look.Figure(capacity.Value, 1)} Ah: lacks {look.Figure((fullest - offset.Value) * capacity.Value, 2)} Ah to full"
+            : "its charge or its Ah cannot be told from this log";
+        return new WhereFrom($"what balances group {group.Number}",
+        [
+            ("read", stands),
+            ("so", told),
+            ("time", group.BleedHours is { } hours ? $"{look.Figure(hours, 1)} h at {look.Figure(BleedA(givens) * 1000, 0)} mA ({(givens.NumberOf("balanceA") is > 0 ? "as you said" : "a usual balancer; e says yours")})" : "not told"),
+            ("rule", "levelled at the top; the fullest group is taken as full; hours are Ah over amperes"),
+            ("rule", "docs/methods/balancing.md"),
+        ]);
+    }
+
     private static double BleedA(JobGivens givens) => givens.NumberOf("balanceA") is { } known && known > 0 ? known : UsualA;
 }

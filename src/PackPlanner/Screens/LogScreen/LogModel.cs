@@ -130,6 +130,7 @@ internal sealed class LogModel : IStep
             (1, { } row) => grounds.Group(known.Groups[row]),
             (2, { } row) => grounds.Event(known.Events[row]),
             (3, { } row) => grounds.Remedy(known.Remedies[row]),
+            (4, { } row) => LogBalance.WhereFrom(known, desk.Job!.Givens, row, desk.Look),
             (5, _) when comparison is { } changes => new WhereFrom("what changed", LogChanges.Causes(changes, desk.Look)),
             _ => grounds.All(),
         };
