@@ -3,7 +3,7 @@ using System.Text.RegularExpressions;
 namespace PackPlanner.Core.Cautions;
 
 /// <summary>One caution raised: a code of the catalogue, how grave it is here, where, and what was seen.</summary>
-/// <param name="Code">caution-01 … caution-33, as in <see cref="CautionCatalogue"/>.</param>
+/// <param name="Code">caution-01 … caution-34, as in <see cref="CautionCatalogue"/>.</param>
 /// <param name="Signal">The word for this case; one code can be graver at a higher figure.</param>
 /// <param name="Where">Cell, group, file and line, or the figure's name.</param>
 /// <param name="Saw">The value that raised it and the limit it passed, with units.</param>

@@ -11,7 +11,7 @@ public static class CautionCatalogue
     public static IReadOnlyList<CautionEntry> All { get; } = [.. CellCautionWords.All, .. PackCautionWords.All];
 
     /// <summary>The entry of one code.</summary>
-    /// <param name="code">caution-01 … caution-33.</param>
+    /// <param name="code">caution-01 … caution-34.</param>
     /// <returns>The entry.</returns>
     /// <exception cref="ArgumentException">The code is not in the catalogue.</exception>
     public static CautionEntry Of(string code) =>

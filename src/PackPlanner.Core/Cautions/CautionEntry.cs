@@ -1,7 +1,7 @@
 namespace PackPlanner.Core.Cautions;
 
 /// <summary>What is always true of one caution, whatever raised it.</summary>
-/// <param name="Code">caution-01 … caution-33.</param>
+/// <param name="Code">caution-01 … caution-34.</param>
 /// <param name="Usual">The word it usually carries; a case may be graver or milder.</param>
 /// <param name="Title">A few words for a list.</param>
 /// <param name="Trigger">When it is raised, exactly.</param>

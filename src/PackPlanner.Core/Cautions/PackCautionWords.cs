@@ -1,6 +1,6 @@
 namespace PackPlanner.Core.Cautions;
 
-/// <summary>What to beware of in building, charging and moving a pack: caution-18 to caution-33.</summary>
+/// <summary>What to beware of in building, charging and moving a pack: caution-18 to caution-34.</summary>
 internal static class PackCautionWords
 {
     internal static IReadOnlyList<CautionEntry> All { get; } =
@@ -123,6 +123,13 @@ internal static class PackCautionWords
             "The protection is blind to that group: it can be driven empty, reversed or past full, and nothing stops it.",
             "Measure it with a meter; mend the sense wire, its contact or the monitor, and log again.",
             "Do not charge or ride on what the other groups show.",
+            "CommonPractice"),
+        new(
+            "caution-34", SignalWord.Caution, "a way in that is too small",
+            "No opening of the space lets the finished pack through, or not even one cell.",
+            "What is forced through is dented, torn or shorted on the edge, with no way back.",
+            "Plan a larger way in or another one, and measure it again, before anything is bought or built.",
+            "Do not force cells through or bend the edge while they are inside.",
             "CommonPractice"),
     ];
 }

@@ -18,7 +18,7 @@ namespace PackPlanner.Core.Fitting;
 /// <param name="NominalV">Nominal volts of one cell, for the sense taps; null when not known.</param>
 /// <param name="FullV">Volts of one full cell; null when not known.</param>
 /// <param name="HasVentPath">True when the case says that gas has a way out; null when it says nothing.</param>
-/// <param name="IsClamped">True where flat cells are clamped, or have room to swell otherwise than by clearances; null when nothing is said.</param>
+/// <param name="IsClamped">True where flat cells are clamped, or have room to swell otherwise than by clearances; false where neither was said to be so; null when nothing is said.</param>
 public sealed record FitCase(
     IReadOnlyList<NamedSolid> Cavity,
     IReadOnlyList<NamedSolid> KeepOuts,

@@ -42,7 +42,9 @@ internal static class FitCautions
         if (fitCase.Cell is not CellBody.Box)
             return;
         Clearances c = fitCase.Clearances;
-        if (fitCase.IsClamped != true && (c.SpacerMm == 0 || Math.Max(c.PlateMm, c.WallMm) == 0))
+        if (fitCase.IsClamped == false)
+            cautions.Add(new("caution-25", SignalWord.Caution, "clearance", "flat cells are neither clamped nor have room to swell, as was said"));
+        else if (fitCase.IsClamped is null && (c.SpacerMm == 0 || Math.Max(c.PlateMm, c.WallMm) == 0))
             cautions.Add(new("caution-25", SignalWord.Caution, "clearance", Invariant($"large faces keep {c.SpacerMm:0.##} mm from each other and {Math.Max(c.PlateMm, c.WallMm):0.##} mm from the wall")));
         string[] sideways = [.. answer.Cells.Select(cell => cell.Terminals).OfType<string>().Where(t => t != "+z").Distinct().Order(StringComparer.Ordinal)];
         if (sideways.Length > 0)

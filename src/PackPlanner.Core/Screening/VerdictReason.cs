@@ -7,7 +7,7 @@ namespace PackPlanner.Core.Screening;
 /// <param name="Limit">The limit in the same unit; null when there is none.</param>
 /// <param name="LimitFrom">Whose limit; null when there is none.</param>
 /// <param name="Bears">The verdict that this reason alone would bring; <see cref="Verdict.Use"/> for a remark.</param>
-/// <param name="Caution">The caution raised with it, caution-01 … caution-33; null when none is.</param>
+/// <param name="Caution">The caution raised with it, caution-01 … caution-34; null when none is.</param>
 /// <param name="Noted">Words as the user or the table wrote them; null when there are none.</param>
 /// <param name="Unit">Unit of value and limit; empty when there is none.</param>
 public sealed record VerdictReason(

@@ -8,7 +8,7 @@ public static class SheetCatalogue
     [
         Of("labels", "labels, 24 to a page", NeedsCells, LabelSheet.Pages),
         Of("pick", "which cells to take out of which tray", NeedsGroups, PickSheet.Pages, "caution-05", "caution-07", "caution-08", "caution-14"),
-        Of("place", "placement from above, and mirrored from below", NeedsLayout, PlaceSheet.Pages, "caution-09", "caution-21", "caution-22", "caution-25", "caution-26", "caution-27"),
+        Of("place", "placement from above, and mirrored from below", NeedsLayout, PlaceSheet.Pages, "caution-09", "caution-21", "caution-22", "caution-25", "caution-26", "caution-27", "caution-34"),
         Of("links", "series links in order, with a check before each", Needs("how far the cells of a group may be apart comes from theirs"), LinkSheet.Pages, "caution-07", "caution-08", "caution-09", "caution-21", "caution-22"),
         Of("taps", "sense taps with the volts to expect", Needs("the volts to expect come from theirs"), TapSheet.Pages, "caution-09", "caution-19", "caution-21"),
         Of("rejects", "cells held and rejected, with reasons", NeedsCells, RejectSheet.Pages, "caution-01", "caution-02", "caution-03", "caution-04", "caution-05", "caution-14"),
@@ -47,7 +47,5 @@ public static class SheetCatalogue
         : input.Job.Givens is { Chemistry: null } or { RatedAh: null } ? "the chemistry and the rated Ah are not both known"
         : "the log is not judged; 7 Log or diagnose says why";
 
-    private static string? NeedsLayout(SheetInput input) => input.Layout is null
-        ? input.Case is null ? "the job has no cavity" : "the pack does not fit its cavity"
-        : null;
+    private static string? NeedsLayout(SheetInput input) => input.Layout is null ? input.WhyNoPlaces ?? "the job has no cavity" : null;
 }

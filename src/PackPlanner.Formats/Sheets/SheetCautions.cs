@@ -32,7 +32,7 @@ internal static class SheetCautions
     {
         string[] left =
         [
-            .. Caution.InOrder(input.Cautions).Where(caution => caution.Signal != SignalWord.Notice).Select(caution => caution.Code).Distinct()
+            .. Caution.InOrder(input.Cautions).Where(caution => caution.Signal != SignalWord.Notice || caution.Code is "caution-25" or "caution-34").Select(caution => caution.Code).Distinct()
                 .Where(code => codes.Contains(code)
                     && (Raised(input, code).Count() > 1 || !pages.Any(page => page.Cautions.Contains(code)))),
         ];

@@ -53,6 +53,9 @@ public sealed record SheetInput
     /// <summary>Why there are no groups; null when there are.</summary>
     public string? WhyNoGroups { get; init; }
 
+    /// <summary>Why there is no layout; null when there is.</summary>
+    public string? WhyNoPlaces { get; init; }
+
     /// <summary>Works out what sheets need of a job.</summary>
     /// <param name="history">The job.</param>
     /// <param name="date">The day that goes on the sheets.</param>
@@ -110,7 +113,9 @@ public sealed record SheetInput
         StringFigures? energy)
     {
         IEnumerable<Caution> ofPlaces = layout is { Fits: true, Series: not null } ? JobTaps.OfLayout(layout) : layout?.Cautions ?? [];
-        if (layout is { Fits: false } or { Series: null })
+        ofPlaces = layout is null ? ofPlaces : [.. ofPlaces, .. LayoutOfJob.Cautions(layout, job.Givens)];
+        string? whyNoPlaces = NoPlaces(fitCase, layout);
+        if (whyNoPlaces is not null)
             layout = null;
         IReadOnlyList<JobGroup> inSeries = JobPlaces.InSeries(groups, job.Placement);
         JoinPlan[] joinings = [.. inSeries.Select((group, i) => JobJoining.Plan(i + 1, group.Cells, job.Givens))];
@@ -131,8 +136,18 @@ public sealed record SheetInput
                 .. joinings.SelectMany(plan => plan.Cautions), .. job.TapReadings.IsEmpty ? [] : JobTaps.Cautions(job, inSeries)]),
             Notes = [.. lot is null ? [] : JobGroups.Notes(job, lot), .. new[] { (layout?.Series ?? groups.Count) is > 0 and { } series ? job.Placement.LeftOutWithin(series) : null }.OfType<string>()],
             WhyNoGroups = whyNoGroups,
+            WhyNoPlaces = whyNoPlaces,
         };
     }
+
+    private static string? NoPlaces(FitCase? fitCase, FitAnswer? layout) => (fitCase, layout) switch
+    {
+        (null, _) => "the job has no cavity",
+        (_, null) => "4 Cavity still looks for places",
+        (_, { Series: null, Fits: true }) => "series and parallel are not said",
+        (_, { Fits: false }) => "the pack does not fit its cavity",
+        _ => null,
+    };
 
     /// <summary>Volts from pack minus to the plus of a group, from the first row of the latest log that holds them all.</summary>
     /// <param name="group">From 1.</param>

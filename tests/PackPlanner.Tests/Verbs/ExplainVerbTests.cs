@@ -84,7 +84,7 @@ public partial class ExplainVerbTests
     [Theory]
     [InlineData("caution-20", "caution-20a or caution-20b?")]
     [InlineData("caution-7", "caution-07?")]
-    [InlineData("caution-99", "caution-01 to caution-33")]
+    [InlineData("caution-99", "caution-01 to caution-34")]
     public void A_number_that_no_caution_has_is_answered_with_those_there_are(string code, string named)
     {
         (int exitCode, JsonElement error) = Planner.Json("explain", code);

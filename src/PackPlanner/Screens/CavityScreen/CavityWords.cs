@@ -1,4 +1,5 @@
 using PackPlanner.Core.Fitting;
+using PackPlanner.Core.Jobs;
 
 namespace PackPlanner.Screens.CavityScreen;
 
@@ -24,8 +25,20 @@ internal static class CavityWords
 
         FitAnswer? most = desk.Answers.MostPlaces;
         string weight = answer.CellMassKg is { } kg ? $" The cells weigh {desk.Look.Mass(kg)}." : "";
-        return new StepPicture(Question, $"{Count(desk, answer, most)}.{weight}", Next(desk, answer, most), answer.Cautions) { Short = $"{(most ?? answer).Cells.Count} places{Takes(most ?? answer)}{((most ?? answer).FirstLook ? "; more may fit" : "")}." };
+        (string first, string last) = WayIn(LayoutOfJob.TooSmall(answer));
+        return new StepPicture(Question, $"{first}{Count(desk, answer, most)}.{weight}{last}", Next(desk, answer, most), [.. answer.Cautions, .. LayoutOfJob.Cautions(answer, desk.Job.Givens)])
+        {
+            Short = $"{first}{(most ?? answer).Cells.Count} places{Takes(most ?? answer)}{((most ?? answer).FirstLook ? "; more may fit" : "")}.{last}",
+        };
     }
+
+    // That nothing gets in goes before all counts; that the pack is built inside comes after them.
+    private static (string First, string Last) WayIn(WayIn? tooSmall) => tooSmall switch
+    {
+        null => ("", ""),
+        { CellPasses: false } => ($"No cell gets in: {tooSmall.Opening} is too small. ", ""),
+        _ => ("", " Only single cells get in."),
+    };
 
     private static StepPicture Looking(Desk desk) => desk.Answers.FirstLook is not { } first
         ? new StepPicture(Question, "Places are being looked for.", "Esc stops the search")
@@ -38,7 +51,7 @@ internal static class CavityWords
         string turned = reason.WhenTurned is { } n ? $"Turned another way (g) at least {n} go in; as they stand: " : "";
         string next = reason.WhenTurned is { } held ? $"g: turn the cells, where their maker allows it: at least {held} go in" : $"{reason.Change?.TrimEnd('.') ?? "a: change the space"}{Fewer(desk, answer)}";
         string says = turned + WhyNot(desk, answer, reason.Text);
-        return new StepPicture(Question, char.ToUpperInvariant(says[0]) + says[1..], next, answer.Cautions)
+        return new StepPicture(Question, char.ToUpperInvariant(says[0]) + says[1..], next, [.. answer.Cautions, .. LayoutOfJob.Cautions(answer, desk.Job!.Givens)])
         {
             Short = reason.WhenTurned is { } other ? $"Turned another way (g) at least {other} go in." : reason.Text.StartsWith(Fit(answer), StringComparison.Ordinal) ? $"It does not fit: {Clause(reason.Text)}."
                 : $"{answer.Cells.Count} places: it does not fit. {Clause(reason.Text)}",
@@ -88,11 +101,13 @@ internal static class CavityWords
 
     private static string Next(Desk desk, FitAnswer answer, FitAnswer? most) => (answer, most) switch
     {
+        _ when LayoutOfJob.TooSmall(answer) is { CellPasses: false } way => $"Enter on the opening: a larger way in, or a: another; {way.Opening} lets no cell in",
         ({ Series: null }, _) => "e: say series and parallel, then 5 Place",
-        ({ FirstLook: true }, null) => "Full search runs (Esc ends it); 5 Place builds this",
+        ({ FirstLook: true }, null) => LayoutOfJob.TooSmall(answer) is null ? "Full search runs (Esc ends it); 5 Place builds this" : "Full search runs (Esc ends it); 5 Place builds this, cell by cell",
         (_, { Stopped: true }) when desk.Answers.IsSearchingInFull => "The full search looks on (Esc keeps this); 5 Place builds what is drawn",
         (_, { Stopped: true }) => "4 looks on; or 5 Place: which cell goes where, as drawn",
         _ when Larger(desk) is { } parallel => $"5 Place builds what is drawn; Enter on \"{CavityFacts.FullSearch}\" takes {parallel} in parallel",
+        _ when LayoutOfJob.TooSmall(answer) is not null => "5 Place: which cell goes where; one by one, the furthest first",
         _ => "5 Place: which cell goes where",
     };
 

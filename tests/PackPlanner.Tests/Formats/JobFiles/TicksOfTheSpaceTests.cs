@@ -1,8 +1,10 @@
 using System.Text;
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats;
 using PackPlanner.Formats.JobFiles;
+using PackPlanner.Formats.Sheets;
 
 namespace PackPlanner.Tests.Formats.JobFiles;
 
@@ -32,5 +34,26 @@ public class TicksOfTheSpaceTests
         FitAnswer answer = Assert.IsType<Outcome<FitAnswer>.Given>(JobFit.Find(job.Now, CancellationToken.None)).Value;
 
         Assert.Equal((swells, noWayOut), (answer.Cautions.Any(caution => caution.Code == "caution-25"), answer.Cautions.Any(caution => caution.Code == "caution-26")));
+    }
+
+    // Spacers and plates of 2 mm are room to swell, so the layout alone has nothing to say; the job has.
+    [Theory]
+    [InlineData(null, SignalWord.Notice)]
+    [InlineData(false, SignalWord.Caution)]
+    [InlineData(true, null)]
+    public void With_room_to_swell_a_clamp_that_nobody_speaks_of_is_not_checked_and_a_no_is_a_no(bool? clamping, SignalWord? signal)
+    {
+        JobHistory job = Assert.IsType<Outcome<AddedFiles>.Given>(JobAdding.Add(JobHistory.Of(new Job { Title = "flat" }), "case.json", Encoding.UTF8.GetBytes(Case.Replace("\"spacerMm\": 0", "\"spacerMm\": 2", StringComparison.Ordinal)))).Value.History;
+        if (clamping is { } known)
+            job = job.Do(JobChanges.Set("clamping", new Given(new JobValue.YesNo(known), Origin.You(new DateOnly(2026, 11, 2)))));
+
+        Assert.True(JobSummary.Whole(job, CancellationToken.None).Is(out IReadOnlyList<Caution>? told, out _));
+
+        Caution? swells = told.SingleOrDefault(caution => caution.Code == "caution-25");
+        Assert.Equal(signal, swells?.Signal);
+        Assert.Equal(clamping is null, swells?.Saw.StartsWith(Caution.NotChecked, StringComparison.Ordinal) == true);
+        // Whoever builds by the paper sees it there.
+        Assert.True(SheetInput.Of(job, default, CancellationToken.None).Is(out SheetInput? input, out _));
+        Assert.Equal(signal is not null, string.Concat(SheetCatalogue.All.Single(sheet => sheet.Name == "place").Pages(input).SelectMany(page => page.Blocks).Select(block => block.Body)).Contains("no room to swell", StringComparison.Ordinal));
     }
 }
