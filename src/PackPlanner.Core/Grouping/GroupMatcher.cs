@@ -4,9 +4,6 @@ namespace PackPlanner.Core.Grouping;
 /// <remarks>See docs/methods/grouping.md for the rule, the searches and the proofs.</remarks>
 public static class GroupMatcher
 {
-    // Some tenths of a second: all ways to move five cells of a pack of twenty, four of one of eighty.
-    private const long MovesSteps = 20_000_000;
-
     /// <summary>Matches cells into S groups of P.</summary>
     /// <param name="request">Cells, shape, locks and preferences.</param>
     /// <param name="progress">Told of every better strict grouping while the search runs.</param>
@@ -39,8 +36,8 @@ public static class GroupMatcher
             chosen = Levelled(request, lot, chosen, new SearchBudget(LevellingSteps(request), stop), plan.Allows);
 
         int? leastMoves = null;
-        if (request is { FewestMoves: true, Existing: not null })
-            (leastMoves, chosen) = FewerMoves(request, lot, strict, chosen, stop);
+        if (request is { FewestMoves: true, AsItIs: false, Existing: not null })
+            (leastMoves, chosen) = FewMoves.Of(request, lot, strict, stop);
 
         // What was chosen may better a strict answer that was not proven.
         if (chosen.IsBetterThan(strict.Best))
@@ -71,27 +68,14 @@ public static class GroupMatcher
     public static double NoiseSpreadAh(double repeatabilityFraction, double meanAh, int series, int parallel) =>
         MeasurementNoise.ExpectedRange(series, MeasurementNoise.OfGroup(repeatabilityFraction, meanAh, parallel));
 
-    // The descent may take more moves than are needed: all ways to move fewer are looked at, as far as the steps last. A grouping with empty places is as it was filled.
-    private static (int? Least, GroupingTrial Chosen) FewerMoves(
-        GroupingRequest request, SortedLot lot, StrictAnswer strict, GroupingTrial descent, CancellationToken stop)
-    {
-        int[] existing = lot.ExistingGroupOf(request);
-        bool full = Enumerable.Range(0, lot.Problem.Series).All(g => existing.Count(group => group == g) == lot.Problem.Places[g]);
-        if (!full)
-            return (null, descent);
-        GroupingTrial before = GroupingTrial.Of(lot.Problem, existing);
-        int known = existing.Zip(descent.GroupOf).Count(cell => cell.First != cell.Second);
-        long aim = Math.Min(descent.Smallest, GoodEnough(request, lot, strict));
-        (int least, GroupingTrial? better) = FewestMovesDeepening.Solve(lot.Problem, before, aim, known, new SearchBudget(MovesSteps, stop));
-        return (least, better ?? descent);
-    }
-
     /// <summary>What one kind of preference makes of the strict answer.</summary>
     private static GroupingTrial Choose(GroupingRequest request, SortedLot lot, StrictAnswer strict, CancellationToken stop)
     {
         SearchBudget budget = new(LevellingSteps(request), stop);
-        if ((request.FewestMoves || request.AsItIs) && request.Existing is not null)
-            return FewestMovesSearch.Improve(lot.Problem, lot.ExistingGroupOf(request), GoodEnough(request, lot, strict));
+        if (request.Existing is not null && request.AsItIs)
+            return FewMoves.AsItIs(request, lot);
+        if (request.Existing is not null && request.FewestMoves)
+            return strict.Best;
         if (!lot.AllResistancesKnown)
             return strict.Best;
         if (request.Prefer == GroupingPreference.EvenCurrents)
@@ -102,10 +86,6 @@ public static class GroupMatcher
     // Without a band resistance only breaks ties, and there are few to break.
     private static long LevellingSteps(GroupingRequest request) =>
         request.RepeatabilityFraction > 0 || request.Prefer == GroupingPreference.EvenCurrents ? request.LevellingSteps : request.LevellingSteps / 8;
-
-    // Steps: cells are not cut out of an existing grouping for what measuring cannot tell apart.
-    private static long GoodEnough(GroupingRequest request, SortedLot lot, StrictAnswer strict) =>
-        request.AsItIs ? long.MinValue : strict.Best.Smallest - (long)(Noise(request, lot) / 4);
 
     private static double Noise(GroupingRequest request, SortedLot lot) =>
         MeasurementNoise.OfGroup(request.RepeatabilityFraction ?? 0, lot.MeanSteps, request.Parallel);

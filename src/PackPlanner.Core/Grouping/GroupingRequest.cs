@@ -46,6 +46,17 @@ public sealed record GroupingRequest
     /// <summary>Move as few cells of the existing grouping as the gain needs.</summary>
     public bool FewestMoves { get; init; }
 
+    /// <summary>
+    /// Repeatability that the noise sentence goes by, stated, found or assumed: what <see cref="FewestMoves"/> may give away where a cell was lost.
+    /// </summary>
+    public double NoiseFraction { get; init; }
+
+    /// <summary>With <see cref="FewestMoves"/>: what noise alone would show is given away also where no cell was lost.</summary>
+    public bool LossWithinNoise { get; init; }
+
+    /// <summary>With <see cref="FewestMoves"/>: labels of spares that come in only where no others serve.</summary>
+    public IReadOnlySet<string> Shunned { get; init; } = new HashSet<string>();
+
     /// <summary>As many groups of one batch as the cells allow come before the smallest group.</summary>
     public bool KeepBatches { get; init; }
 

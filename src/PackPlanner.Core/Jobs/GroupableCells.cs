@@ -42,6 +42,7 @@ public static class GroupableCells
             Parallel = parallel,
             RepeatabilityFraction = lot.Repeatability.From == RepeatabilityOrigin.Given ? lot.Repeatability.Fraction : null,
             FoundRepeatabilityFraction = lot.Repeatability.From == RepeatabilityOrigin.Repeats ? lot.Repeatability.Fraction : null,
+            NoiseFraction = lot.Repeatability.Fraction,
             TesterStepAh = stepsAh.Length > 0 ? stepsAh.Min() : null,
         };
     }

@@ -18,6 +18,8 @@ public static class JobGroups
             Prefer = job.Favour == GroupsFavour.EvenCurrents ? GroupingPreference.EvenCurrents : GroupingPreference.EqualAh,
             Existing = job.Favour == GroupsFavour.FewestMoves ? job.Grouping?.Groups : null,
             FewestMoves = job is { Favour: GroupsFavour.FewestMoves, Grouping: not null },
+            LossWithinNoise = true,
+            Shunned = job is { Favour: GroupsFavour.FewestMoves, Grouping: { } arranged } ? ShunnedSpares.Of(lot, arranged.Groups, parallel, job.Givens) : new HashSet<string>(),
         };
 
     /// <summary>Groups of labels as groups of judged cells.</summary>

@@ -132,7 +132,7 @@ public static class MatchWords
     {
         if (answer.Moves is not { } moves)
             yield break;
-        yield return moves.Count == 0 ? "Nothing moves." : $"{moves.Count} cells move:";
+        yield return moves.Count == 0 ? "Nothing moves." : $"{moves.Count} {(moves.Count == 1 ? "cell moves" : "cells move")} ({CellMove.Told(moves.Select(move => (move.FromGroup, move.ToGroup)))}):";
         if (answer.FewestMovesBound is { } least && moves.Count > 0)
             yield return moves.Count <= least
                 ? "  Proven: no fewer moves reach such a smallest group."

@@ -118,6 +118,7 @@ internal static class MatchVerb
             Locks = locks,
             Existing = existing,
             FewestMoves = call.Value(FewestMoves),
+            Shunned = existing is not null && call.Value(FewestMoves) ? ShunnedSpares.Of(lot, existing, shape.Parallel, new JobGivens()) : new HashSet<string>(),
             KeepBatches = call.Value(KeepBatches),
             AsItIs = asItIs,
             Prefer = call.Value(Prefer) == "even-currents" ? GroupingPreference.EvenCurrents : GroupingPreference.EqualAh,

@@ -53,6 +53,9 @@ public sealed class ArrangedGroupsTests : IDisposable
         string[] moved = OnScreen();
         Assert.Equal(4, moved.Length);
         Assert.DoesNotContain("T005", string.Join(" ", moved), StringComparison.Ordinal);
+        Assert.Equal(["T003 T004", "T007 T008", "T009 T010"], [moved[0], moved[2], moved[3]]);
+        Assert.Contains("T006", moved[1], StringComparison.Ordinal);
+        Assert.StartsWith("2 cells move (1 in, 1 out): ", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
         Assert.Contains("other cells stand in the places of these: T005 is rejected", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
         Assert.Equal(moved, OnPaper());
         bench.Press("u");

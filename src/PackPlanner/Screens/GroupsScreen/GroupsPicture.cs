@@ -63,12 +63,26 @@ internal static class GroupsPicture
         string noise = view.NoiseAh is { } ah
             ? $" But two tests of one cell differ by {desk.Look.Percent(view.Lot.Repeatability.Fraction, 1)} (noise{(view.Lot.Repeatability.From == RepeatabilityOrigin.Assumed ? ", assumed" : "")}): in truth about {desk.Look.Figure(ah, 2)} Ah."
             : "";
-        string notes = string.Concat(asked.Notes.Select(note => $"{note} "));
+        string notes = Moved(pack) + string.Concat(asked.Notes.Select(note => $"{note} "));
         string answer = $"{notes}{how}{first}: {asked.Series} groups of {asked.Parallel} within {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{best}; {pack.LeftOut.Count} spare.{noise}";
         string inTruth = view.NoiseAh is { } likely ? $", {desk.Look.Figure(likely, 2)} with tester's noise" : "";
         string shorter = $"{notes}Within {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{inTruth}; {pack.LeftOut.Count} spare.";
         return new StepPicture(Question, answer, Next(view, desk), [.. view.Lot.Cautions.Where(c => c.Code is "caution-06" or "caution-14"), .. view.JoiningCautions(desk.Job!.Givens)]) { Short = shorter };
     }
+
+    // How far what was arranged has to be taken apart, before anything else is said.
+    private static string Moved(MatchedPack pack)
+    {
+        if (pack.Moves is not { } moves)
+            return "";
+        if (moves.Count == 0)
+            return "No cell moves. ";
+        string which = string.Join(", ", moves.Take(MostMoves).Select(move => move.ToGroup is not { } to ? $"{move.Cell} out of {move.FromGroup}"
+            : move.FromGroup is { } from ? $"{move.Cell} from {from} to {to}" : $"{move.Cell} into {to}"));
+        return $"{moves.Count} {(moves.Count == 1 ? "cell moves" : "cells move")} ({CellMove.Told(moves.Select(move => (move.FromGroup, move.ToGroup)))}): {which}{(moves.Count > MostMoves ? $" and {moves.Count - MostMoves} more" : "")}. ";
+    }
+
+    private const int MostMoves = 4;
 
     // What is proven is proven of the strict order; a choice made beyond it may have given some likeness away.
     private static string Best(GroupsView view, Look look)

@@ -142,6 +142,53 @@ public class FewestMovesTests
         Assert.Equal((4.395, 4, 4), (Math.Round(pack.SmallestAh, 9), pack.Moves?.Count, pack.FewestMoves));
     }
 
+    // 4 groups of 3 and six spares: one cell is lost, and the best of all would move nearly everything. Whatever is lost, one spare comes in, and it is the best
+    // of those that do not hang back; 1.9 Ah alone lie further below the strict answer than noise, and then more must move.
+    [Fact]
+    public void A_lost_cell_costs_one_spare_and_moves_no_other()
+    {
+        int shunned = 0;
+        for (int seed = 1; seed <= 20; seed++)
+        {
+            GroupingCell[] cells = [.. Lots.Used(18, seed).Select((mAh, i) => new GroupingCell($"K{i:00}", mAh / 1000.0, null))];
+            GroupingRequest request = new() { Cells = cells, Series = 4, Parallel = 3, NoiseFraction = 0.05 };
+            MatchedPack before = Pack(request);
+            string lost = before.Groups[seed % 4].Cells[seed % 3].Label;
+            request = request with { Cells = [.. cells.Where(cell => cell.Label != lost)], Existing = [.. before.Groups.Select(group => group.Cells.Select(cell => cell.Label).ToArray())], FewestMoves = true };
+
+            MatchedPack after = Pack(request);
+
+            CellMove comes = Assert.Single(after.Moves!, move => move.FromGroup is null);
+            Assert.Equal(new CellMove(lost, 1 + seed % 4, null), Assert.Single(after.Moves!, move => move != comes));
+            Assert.Equal((1 + seed % 4, 2), (comes.ToGroup, after.FewestMoves));
+            double Smallest(GroupingCell spare) => before.Groups.Min(group => group.CapacityAh + (group.Number == comes.ToGroup ? spare.CapacityAh - cells.Single(cell => cell.Label == lost).CapacityAh : 0));
+            Assert.Equal(before.LeftOut.Max(Smallest), after.SmallestAh, 9);
+
+            MatchedPack other = Pack(request with { Shunned = new HashSet<string> { comes.Cell } });
+            Assert.DoesNotContain(other.Moves!, move => move.Cell == comes.Cell);
+            shunned += other.Moves!.Count == 2 ? 1 : 0;
+        }
+
+        Assert.Equal(20, shunned);
+    }
+
+    // Without noise to bear a loss by, the same hole is filled and then bettered; with all cells as they stood, noise keeps all of them where the job asks so.
+    [Fact]
+    public void What_noise_would_show_anyway_moves_no_cell_of_a_job()
+    {
+        GroupingCell[] cells = [.. Lots.Used(16, 3).Select((mAh, i) => new GroupingCell($"K{i:00}", mAh / 1000.0, null))];
+        GroupingRequest request = new() { Cells = cells, Series = 4, Parallel = 3, NoiseFraction = 0.02, FewestMoves = true };
+        IReadOnlyList<GroupingCell>[] groups = [.. Pack(request with { FewestMoves = false }).Groups.Select(group => group.Cells)];
+        (string one, string two) = (groups[0][0].Label, groups[1][0].Label);
+        request = request with { Existing = [.. groups.Select(group => group.Select(cell => cell.Label == one ? two : cell.Label == two ? one : cell.Label).ToArray())] };
+
+        Assert.Empty(Pack(request with { LossWithinNoise = true }).Moves!);
+        Assert.NotEmpty(Pack(request).Moves!);
+    }
+
+    private static MatchedPack Pack(GroupingRequest request) =>
+        Assert.IsType<GroupingOutcome.Matched>(GroupMatcher.Match(request, null, TestContext.Current.CancellationToken)).Pack;
+
     // Written out: of all exchanges of a cell of the poorest group for a larger one, the one with the largest smaller of the two groups; of equal ones
     // fewest moved against the beginning, spares before groups, then the two groups most alike; the first that is met of those.
     private static GroupingTrial? Best(GroupingProblem problem, GroupingTrial now, int[] before)
