@@ -19,5 +19,12 @@ public abstract record GroupingOutcome
 
     /// <summary>The locks or the existing grouping contradict the cells or the shape.</summary>
     /// <param name="Problem">Where, why and what to do.</param>
-    public sealed record Contradicts(Problem Problem) : GroupingOutcome;
+    public sealed record Contradicts(Problem Problem) : GroupingOutcome
+    {
+        /// <summary>The groups as they were arranged, with cells that may not stay in them: to look at and to mend, never to build by; null where they do not add up.</summary>
+        public MatchedPack? AsArranged { get; init; }
+
+        /// <summary>Labels of the cells in <see cref="AsArranged"/> that must be replaced.</summary>
+        public IReadOnlySet<string> ToReplace { get; init; } = new HashSet<string>();
+    }
 }

@@ -66,13 +66,32 @@ public static class JobGroups
         if (job.Grouping is not { } arranged || job.Favour == GroupsFavour.FewestMoves)
             return GroupMatcher.Match(request, progress, stopped);
         if (JobArrangement.Wrong(arranged, lot, request.Series, request.Parallel) is { } wrong)
-            return new GroupingOutcome.Contradicts(wrong);
-        // Every cell locked where it stands: the door then only adds up what was arranged.
+            return ToMend(new GroupingOutcome.Contradicts(wrong), arranged, request, lot, stopped);
+        return AddedUp(arranged, request, stopped);
+    }
+
+    // Every cell locked where it stands: the door then only adds up what was arranged.
+    private static GroupingOutcome AddedUp(JobGrouping arranged, GroupingRequest request, CancellationToken stopped)
+    {
         Dictionary<string, int> placed = arranged.Groups.SelectMany((group, i) => group.Select(label => (label, Group: i + 1))).ToDictionary(pair => pair.label, pair => pair.Group, StringComparer.Ordinal);
         return GroupMatcher.Match(
             request with { Locks = placed, SearchSteps = 1000, LevellingSteps = 1000, RepeatabilityFraction = null, Prefer = GroupingPreference.EqualAh },
             progress: null,
             stopped);
+    }
+
+    // Groups whose only fault is a cell that may not stay are still shown, so that a spare can be chosen in its place.
+    private static GroupingOutcome.Contradicts ToMend(
+        GroupingOutcome.Contradicts wrong, JobGrouping arranged, GroupingRequest request, ScreenedLot lot, CancellationToken stopped)
+    {
+        string[] standing = [.. arranged.Groups.SelectMany(group => group)];
+        Dictionary<string, ScreenedCell> known = lot.Cells.ToDictionary(cell => cell.Label, StringComparer.Ordinal);
+        if (standing.Distinct(StringComparer.Ordinal).Count() < standing.Length || !standing.All(label => known.TryGetValue(label, out ScreenedCell? cell) && cell.CapacityAh > 0)
+            || arranged.Groups.Count != request.Series || arranged.Groups.Any(group => group.Count != request.Parallel))
+            return wrong;
+        ScreenedCell[] not = [.. standing.Select(label => known[label]).Where(cell => !GroupableCells.May(cell))];
+        return AddedUp(arranged, request with { Cells = [.. request.Cells, .. not.Select(GroupableCells.Of)] }, stopped) is GroupingOutcome.Matched { Pack: var pack }
+            ? wrong with { AsArranged = pack, ToReplace = not.Select(cell => cell.Label).ToHashSet(StringComparer.Ordinal) } : wrong;
     }
 
     /// <summary>The groups of a job.</summary>

@@ -45,7 +45,9 @@ public sealed class ArrangedGroupsTests : IDisposable
 
         Assert.Empty(OnScreen());
         Assert.Empty(OnPaper());
-        Assert.Contains("T005 is rejected", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
+        Assert.Contains("T005 is rejected (by-hand), in group 2.", bench.Desk.Step.Picture.Answer, StringComparison.Ordinal);
+        Assert.Equal("T006 T005 (! reject, replace it)", bench.Desk.Step.Table().Rows[1][^1]);
+        Assert.Contains("T006 !T005", bench.Text(), StringComparison.Ordinal);
 
         bench.Press("b");
         bench.Press("Down", "Down", "Enter");
@@ -60,6 +62,28 @@ public sealed class ArrangedGroupsTests : IDisposable
         Assert.Equal(moved, OnPaper());
         bench.Press("u");
         Assert.Empty(OnScreen());
+    }
+
+    [Fact]
+    public void A_held_cell_of_an_arrangement_is_replaced_by_a_spare_that_is_chosen()
+    {
+        bench.OpenLot();
+        bench.Desk.Do(JobChanges.SetGrouping("arrange", Arranged()));
+        bench.Desk.Do(JobChanges.SetVerdict("T005", new VerdictOverride(Verdict.Hold, "bad weld", new Origin("you", Standing.Measured))));
+        Assert.Empty(OnScreen());
+        Assert.Equal(["refused"], OnPaper() is [] ? ["refused"] : OnPaper());
+
+        bench.Press("Down", "x");
+        Assert.Contains("! hold", bench.Text(), StringComparison.Ordinal);
+        bench.Press("Enter");
+        Assert.Contains("rests at", bench.Text(), StringComparison.Ordinal);
+        bench.Press("Enter");
+
+        string[] mended = OnScreen();
+        Assert.Equal(["T003 T004", "T007 T008", "T009 T010"], [mended[0], mended[2], mended[3]]);
+        Assert.Contains("T006", mended[1], StringComparison.Ordinal);
+        Assert.DoesNotContain("T005", mended[1], StringComparison.Ordinal);
+        Assert.Equal(mended, OnPaper());
     }
 
     // Even currents gives other groups than equal Ah on this lot; both are answered, on screen and on paper, after a restart too.

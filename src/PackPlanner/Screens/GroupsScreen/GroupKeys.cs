@@ -76,6 +76,7 @@ internal static class GroupKeys
         [.. group.Cells.Select(cell => (cell.Label,
             $"{desk.Look.Figure(cell.CapacityAh, view.AhDecimals)} Ah   {desk.Look.Figure(cell.ResistanceMilliohm, 1)} mΩ   {desk.Look.Figure(cell.RestV, 3)} V"
             + Share(desk, group, cell)
+            + (view.ToReplace.Contains(cell.Label) ? $"   ! {view.Word(cell.Label)}: x replaces it" : "")
             + (view.Question.Locks.ContainsKey(cell.Label) ? "   locked" : "")
             + (view.Cell(cell.Label).Tray is { } tray ? $"   tray {tray}" : "")))]));
 }

@@ -13,7 +13,7 @@ internal static class GroupMoves
 
     internal static void AskSpare(Desk desk, GroupsView view, MatchedGroup group) => desk.Show(new ListOverlay(
         desk, $"which cell of group {group.Number} comes out?",
-        () => [.. group.Cells.Select(cell => Free(view, cell, new ListItem(Words(desk, view, cell), "", () => AskWhichSpare(desk, view, cell))))],
+        () => [.. group.Cells.OrderByDescending(cell => view.ToReplace.Contains(cell.Label)).Select(cell => Out(desk, view, cell))],
         narrows: true));
 
     private static void AskOther(Desk desk, GroupsView view, MatchedGroup group, GroupingCell first) => desk.Show(new ListOverlay(
@@ -24,6 +24,11 @@ internal static class GroupMoves
                 () => Exchange(desk, view, first.Label, cell.Label)) { Tells = () => Whole(desk, view, group, first, other, cell) }))),
         ],
         narrows: true));
+
+    // A cell that may not stay comes out whether it is locked or not.
+    private static ListItem Out(Desk desk, GroupsView view, GroupingCell cell) => view.ToReplace.Contains(cell.Label)
+        ? new ListItem($"{Words(desk, view, cell)}  ! {view.Word(cell.Label)}", "", () => AskWhichSpare(desk, view, cell))
+        : Free(view, cell, new ListItem(Words(desk, view, cell), "", () => AskWhichSpare(desk, view, cell)));
 
     // What was locked stays where it is, whoever asks.
     private static ListItem Free(GroupsView view, GroupingCell cell, ListItem item) => view.Question.Locks.ContainsKey(cell.Label)
@@ -56,7 +61,10 @@ internal static class GroupMoves
             .. SpareAdvice.Best(view.Pack, failed.Label).Select(option => new ListItem(
                 $"{option.Cell}: group {option.Group} then {desk.Look.Figure(option.GroupAh, view.AhDecimals)} Ah, {desk.Look.Figure(option.GroupResistanceMilliohm, 2)} mΩ; pack {desk.Look.Figure(option.PackAh, view.AhDecimals)} Ah",
                 option.BringToV is { } volts ? $"bring to {desk.Look.Figure(volts, 2)} V" : "",
-                () => Exchange(desk, view, failed.Label, option.Cell))),
+                () => Exchange(desk, view, failed.Label, option.Cell))
+            {
+                Tells = () => $"{option.Cell} holds {desk.Look.Figure(view.Cell(option.Cell).CapacityAh, view.AhDecimals)} Ah and rests at {desk.Look.Figure(view.Cell(option.Cell).RestV, 3)} V",
+            }),
         ]));
 
     private static string Words(Desk desk, GroupsView view, GroupingCell cell) =>

@@ -39,7 +39,9 @@ internal static class GroupPane
         area.Write(21, y, TextWidth.Fit(look.Figure(cell.ResistanceMilliohm, 1), 7, right: true));
         area.Write(30, y, TextWidth.Fit(look.Figure(cell.RestV, 3), 9, right: true));
         area.Write(40, y, share);
-        if (locked)
+        if (view.ToReplace.Contains(cell.Label))
+            area.Write(46, y, $"! {view.Word(cell.Label)}");
+        else if (locked)
             area.Write(46, y, "lock");
     }
 }

@@ -30,7 +30,7 @@ internal sealed class GroupsModel : IStep
 
     public bool IsFilled => desk.Answers.HasGroups;
 
-    public StepPicture Picture => View() is { } shown ? GroupsPicture.Of(shown, desk)
+    public StepPicture Picture => View() is { ToReplace.Count: 0 } shown ? GroupsPicture.Of(shown, desk)
         : desk.Answers.Groups is { } outcome ? GroupsPicture.Refused(outcome, desk)
         : GroupsPicture.Waiting(desk, desk.Answers.Lot, view);
 
@@ -78,7 +78,7 @@ internal sealed class GroupsModel : IStep
     public WhereFrom? WhereFrom() => View() is { } shown && Current is { } group ? GroupWhereFrom.Of(shown, group, desk.Look) : null;
 
     public string? CopyText() => View() is not null && Current is { } group
-        ? $"group {group.Number}: {desk.Look.Figure(group.CapacityAh, 3)} Ah: {string.Join(" ", group.Cells.Select(cell => cell.Label))}"
+        ? $"group {group.Number}: {desk.Look.Figure(group.CapacityAh, 3)} Ah: {string.Join(" ", group.Cells.Select(cell => view!.Told(cell.Label)))}"
         : null;
 
     public MainTable Table() => View() is { } shown
@@ -87,7 +87,7 @@ internal sealed class GroupsModel : IStep
             [.. shown.Pack.Groups.Select(group => new object?[]
             {
                 group.Number, group.CapacityAh, group.ResistanceMilliohm, group.LargestShare?.Cell, group.LargestShare?.TimesEqual,
-                string.Join(" ", group.Cells.Select(cell => cell.Label)),
+                string.Join(" ", group.Cells.Select(cell => shown.Told(cell.Label))),
             })])
         : MainTable.Empty;
 
@@ -95,8 +95,14 @@ internal sealed class GroupsModel : IStep
     {
         GroupingOutcome? outcome = desk.Answers.Groups;
         ScreenedLot? lot = desk.Answers.Lot;
-        isFormer = outcome is not GroupingOutcome.Matched || lot is null;
-        if (outcome is not GroupingOutcome.Matched matched || lot is null)
+        (MatchedPack? pack, IReadOnlySet<string> toReplace) = outcome switch
+        {
+            GroupingOutcome.Matched matched => (matched.Pack, new HashSet<string>()),
+            GroupingOutcome.Contradicts { AsArranged: { } arranged } wrong => (arranged, wrong.ToReplace),
+            _ => (null, (IReadOnlySet<string>)new HashSet<string>()),
+        };
+        isFormer = pack is null || lot is null;
+        if (pack is null || lot is null)
         {
             // The groups from before stay on the screen while others are made; where no others come they are nobody's answer.
             if (outcome is not null || desk.Job is not { } job || !JobGroups.AreOfCells(job))
@@ -104,12 +110,12 @@ internal sealed class GroupsModel : IStep
             return null;
         }
 
-        if (ReferenceEquals(view?.Pack, matched.Pack) && desk.Look == shownWith)
+        if (ReferenceEquals(view?.Pack, pack) && desk.Look == shownWith)
             return view;
-        view = new GroupsView(matched.Pack, lot, desk.Answers.GroupsAsked!);
+        view = new GroupsView(pack, lot, desk.Answers.GroupsAsked!) { ToReplace = toReplace };
         shownWith = desk.Look;
         table.SetColumns(GroupColumns.Of(view, desk.Look));
-        table.SetRows(matched.Pack.Groups.Count, row => matched.Pack.Groups[row].Number.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        table.SetRows(pack.Groups.Count, row => pack.Groups[row].Number.ToString(System.Globalization.CultureInfo.InvariantCulture));
         if (waitingFor.Length > 0 && table.GoTo(waitingFor))
             waitingFor = "";
         return view;

@@ -47,6 +47,9 @@ internal static class GroupsPicture
             Question,
             $"{few.Needed} cells needed, {few.Usable} usable: short of {few.Needed - few.Usable}.{Shapes(few)}",
             "e: choose another shape, or test more cells in 2 Cells"),
+        GroupingOutcome.Contradicts { AsArranged: { } arranged } wrong => new StepPicture(
+            Question, $"To be replaced: {wrong.Problem.Why["not to be used: ".Length..]}, in group {Where(arranged, wrong.ToReplace)}. The groups stand as arranged; nothing is built by them until then.",
+            "x in that group shows the best three spares; b, fewest moves, takes them", Arranged(desk)),
         GroupingOutcome.Contradicts wrong => new StepPicture(
             Question, $"{wrong.Problem.Where}: {wrong.Problem.Why}.", wrong.Problem.Remedy, Arranged(desk)),
         _ => throw new System.Diagnostics.UnreachableException(),
@@ -94,6 +97,9 @@ internal static class GroupsPicture
         return pack.SpreadAh <= pack.StrictSpreadAh + half ? ", proven best"
             : $", smallest proven best, within {look.Figure(pack.StrictSpreadAh, view.AhDecimals)} is possible";
     }
+
+    private static string Where(MatchedPack arranged, IReadOnlySet<string> labels) =>
+        string.Join(", ", arranged.Groups.Where(group => group.Cells.Any(cell => labels.Contains(cell.Label))).Select(group => group.Number));
 
     // Those of the cells that somebody put into groups: he may have them in his hands.
     private static IReadOnlyList<Caution> Arranged(Desk desk)

@@ -18,6 +18,18 @@ internal sealed record GroupsView(MatchedPack Pack, ScreenedLot Lot, GroupsQuest
 
     internal ScreenedCell Cell(string label) => cells[label];
 
+    /// <summary>Labels of cells that stand in these groups and may not stay.</summary>
+    internal IReadOnlySet<string> ToReplace { get; init; } = new HashSet<string>();
+
+    /// <summary>A label as it is written among others: a cell that may not stay is never written like the others.</summary>
+    internal string Named(string label) => ToReplace.Contains(label) ? $"!{label}" : label;
+
+    /// <summary>The same with the word, for paper and files.</summary>
+    internal string Told(string label) => ToReplace.Contains(label) ? $"{label} (! {Word(label)}, replace it)" : label;
+
+    /// <summary>The word of a cell that may not stay.</summary>
+    internal string Word(string label) => Cell(label).Verdict == Verdict.Reject ? "reject" : "hold";
+
     /// <summary>What happens if the cells of a group are joined now.</summary>
     internal JoinPlan JoinPlanOf(MatchedGroup group, JobGivens givens) =>
         JobJoining.Plan(group.Number, group.Cells.Select(cell => cells[cell.Label]), givens);
