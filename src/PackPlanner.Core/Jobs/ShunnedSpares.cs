@@ -19,7 +19,7 @@ public static class ShunnedSpares
         HashSet<string> warned = [.. lot.Cautions.Select(caution => caution.Where)];
         return wanting.Length == 0 ? new HashSet<string>() : may.Values
             .Where(spare => !standing.Contains(spare.Label))
-            .Where(spare => warned.Contains(spare.Label) || Array.Exists(wanting, group => IsBroughtAlone(spare, group, givens)))
+            .Where(spare => warned.Contains($"cell {spare.Label}") || Array.Exists(wanting, group => IsBroughtAlone(spare, group, givens)))
             .Select(spare => spare.Label)
             .ToHashSet(StringComparer.Ordinal);
     }

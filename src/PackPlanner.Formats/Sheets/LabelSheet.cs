@@ -14,6 +14,9 @@ internal static class LabelSheet
     // Longer ones would not fit in the large type beside the group.
     private const int LongLabel = 8;
 
+    // Longer ones take three lines with their group, and the lines under them would be cut.
+    private const int LongestInTwoLines = 16;
+
     internal static IReadOnlyList<SheetPage> Pages(SheetInput input)
     {
         Dictionary<string, int> groupOf = GroupOf(input);
@@ -55,9 +58,9 @@ internal static class LabelSheet
         string where = groupOf.TryGetValue(cell.Label, out int group)
             ? string.Create(CultureInfo.InvariantCulture, $"group {group}")
             : cell.Verdict == Verdict.Use ? "spare" : VerdictWords.Name(cell.Verdict).ToUpperInvariant();
-        string tray = cell.Tray is { } known ? $"tray {Html.Text(known)}, " : "";
-        string size = OneLine.Of(cell.Label).Length > LongLabel ? "long" : "big";
-        return $"<div class=\"label\"><span class=\"{size}\">{Html.Text(cell.Label)}</span> <b class=\"num\">{where}</b><br>{Html.Figure(cell.CapacityAh, 3)} Ah {Html.Figure(cell.ResistanceMilliohm, 1)} mΩ"
-            + $"<span class=\"whose\">{tray}rev {input.Revision}</span><span class=\"whose\">{Html.Text(input.Job.Title)}</span></div>\n";
+        string tray = cell.Tray is { } known ? $"<span class=\"whose\">tray {Html.Text(known)}</span>" : "";
+        string size = OneLine.Of(cell.Label).Length switch { > LongestInTwoLines => "longest", > LongLabel => "long", _ => "big" };
+        return $"<div class=\"label\"><span class=\"cell\"><span class=\"{size}\">{Html.Text(cell.Label)}</span> <b class=\"num\">{where}</b><br>{Html.Figure(cell.CapacityAh, 3)} Ah {Html.Figure(cell.ResistanceMilliohm, 1)} mΩ</span>"
+            + $"{tray}<span class=\"whose\">rev {input.Revision}, {Html.Text(input.Job.Title)}</span></div>\n";
     }
 }

@@ -32,9 +32,11 @@ internal static class SheetDocument
         .caution b.word { background: #000; color: #fff; padding: 0 2mm; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
         .columns { display: grid; grid-template-columns: 1fr 1fr; gap: 0 5mm; align-items: start; }
         .labels { display: grid; grid-template-columns: repeat(3, 1fr); grid-auto-rows: 27mm; }
-        .label { border: .25mm dashed #000; padding: .5mm 2mm; overflow: hidden; line-height: 1.15; }
-        .label .whose { display: block; white-space: nowrap; overflow: hidden; text-overflow: ellipsis; }
+        .label { border: .25mm dashed #000; padding: .5mm 2mm; overflow: hidden; line-height: 1.15; display: flex; flex-direction: column; }
+        .label .cell { flex: 0 1 auto; min-height: 0; overflow: hidden; }
+        .label .whose { flex: none; font-size: 11pt; white-space: nowrap; overflow: hidden; text-overflow: ellipsis; }
         .label .long { font-size: 14pt; font-weight: bold; overflow-wrap: anywhere; }
+        .label .longest { font-size: 10pt; font-weight: bold; overflow-wrap: anywhere; line-height: 1.05; }
         svg { display: block; margin: 0 auto; }
         .picture svg { width: 100%; height: auto; }
         @media screen { body { padding: 3mm; } .page { margin-bottom: 10mm; } }

@@ -151,7 +151,7 @@ internal static class MatchVerb
             Understood = understood,
             Cautions = CautionJson.From(
             [
-                .. lot.Cautions,
+                .. UsableCells.Cautions(lot, use.Screening.Chemistry is not null),
                 .. GroupingCautions.Of(pack, lot.Chemistry, use.Screening.FullV, use.LoadA, use.RatingA, use.Screening.RatedAh),
             ]),
         };

@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
@@ -28,7 +29,7 @@ internal sealed record UsableCells(
                 $"Did you mean {NearestName.Of(stranger, known)}?");
         ScreenedCell[] may = [.. lot.Cells.Where(cell => GroupableCells.May(cell, useHeld))];
         if (lot.Chemistries.Count > 1 && !chemistryStated)
-            return Refusal.Input("two-chemistries", "the cells' chemistry", $"the table holds {string.Join(" and ", lot.Chemistries)}; two chemistries never go into one pack",
+            return Refusal.Input("two-chemistries", "the cells' chemistry", $"the table holds {string.Join(" and ", lot.Chemistries.Select(name => $"{OfChemistry(lot, name)} {name}"))} cells; two chemistries never go into one pack",
                 $"Give --chemistry {MostCells(lot)} to use only those, and match the others by themselves.");
         ScreenedCell[] used = [.. may.Where(cell => !leaveOut.Contains(cell.Label))];
         return new UsableCells(
@@ -53,6 +54,19 @@ internal sealed record UsableCells(
         }
 
         return lot.Cells.Where(cell => !model.Equals(cell.Model, StringComparison.OrdinalIgnoreCase)).Select(cell => cell.Label).ToArray();
+    }
+
+    private static int OfChemistry(ScreenedLot lot, string name) => lot.Cells.Count(cell => (cell.Chemistry ?? lot.Chemistry?.Name) == name);
+
+    /// <summary>The lot's cautions once only cells of one chemistry, named by the user, are used: the others are told, and are a danger to nobody.</summary>
+    internal static IEnumerable<Caution> Cautions(ScreenedLot lot, bool chemistryStated)
+    {
+        ScreenedCell[] others = [.. lot.Cells.Where(cell => cell.Reasons.Any(reason => reason.Code == ReasonCodes.OtherChemistry))];
+        if (!chemistryStated || others.Length == 0)
+            return lot.Cautions;
+        string which = string.Join(", ", others.GroupBy(cell => cell.Chemistry ?? "unknown").OrderBy(group => group.Key, StringComparer.Ordinal).Select(group => $"{group.Count()} {group.Key}"));
+        return lot.Cautions.Where(caution => caution.Code != "caution-06")
+            .Append(new Caution("caution-06", SignalWord.Notice, "the lot", $"cells of another chemistry were left out ({which}); only {lot.Chemistry?.Name} are used"));
     }
 
     private static string MostCells(ScreenedLot lot) => lot.Cells.Select(cell => cell.Chemistry).OfType<string>().Where(lot.Chemistries.Contains)

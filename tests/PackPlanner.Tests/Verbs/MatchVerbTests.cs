@@ -162,6 +162,22 @@ public sealed class MatchVerbTests : IDisposable
 
         Assert.Equal(ExitCodes.Input, exitCode);
         Assert.Equal("two-chemistries", error.GetProperty("code").GetString());
+        Assert.Contains("2 LFP and 2 NMC cells", error.GetRawText(), StringComparison.Ordinal);
+    }
+
+    // Nothing but NMC is in the groups: that the table held LFP too is told, and is no danger any more.
+    [Fact]
+    public void Cells_of_another_chemistry_than_the_one_named_are_left_out_with_a_notice()
+    {
+        string mixed = File("mixed.csv", "cell,chemistry,capacity_Ah\na,LFP,2.1\nb,LFP,2.1\nc,NMC,2.1\nd,NMC,2.1\n");
+
+        (int exitCode, JsonElement answer) = Planner.Json("match", mixed, "--series", "1", "--parallel", "2", "--chemistry", "NMC");
+
+        Assert.Equal(0, exitCode);
+        JsonElement caution = Assert.Single(answer.GetProperty("cautions").EnumerateArray(), caution => caution.GetProperty("code").GetString() == "caution-06");
+        Assert.Contains("(2 LFP); only NMC are used", caution.GetRawText(), StringComparison.Ordinal);
+        Assert.Contains("notice", caution.GetRawText(), StringComparison.OrdinalIgnoreCase);
+        Assert.Equal(["c d"], Groups(answer));
     }
 
     [Fact]

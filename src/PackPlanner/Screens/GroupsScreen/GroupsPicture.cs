@@ -105,7 +105,7 @@ internal static class GroupsPicture
     private static IReadOnlyList<Caution> Arranged(Desk desk)
     {
         HashSet<string> labels = [.. desk.Job?.Grouping?.Groups.SelectMany(group => group) ?? []];
-        return [.. (desk.Answers.Lot?.Cautions ?? []).Where(caution => labels.Contains(caution.Where))];
+        return [.. (desk.Answers.Lot?.Cautions ?? []).Where(caution => labels.Contains(caution.Where) || (caution.Where.StartsWith("cell ", StringComparison.Ordinal) && labels.Contains(caution.Where["cell ".Length..])))];
     }
 
     private static string Next(GroupsView view, Desk desk) =>
