@@ -41,11 +41,11 @@ internal static class CellCautionWords
             "Do not press it flat, open it, puncture it or let gas out of it.",
             "CommonPractice"),
         new(
-            "caution-06", SignalWord.Danger, "two chemistries",
-            "Cells of two chemistries are asked for in one pack.",
-            "Their voltage limits differ, so one of them would be overcharged or driven flat by the other.",
-            "Build two packs, each with its own charger settings.",
-            "There is no override for this.",
+            "caution-06", SignalWord.Danger, "two chemistries or models",
+            "Cells of two chemistries are asked for in one pack; or a group mixes models of one chemistry.",
+            "The voltage limits of two chemistries differ, so one would be overcharged or driven flat by the other. Two models of one chemistry share the current unequally and age apart.",
+            "Two chemistries: build two packs, each with its own charger settings. Two models: use one (match --model), or have a reason to mix them in a group.",
+            "Two chemistries never go into one pack: there is no override.",
             "CommonPractice"),
         new(
             "caution-07", SignalWord.Warning, "current on joining",

@@ -21,10 +21,26 @@ public static class GroupingCautions
         double? packV = pack.Groups.Count * (fullV ?? chemistry?.FullV);
         if (TouchVoltage.Of($"{pack.Groups.Count} in series", packV) is { } touch)
             cautions.Add(touch);
+        if (Mixed(pack) is { } mixed)
+            cautions.Add(mixed);
         if (loadA is { } load && ratingA is { } rating)
             cautions.AddRange(pack.Groups.Select(group => Overload(group, Math.Abs(load), rating, ratedAh)).OfType<Caution>());
         return cautions;
     }
+
+    /// <summary>Groups that hold cells of several models.</summary>
+    /// <param name="pack">The groups as matched.</param>
+    /// <returns>The caution; null where no group does, or no model is known.</returns>
+    public static Caution? Mixed(MatchedPack pack)
+    {
+        static string[] Models(IEnumerable<GroupingCell> cells) => [.. cells.Select(cell => cell.Model).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.Ordinal)];
+        int mixed = pack.Groups.Count(group => Models(group.Cells).Length > 1);
+        string[] models = Models(pack.Groups.SelectMany(group => group.Cells));
+        return mixed == 0 ? null : new Caution("caution-06", SignalWord.Caution, "the groups",
+            $"{mixed} of {pack.Groups.Count} groups mix cells of several models ({string.Join(", ", models.Take(MostModels))}{(models.Length > MostModels ? " …" : "")})");
+    }
+
+    private const int MostModels = 4;
 
     private static Caution? Overload(MatchedGroup group, double loadA, double ratingA, double? ratedAh)
     {

@@ -87,6 +87,10 @@ public static class TypedGiven
             number /= 100;
         }
 
+        // With nought every spread is nought, and no cell would ever be held for being near a limit.
+        if (entry.Key == "repeatability" && number == 0)
+            return "no tester repeats exactly; write such as 1.5%, or - if you do not know";
+
         return OutOfRange(entry.Kind, number);
     }
 

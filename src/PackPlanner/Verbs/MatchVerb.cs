@@ -157,8 +157,12 @@ internal static class MatchVerb
         };
         GroupingCell[] used = [.. pack.Groups.SelectMany(group => group.Cells)];
         bool assumed = lot.Repeatability.From == RepeatabilityOrigin.Assumed;
-        IReadOnlyList<string> words = MatchWords.Lines(
-            answer, request.Parallel, (lot.Repeatability.Fraction, assumed), used.Average(cell => cell.CapacityAh));
+        IReadOnlyList<string> words =
+        [
+            // Before the figures, which say nothing of it.
+            .. GroupingCautions.Mixed(pack) is { } mixed ? (string[])[$"{mixed.Saw}: --model uses one alone."] : [],
+            .. MatchWords.Lines(answer, request.Parallel, (lot.Repeatability.Fraction, assumed), used.Average(cell => cell.CapacityAh)),
+        ];
         Dictionary<string, GroupingCell> byLabel = usable.Cells.ToDictionary(cell => cell.Label);
         return Verbs.Reply.Of(answer, MatchAnswerContext.Default.MatchAnswer, words, MatchWords.Table(answer, byLabel));
     }

@@ -154,33 +154,6 @@ public sealed class MatchVerbTests : IDisposable
     }
 
     [Fact]
-    public void Two_chemistries_are_never_matched_into_one_pack()
-    {
-        string mixed = File("mixed.csv", "cell,chemistry,capacity_Ah\na,LFP,2.1\nb,LFP,2.1\nc,NMC,2.1\nd,NMC,2.1\n");
-
-        (int exitCode, JsonElement error) = Planner.Json("match", mixed, "--series", "2", "--parallel", "2");
-
-        Assert.Equal(ExitCodes.Input, exitCode);
-        Assert.Equal("two-chemistries", error.GetProperty("code").GetString());
-        Assert.Contains("2 LFP and 2 NMC cells", error.GetRawText(), StringComparison.Ordinal);
-    }
-
-    // Nothing but NMC is in the groups: that the table held LFP too is told, and is no danger any more.
-    [Fact]
-    public void Cells_of_another_chemistry_than_the_one_named_are_left_out_with_a_notice()
-    {
-        string mixed = File("mixed.csv", "cell,chemistry,capacity_Ah\na,LFP,2.1\nb,LFP,2.1\nc,NMC,2.1\nd,NMC,2.1\n");
-
-        (int exitCode, JsonElement answer) = Planner.Json("match", mixed, "--series", "1", "--parallel", "2", "--chemistry", "NMC");
-
-        Assert.Equal(0, exitCode);
-        JsonElement caution = Assert.Single(answer.GetProperty("cautions").EnumerateArray(), caution => caution.GetProperty("code").GetString() == "caution-06");
-        Assert.Contains("(2 LFP); only NMC are used", caution.GetRawText(), StringComparison.Ordinal);
-        Assert.Contains("notice", caution.GetRawText(), StringComparison.OrdinalIgnoreCase);
-        Assert.Equal(["c d"], Groups(answer));
-    }
-
-    [Fact]
     public void A_cell_without_capacity_is_never_grouped_not_even_with_all()
     {
         string table = File("gaps.csv", "cell,capacity mAh\na,2000\nb,2010\nc,n/a\nd,2020\ne,1500\n");

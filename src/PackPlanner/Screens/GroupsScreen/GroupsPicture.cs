@@ -70,7 +70,7 @@ internal static class GroupsPicture
         string answer = $"{notes}{how}{first}: {asked.Series} groups of {asked.Parallel} within {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{best}; {pack.LeftOut.Count} spare.{noise}";
         string inTruth = view.NoiseAh is { } likely ? $", {desk.Look.Figure(likely, 2)} with tester's noise" : "";
         string shorter = $"{notes}Within {desk.Look.Figure(pack.SpreadAh, view.AhDecimals)} Ah{inTruth}; {pack.LeftOut.Count} spare.";
-        return new StepPicture(Question, answer, Next(view, desk), [.. view.Lot.Cautions.Where(c => c.Code is "caution-06" or "caution-14"), .. view.JoiningCautions(desk.Job!.Givens)]) { Short = shorter };
+        return new StepPicture(Question, answer, Next(view, desk), [.. GroupingCautions.Mixed(pack) is { } mixed ? (Caution[])[mixed] : [], .. view.Lot.Cautions.Where(c => c.Code is "caution-06" or "caution-14"), .. view.JoiningCautions(desk.Job!.Givens)]) { Short = shorter };
     }
 
     // How far what was arranged has to be taken apart, before anything else is said.
