@@ -26,13 +26,18 @@ public static class CellsWords
                 + $" {Text(cell.CapacityAh, "0.000"),7} {Text(NormalRange.NinetyPercent * cell.CapacitySpreadAh, "0.00"),5}"
                 + $" {(cell.HealthFraction is { } health ? Text(100 * health, "0.0") + " %" : "-"),10}"
                 + $" {Text(cell.ResistanceMilliohm, "0.0#"),6} {Text(cell.RestV, "0.000"),10}"
-                + $"  {string.Join("; ", cell.Reasons.Select(VerdictWords.Says))}");
+                + $"  {string.Join("; ", [.. cell.Reasons.Select(VerdictWords.Says), .. Unread(cell)])}");
         if (answer.StillToTest is { } still)
             lines.Add(Still(still));
         foreach (SetApartJson apart in answer.SetApart.Where(apart => apart.Cells > 0))
             lines.Add($"  {apart.Verdict,-7} {apart.Cells} cell{(apart.Cells == 1 ? "" : "s")}, {Text(apart.CapacityAh, "0.0")} Ah{(apart.EnergyWh is { } wh ? $", about {Text(wh, "0")} Wh" : "")}, to be kept apart");
         return lines;
     }
+
+    // A word that stood in the place of a figure says more than that the figure is missing.
+    private static IEnumerable<string> Unread(ScreenedCell cell) => !cell.Reasons.Any(reason => reason.Code == ReasonCodes.NotChecked) ? []
+        : cell.Rows.Select(row => row.Remark).OfType<string>().Where(remark => !cell.Reasons.Any(reason => reason.Noted == remark)).Distinct(StringComparer.Ordinal)
+            .Select(remark => $"the table says \"{OneLine.Of(remark)}\"");
 
     /// <summary>What the verdicts rest on, a sentence each.</summary>
     /// <param name="lot">The lot.</param>
