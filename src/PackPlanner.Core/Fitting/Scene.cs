@@ -92,7 +92,7 @@ internal sealed class Scene
         return low >= p.Low - Eps && high <= p.High + Eps && Geometry2.SignedDistance(p.U, p.V, x, y) >= r - Eps;
     }
 
-    private static bool BoxOverlaps(Prism3 block, in Box3 skin)
+    internal static bool BoxOverlaps(Prism3 block, in Box3 skin)
     {
         const double Eps = Geometry2.RoundingMm;
         return block.Low < skin.High(block.Extrusion) - Eps && block.High > skin.Low(block.Extrusion) + Eps

@@ -26,7 +26,9 @@ public static class JobExport
         if (!now.Locks.IsEmpty)
             files.Add(("locks.csv", new MainTable(["cell", "group"], [.. now.Locks.Select(pin => new object?[] { pin.Key, pin.Value })]).ToCsv(decimalComma)));
         files.AddRange(now.Logs.Select(log => ($"log-{log.Source.Id}.csv", Log(log.Log).ToCsv(decimalComma))));
-        files.AddRange(new (string Name, JobDocument? Document)[] { ("fit-case.json", now.FitCase), ("fit.json", now.FitAnswer), ("need.json", now.SizeNeed) }
+        if (now.FitCase is { } space)
+            files.Add(("fit-case.json", CaseAsAsked.Text(space, now.Givens)));
+        files.AddRange(new (string Name, JobDocument? Document)[] { ("fit.json", now.FitAnswer), ("need.json", now.SizeNeed) }
             .Where(named => named.Document is not null).Select(named => (named.Name, named.Document!.Text)));
         return FolderFiles.Write(folder, files);
     }

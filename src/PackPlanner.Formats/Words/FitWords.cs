@@ -35,6 +35,7 @@ public static class FitWords
             lines.Add(F($"  left    beyond the clearances: -x {a:0.0} mm +x {b:0.0} mm -y {c:0.0} mm +y {d:0.0} mm -z {e:0.0} mm +z {f:0.0} mm"));
         foreach (PackBox box in answer.Boxes)
             lines.Add(F($"  box {box.Box}   groups {box.FromGroup} to {box.ToGroup}, {box.Cells} cells{(box.CellMassKg is double kg ? $", {kg:0.00} kg" : "")}{(box.FullV is double v ? $", {v:0.0} V full" : "")}"));
+        lines.AddRange(KeepOutsOutside.Of(fitCase).Select(i => $"  outside {fitCase.KeepOuts[i].Name} lies wholly outside the space and changes nothing: check the tape measure"));
         foreach (WayIn way in answer.WaysIn)
             lines.Add($"  way in  {way.Text}");
         if (answer.Taps.Count > 0 && answer.Taps[0].NominalV is not null)

@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using PackPlanner.Core.Fitting;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Formats;
+using PackPlanner.Formats.JobFiles;
 using PackPlanner.Formats.Words;
 using PackPlanner.Screens.Overlays;
 
@@ -77,7 +78,8 @@ internal sealed partial class CaseAsk(Desk desk, Action<FitCase?, string?> draft
     private void AskInside() => Field(
         "inside, mm", "Length x width x height of the space, such as 310 x 190 x 95.", "", [3],
         mm => TypedCase.New(TypedCase.Box([0, 0, 0], mm), StandIn, [0, 0, 0], desk.Job!.Givens),
-        made => AskCell((JsonObject)made["cavity"]!["parts"]![0]!));
+        made => AskCell((JsonObject)made["cavity"]!["parts"]![0]!),
+        mm => mm.Any(one => one <= 0) ? $"{One(mm.First(one => one <= 0))} is no size: give each above 0." : null);
 
     private void AskCell(JsonObject space) => Field("cell, mm", CellHelp, "", [2, 3],
         mm => TypedCase.New((JsonObject)space.DeepClone(), mm, [0, 0, 0], desk.Job!.Givens),
@@ -94,8 +96,8 @@ internal sealed partial class CaseAsk(Desk desk, Action<FitCase?, string?> draft
     {
         double[]? box = old?.Numbers("box");
         Field("corner, mm", "Its lower left front corner: x y z from the space's own corner, such as 0 0 0.", box is null ? "0 0 0" : Typed(box[..3]), [3], null, corner =>
-            Field("size, mm", "Its length x width x height, such as 40 x 190 x 95.", box is null ? "" : By([box[3] - box[0], box[4] - box[1], box[5] - box[2]]), [3],
-                size => Candidate(kind, old, TypedCase.Box(corner, size)), made => Take(made, Name(kind, old))));
+            Field("size, mm", "Its length x width x height from there, such as 40 x 190 x 95.", box is null ? "" : By([box[3] - box[0], box[4] - box[1], box[5] - box[2]]), [3],
+                size => Candidate(kind, old, TypedCase.Box(corner, size)), made => Take(made, kind, old), NoSize));
     }
 
     private void AskOutline(CasePartKind kind, CasePart? old, Action<JsonObject>? first)
@@ -122,7 +124,7 @@ internal sealed partial class CaseAsk(Desk desk, Action<FitCase?, string?> draft
                             if (first is not null)
                                 first((JsonObject)made["cavity"]!["parts"]![0]!);
                             else
-                                Take(made, Name(kind, old));
+                                Take(made, kind, old);
                         });
                 }));
         }
@@ -138,13 +140,13 @@ internal sealed partial class CaseAsk(Desk desk, Action<FitCase?, string?> draft
         Field("one end, mm", "The middle of the tube at one end: x y z, such as 0 134 55.", Typed(CasePart.Numbers(before?["from"])), [3], null, from =>
             Field("other end, mm", "The middle of the tube at the other end: x y z, such as 420 134 55.", Typed(CasePart.Numbers(before?["to"])), [3], null, to =>
                 Field("diameter, mm", "How thick the tube is, such as 32.", CasePart.Number(before?["diameterMm"]) is { } d ? One(d) : "", [1],
-                    mm => Candidate(CasePartKind.KeepOut, old, TypedCase.Tube(from, to, mm[0])), made => Take(made, Name(CasePartKind.KeepOut, old)))));
+                    mm => Candidate(CasePartKind.KeepOut, old, TypedCase.Tube(from, to, mm[0])), made => Take(made, CasePartKind.KeepOut, old))));
     }
 
     private void AskOpening(CasePart? old) => Choose("where is the opening?", [.. Sides.Select(side => (side.Words, (Action)(() =>
         Field("opening, mm", "Two opposite corners, such as 0 0 420 130.", Typed(old?.Numbers("rectangle")), [4],
             mm => Candidate(CasePartKind.Opening, old, new JsonObject { ["plane"] = side.Side, ["rectangle"] = TypedCase.Numbers(mm) }),
-            made => Take(made, Name(CasePartKind.Opening, old))))))]);
+            made => Take(made, CasePartKind.Opening, old)))))]);
 
     private void AskWeighed(CasePart? old)
     {
@@ -154,7 +156,7 @@ internal sealed partial class CaseAsk(Desk desk, Action<FitCase?, string?> draft
                 desk, "it weighs (kg)", "A bare number is kg; 2.4lb is read too.", CasePart.Number(old?.Node?["kg"]) is { } known ? One(known) : "",
                 text => Kg(text) is null ? TypedGiven.Read(kilograms, text, percentBeside: false, out _) ?? "A weight is wanted." : null,
                 typed => Field("its middle, mm", "x y z of its centre of mass, such as 155 95 20; empty when not known.", Typed(old?.Numbers("at")), [0, 3],
-                    mm => Candidate(CasePartKind.Weighed, old, Node(name, Kg(typed)!.Value, mm)), made => Take(made, Name(CasePartKind.Weighed, old)))))));
+                    mm => Candidate(CasePartKind.Weighed, old, Node(name, Kg(typed)!.Value, mm)), made => Take(made, CasePartKind.Weighed, old))))));
 
         double? Kg(string text) => TypedGiven.Read(kilograms, text.Replace(',', '.'), percentBeside: false, out JobValue? value) is null && value is JobValue.Number number ? number.Value : null;
 
@@ -175,9 +177,9 @@ internal sealed partial class CaseAsk(Desk desk, Action<FitCase?, string?> draft
     }
 
     // Fields of figures alone.
-    private void Field(string what, string tells, string initial, int[] counts, Func<double[], JsonObject>? make, Action<double[]> then) => desk.Show(new FieldOverlay(
+    private void Field(string what, string tells, string initial, int[] counts, Func<double[], JsonObject>? make, Action<double[]> then, Func<double[], string?>? unfit = null) => desk.Show(new FieldOverlay(
         desk, what, desk.Look.UsUnits ? tells + " In inches with in at the end." : tells, initial,
-        text => TypedCase.Sizes(text, counts, out double[] mm, mayBeNegative: true, ExampleIn(tells)) is { } wrong ? Nothing(wrong) : make is null ? null : Shown(make(mm)),
+        text => (TypedCase.Sizes(text, counts, out double[] mm, mayBeNegative: true, ExampleIn(tells)) ?? unfit?.Invoke(mm)) is { } wrong ? Nothing(wrong) : make is null ? null : Shown(make(mm)),
         text =>
         {
             TypedCase.Sizes(text, counts, out double[] mm, mayBeNegative: true);
@@ -191,8 +193,12 @@ internal sealed partial class CaseAsk(Desk desk, Action<FitCase?, string?> draft
     private static partial Regex Example();
 
     // Fields whose figures make a whole case.
-    private void Field(string what, string tells, string initial, int[] counts, Func<double[], JsonObject> make, Action<JsonObject> then) =>
-        Field(what, tells, initial, counts, make, (double[] mm) => then(make(mm)));
+    private void Field(string what, string tells, string initial, int[] counts, Func<double[], JsonObject> make, Action<JsonObject> then, Func<double[], string?>? unfit = null) =>
+        Field(what, tells, initial, counts, make, (double[] mm) => then(make(mm)), unfit);
+
+    // A size is measured from the corner to the right, to the back and up: who typed less than nothing means another corner.
+    private static string? NoSize(double[] mm) => mm.Any(one => one <= 0)
+        ? $"{One(mm.First(one => one <= 0))} is no size: give each above 0, and as the corner the one at the left, in front and below." : null;
 
     private string Nothing(string wrong)
     {
@@ -209,6 +215,13 @@ internal sealed partial class CaseAsk(Desk desk, Action<FitCase?, string?> draft
         bool isCellKnown = desk.Job!.FitCase is not null || CasePart.Number(made["cell"]?["diameterMm"]) != StandIn[0];
         draft(fitCase, isCellKnown ? made.ToJsonString() : null);
         return null;
+    }
+
+    private void Take(JsonObject made, CasePartKind kind, CasePart? old)
+    {
+        Take(made, Name(kind, old));
+        if (kind == CasePartKind.KeepOut && JobFit.Case(desk.Job!).Is(out FitCase? taken, out _) && KeepOutsOutside.Of(taken).Contains(old?.Index ?? taken.KeepOuts.Count - 1))
+            desk.Says = "This keep-out lies wholly outside the space: it changes nothing. Check the tape measure, and the corner it was measured from.";
     }
 
     private void Take(JsonObject made, string name) => desk.Do(TypedCase.Change(desk.Job!, made, name));

@@ -10,6 +10,9 @@ namespace PackPlanner.Screens.CavityScreen;
 /// <param name="Node">What the case says of it; null for what the case does not say.</param>
 internal sealed record CasePart(CasePartKind Kind, int Index, JsonObject? Node)
 {
+    /// <summary>Whether it is a keep-out that lies wholly outside the space.</summary>
+    internal bool IsOutside { get; init; }
+
     /// <summary>Its word in the list.</summary>
     internal string Word => Kind switch
     {
@@ -72,7 +75,9 @@ internal sealed record CasePart(CasePartKind Kind, int Index, JsonObject? Node)
     }
 
     /// <summary>What it is, in words with millimetres.</summary>
-    internal string Says(Look look)
+    internal string Says(Look look) => IsOutside ? $"outside the space, changes nothing: {What(look)}" : What(look);
+
+    private string What(Look look)
     {
         string name = Node?["id"] is JsonValue id ? $"{id}, " : "";
         if (Numbers("box") is [{ } x0, { } y0, { } z0, { } x1, { } y1, { } z1])

@@ -162,7 +162,7 @@ internal sealed class CavityModel(Desk desk) : IStep
         SightLines sight = new(shown);
         ((double lowX, double highX), (double lowY, double highY)) = (sight.Extent(Axis.X), sight.Extent(Axis.Y));
         string size = $"{look.Bare(highX - lowX, 0)} x {look.Length(highY - lowY, 0)}";
-        string keepOut = shown.KeepOuts.Count > 0 ? "; # keep-out" : "";
+        string keepOut = shown.KeepOuts.Count > KeepOutsOutside.Of(shown).Count ? "; # keep-out" : "";
         if (draft is not null)
             return [$"as typed{tried.Words}, from above, {size}{keepOut}", $"as typed{tried.Words}, {size}{keepOut}"];
         string which = layers > 1 ? $"layer {layer + 1} of {layers}, " : "";
@@ -177,7 +177,9 @@ internal sealed class CavityModel(Desk desk) : IStep
         if (!ReferenceEquals(typed.Text, text))
         {
             FitCase? known = text is not null && JobFit.Case(desk.Job!).Is(out FitCase? read, out _) ? read : null;
-            typed = (text, known, desk.Job is { } job && TypedCase.Of(job) is JsonObject parts ? CasePart.Of(parts) : []);
+            IReadOnlyList<int> outside = known is null ? [] : KeepOutsOutside.Of(known);
+            typed = (text, known, desk.Job is { } job && TypedCase.Of(job) is JsonObject parts
+                ? [.. CasePart.Of(parts).Select(part => part with { IsOutside = part.Kind == CasePartKind.KeepOut && outside.Contains(part.Index) })] : []);
         }
 
         return (typed.Case, typed.Parts);
