@@ -44,6 +44,7 @@ public static class JobDocuments
         {
             SourceKind.Groups => Grouping(input, Source(SourceKind.Groups)),
             SourceKind.FitAnswer => Places(job, new JobDocument(Source(SourceKind.FitAnswer), Encoding.UTF8.GetString(text.Span))),
+            SourceKind.FitCase when !FitCaseJson.Read(JsonInput.Of(file, root), []).Is(out _, out Refusal? unreadable) => unreadable,
             SourceKind.FitCase or SourceKind.SizeNeed =>
                 GivensOfDocument.With(JobChanges.AddDocument(new JobDocument(Source(kind.Value), Encoding.UTF8.GetString(text.Span))), kind.Value, input),
             _ => IsGivens(input) ? Givens(input) : Unknown(file),

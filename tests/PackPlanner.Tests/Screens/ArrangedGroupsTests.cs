@@ -49,6 +49,10 @@ public sealed class ArrangedGroupsTests : IDisposable
         Assert.Equal("T006 T005 (! reject, replace it)", bench.Desk.Step.Table().Rows[1][^1]);
         Assert.Contains("T006 !T005", bench.Text(), StringComparison.Ordinal);
 
+        bench.Press("6");
+        Assert.Contains("must be replaced first", bench.Text(), StringComparison.Ordinal);
+        bench.Press("3");
+
         bench.Press("b");
         bench.Press("Down", "Down", "Enter");
 

@@ -28,7 +28,7 @@ internal sealed record CasePart(CasePartKind Kind, int Index, JsonObject? Node)
     /// <summary>Everything of a case, in the order in which it is typed.</summary>
     internal static IReadOnlyList<CasePart> Of(JsonObject known) =>
     [
-        .. Each(known["cavity"]?["parts"], CasePartKind.Space),
+        .. Each((known["cavity"] as JsonObject)?["parts"], CasePartKind.Space),
         .. Each(known["keepOuts"], CasePartKind.KeepOut),
         .. Each(known["openings"], CasePartKind.Opening),
         .. Each(known["parts"], CasePartKind.Weighed),
@@ -130,9 +130,17 @@ internal sealed record CasePart(CasePartKind Kind, int Index, JsonObject? Node)
 
     internal static double? Number(JsonNode? node) => node is JsonValue value && value.TryGetValue(out double number) ? number : null;
 
+    // A file may hold anything under that name; what is no space gives way to the one that is typed.
+    private static JsonObject Cavity(JsonObject known)
+    {
+        if (known["cavity"] is not JsonObject cavity)
+            known["cavity"] = cavity = [];
+        return cavity;
+    }
+
     private static JsonArray ListOf(JsonObject known, CasePartKind kind)
     {
-        JsonObject holder = kind == CasePartKind.Space ? (JsonObject)known["cavity"]! : known;
+        JsonObject holder = kind == CasePartKind.Space ? Cavity(known) : known;
         string key = kind switch { CasePartKind.Space => "parts", CasePartKind.KeepOut => "keepOuts", CasePartKind.Opening => "openings", _ => "parts" };
         if (holder[key] is not JsonArray list)
             holder[key] = list = [];

@@ -1,4 +1,5 @@
 using PackPlanner.Core.Cells;
+using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.UsableEnergy;
 using PackPlanner.Formats.Words;
@@ -34,6 +35,8 @@ internal static class EnergyPicture
             return new StepPicture(Question, "The energy is being counted.", "Wait a moment, or go on: nothing is lost");
         if (!desk.Answers.HasGroups && desk.Answers.IsDiagnosing)
             return new StepPicture(Question, "The log is being judged first; the energy follows it.", "Wait a moment, or go on: nothing is lost");
+        if (desk.Answers.Groups is GroupingOutcome.Contradicts { ToReplace.Count: > 0 })
+            return new StepPicture(Question, "A cell in the groups must be replaced first; the energy follows them.", "3 Groups: x in that group shows the best three spares");
         return EnergyQuestion.WhyNot(job.Givens) is { } why
             ? new StepPicture(Question, $"It cannot be counted: {why}.", "e: change it")
             : new StepPicture(Question, "The groups are not there yet; the energy follows them.", job.Logs.IsEmpty ? "3 Groups: see how they stand" : "7 Log: see whether capacities can be told");

@@ -147,12 +147,13 @@ internal sealed class PlaceModel(Desk desk) : IStep
         FitAnswer answer = pack.Answer;
         string links = answer.LinkPairs.Count == 0 ? ""
             : $" {pack.Series - 1} links, {(answer.Jumpers.Count == 0 ? "all between neighbours" : $"{answer.Jumpers.Count} of them by cable")}{(pack.Across.Count == 0 ? "" : $", {pack.Across.Count} from one side to the other")}, the narrowest over {answer.NarrowestLink} pair{(answer.NarrowestLink == 1 ? "" : "s")} of cells.";
-        string cells = pack.HasGroups ? "" : desk.Answers.HasGroups ? " The groups are on their way." : " No cells yet: see 3 Groups.";
+        string cells = pack.HasGroups ? "" : desk.Answers.Groups is GroupingOutcome.Contradicts ? " The groups cannot be built as they stand: see 3 Groups."
+            : desk.Answers.HasGroups ? " The groups are on their way." : " No cells yet: see 3 Groups.";
         int wrong = taps.Wrong(pack);
         string readings = wrong > 0 ? $"{wrong} tap reading{(wrong == 1 ? "" : "s")} outside: stop, do not plug in. "
             : taps.OfOthers(pack) is > 0 and { } old ? $"{old} tap reading{(old == 1 ? " is" : "s are")} of cells that have moved: measure again. " : "";
         string next = wrong > 0 ? "Find what is wrong at that tap before anything is plugged in"
-            : onTaps ? "Enter types the reading of a tap; then 8 Sheets" : $"Tab: the {pack.Series + 1} taps (where sense wires meet the pack); then 8 Sheets";
+            : onTaps ? "Enter types the reading of a tap; then 8 Sheets" : $"Tab: the {pack.Series + 1} taps (where sense wires meet the pack); then 8 Sheets{(desk.Job!.Rows.Count > 0 ? "" : ", places only")}";
         string block = desk.Job!.FitCase is null ? "A plain block, no space is described: " : "";
         return new StepPicture(Question, $"{readings}{(pack.LeftOut is { } left ? left + " " : "")}{block}{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}", next, PlaceWords.Cautions(pack, desk.Job!))
         {
