@@ -175,8 +175,9 @@ internal sealed class FloorDrawing
 
         foreach ((int x, int y, string sign) in signs)
             area.Write(x, y, sign);
+        HashSet<(int X, int Y)> walls = [];
         foreach ((PlacedCell cell, int from, int to) in bodies)
-            Body(cell, from, to, Row(cell.Centre.Y));
+            Body(cell, from, to, Row(cell.Centre.Y), walls);
         return true;
 
         // Two cells that fall on one sign stand one above the other, as they do in the space; none stands on a wall. What is out of view takes no sign.
@@ -195,7 +196,7 @@ internal sealed class FloorDrawing
     }
 
     // From near, a cell shows its width and its group.
-    private void Body(PlacedCell cell, int from, int to, int y)
+    private void Body(PlacedCell cell, int from, int to, int y, HashSet<(int X, int Y)> walls)
     {
         (int top, int bottom) = (Row(cell.Centre.Y + (cell.SizeMm.Y / 2) - 0.001), Row(cell.Centre.Y - (cell.SizeMm.Y / 2)));
         (string open, string shut) = cell.RoundAlong == Axis.Z ? ("(", ")") : ("[", "]");
@@ -206,8 +207,9 @@ internal sealed class FloorDrawing
             int shorter = cell.RoundAlong == Axis.Z ? (int)Math.Round((1 - Math.Sqrt(Math.Max(0, 1 - (off * off)))) * (to - from) / 2) : 0;
             if (to - shorter <= from + shorter)
                 continue;
-            area.Write(from + shorter, row, open);
-            area.Write(to - shorter, row, shut);
+            // Where two flat cells touch on one sign it is the wall of both.
+            area.Write(from + shorter, row, walls.Add((from + shorter, row)) || open == "(" ? open : "|");
+            area.Write(to - shorter, row, walls.Add((to - shorter, row)) || open == "(" ? shut : "|");
         }
 
         string group = cell.Group?.ToString(CultureInfo.InvariantCulture) ?? "·";

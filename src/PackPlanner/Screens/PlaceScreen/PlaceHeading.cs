@@ -30,7 +30,7 @@ internal static class PlaceHeading
         string spare = cells.Any(cell => pack.SeatOf(cell) is null) ? "; .. spare" : "";
         bool lies = cells.Any(cell => pack.SeatOf(cell) is not null && pack.IsPlusUp(cell) is null);
         bool stands = cells.Any(cell => pack.IsPlusUp(cell) is not null);
-        string lying = lies ? "; o lies" : "";
+        string lying = !lies ? "" : cells.All(cell => cell.Terminals == "+z") ? "; o both poles on top" : "; o lies";
         yield return $"seen from {side}{layers}{(layers.Length > 0 ? " (PgUp PgDn)" : "")}{spare}{lying}{(stands ? "; sign: the end that faces you" : "")}";
         yield return $"seen from {side}{layers}{spare}{lying}{(stands ? "; sign: the end facing you" : "")}";
         yield return $"from {side}{layers}{spare}{lying}{(stands ? "; sign: end facing you" : "")}";

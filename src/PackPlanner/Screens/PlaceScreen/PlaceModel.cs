@@ -153,7 +153,8 @@ internal sealed class PlaceModel(Desk desk) : IStep
         string readings = wrong > 0 ? $"{wrong} tap reading{(wrong == 1 ? "" : "s")} outside: stop, do not plug in. "
             : taps.OfOthers(pack) is > 0 and { } old ? $"{old} tap reading{(old == 1 ? " is" : "s are")} of cells that have moved: measure again. " : "";
         string next = wrong > 0 ? "Find what is wrong at that tap before anything is plugged in"
-            : onTaps ? "Enter types the reading of a tap; then 8 Sheets" : $"Tab: the {pack.Series + 1} taps (where sense wires meet the pack); then 8 Sheets{(desk.Job!.Rows.Count > 0 ? "" : ", places only")}";
+            : onTaps ? "Enter types the reading of a tap; then 8 Sheets" : desk.Job!.Rows.Count == 0 ? $"Tab: the {pack.Series + 1} taps; 8 Sheets prints places only until there are cells"
+            : $"Tab: the {pack.Series + 1} taps (where sense wires meet the pack); then 8 Sheets";
         string block = desk.Job!.FitCase is null ? "A plain block, no space is described: " : "";
         return new StepPicture(Question, $"{readings}{(pack.LeftOut is { } left ? left + " " : "")}{block}{answer.Used} cells in {pack.Layers.Count} layer{(pack.Layers.Count == 1 ? "" : "s")}, {pack.Series} groups.{links}{cells}", next, PlaceWords.Cautions(pack, desk.Job!))
         {
