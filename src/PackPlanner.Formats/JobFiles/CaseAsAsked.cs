@@ -37,7 +37,7 @@ public static class CaseAsAsked
         Tell(known, "limits", "cellMassKg", givens.NumberOf("cellMassLimitKg"));
         Tell(known, "cell", "nominalV", givens.NominalV);
         Tell(known, "cell", "fullV", givens.FullV);
-        if (known["cell"]?["massG"] is null)
+        if ((known["cell"] as JsonObject)?["massG"] is null)
             Tell(known, "cell", "massG", givens.NumberOf("cellMassKg") * 1000);
         if (givens.TickOf("vents") is { } vents)
             known["ventPath"] = vents;
@@ -46,7 +46,8 @@ public static class CaseAsAsked
 
     private static void Tell(JsonObject known, string part, string key, double? value)
     {
-        if (value is not { } told)
+        // What cannot be read as this part stays as it was written.
+        if (value is not { } told || known[part] is not (null or JsonObject))
             return;
         if (known[part] is not JsonObject holder)
             known[part] = holder = [];

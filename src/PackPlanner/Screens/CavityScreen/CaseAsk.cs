@@ -73,7 +73,7 @@ internal sealed partial class CaseAsk(Desk desk, Action<FitCase?, string?> draft
     // Stands where the cell is not typed yet; large, so that a space is not refused for holding too many of them.
     private static readonly double[] StandIn = [60, 60];
 
-    private bool IsRound => TypedCase.Of(desk.Job!)?["cell"]?["thicknessMm"] is null;
+    private bool IsRound => (TypedCase.Of(desk.Job!)?["cell"] as JsonObject)?["thicknessMm"] is null;
 
     private void AskInside() => Field(
         "inside, mm", "Length x width x height of the space, such as 310 x 190 x 95.", "", [3],
@@ -212,7 +212,7 @@ internal sealed partial class CaseAsk(Desk desk, Action<FitCase?, string?> draft
         if (!TypedCase.Read(desk.Job!, made).Is(out FitCase? fitCase, out Refusal? why))
             return Nothing($"{why.Problem.Why}. {why.Problem.Remedy}");
         // A stand-in for the cell gives no count worth telling.
-        bool isCellKnown = desk.Job!.FitCase is not null || CasePart.Number(made["cell"]?["diameterMm"]) != StandIn[0];
+        bool isCellKnown = desk.Job!.FitCase is not null || CasePart.Number((made["cell"] as JsonObject)?["diameterMm"]) != StandIn[0];
         draft(fitCase, isCellKnown ? made.ToJsonString() : null);
         return null;
     }
