@@ -18,6 +18,10 @@ public sealed partial record Caution(string Code, SignalWord Signal, string Wher
         ? "This was not checked, which is not a pass: take the missing reading and ask again."
         : Entry.DoNow);
 
+    /// <summary>How <see cref="Where"/> names one cell.</summary>
+    /// <param name="label">Its label.</param>
+    public static string OfCell(string label) => $"cell {label}";
+
     /// <summary>The catalogue's entry for this code.</summary>
     public CautionEntry Entry => CautionCatalogue.Of(Code);
 

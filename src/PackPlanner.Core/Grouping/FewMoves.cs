@@ -24,11 +24,12 @@ internal static class FewMoves
 
         // Every empty place takes one cell: no fewer can move, and where that is good enough none else does.
         int filled = open.Sum();
-        foreach (bool shunning in request.Shunned.Count > 0 ? (bool[])[true, false] : [false])
-            if (Filled(request, lot, existing, shunning, stop) is { } whole && whole.Smallest >= aim)
-                return (filled + Lost(request), whole);
+        if (request.Shunned.Count > 0 && Filled(request, lot, existing, shunning: true, stop) is { } unwarned && unwarned.Smallest >= aim)
+            return (filled + Lost(request), unwarned);
         if (Filled(request, lot, existing, shunning: false, stop) is not { } best)
             return (null, descent);
+        if (best.Smallest >= aim)
+            return (filled + Lost(request), best);
         (_, GroupingTrial fewer) = Fewer(lot.Problem, best, FewestMovesSearch.Improve(lot.Problem, best.GroupOf, aim), aim, stop);
         return (null, descent.Smallest >= Math.Min(aim, fewer.Smallest) && Away(descent, existing) < Away(fewer, existing) ? descent : fewer);
     }

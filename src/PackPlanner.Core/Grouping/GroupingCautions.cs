@@ -29,16 +29,22 @@ public static class GroupingCautions
     }
 
     /// <summary>Groups that hold cells of several models.</summary>
-    /// <param name="pack">The groups as matched.</param>
+    /// <param name="modelsByGroup">The model of each cell, by group; null where it is not known.</param>
     /// <returns>The caution; null where no group does, or no model is known.</returns>
-    public static Caution? Mixed(MatchedPack pack)
+    public static Caution? Mixed(IEnumerable<IEnumerable<string?>> modelsByGroup)
     {
-        static string[] Models(IEnumerable<GroupingCell> cells) => [.. cells.Select(cell => cell.Model).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.Ordinal)];
-        int mixed = pack.Groups.Count(group => Models(group.Cells).Length > 1);
-        string[] models = Models(pack.Groups.SelectMany(group => group.Cells));
+        static string[] Models(IEnumerable<string?> cells) => [.. cells.OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.Ordinal)];
+        string[][] groups = [.. modelsByGroup.Select(Models)];
+        int mixed = groups.Count(group => group.Length > 1);
+        string[] models = Models(groups.SelectMany(group => group));
         return mixed == 0 ? null : new Caution("caution-06", SignalWord.Caution, "the groups",
-            $"{mixed} of {pack.Groups.Count} groups mix cells of several models ({string.Join(", ", models.Take(MostModels))}{(models.Length > MostModels ? " …" : "")})");
+            $"{mixed} of {groups.Length} groups mix cells of several models ({string.Join(", ", models.Take(MostModels))}{(models.Length > MostModels ? " …" : "")})");
     }
+
+    /// <summary>The same of groups as matched.</summary>
+    /// <param name="pack">The groups.</param>
+    /// <returns>The caution, or null.</returns>
+    public static Caution? Mixed(MatchedPack pack) => Mixed(pack.Groups.Select(group => group.Cells.Select(cell => cell.Model)));
 
     private const int MostModels = 4;
 

@@ -24,6 +24,9 @@ public abstract record GroupingOutcome
         /// <summary>The groups as they were arranged, with cells that may not stay in them: to look at and to mend, never to build by; null where they do not add up.</summary>
         public MatchedPack? AsArranged { get; init; }
 
+        /// <summary>Which cells of <see cref="AsArranged"/> may not stay, each with why, in words; empty without.</summary>
+        public string WhyToReplace { get; init; } = "";
+
         /// <summary>Labels of the cells in <see cref="AsArranged"/> that must be replaced.</summary>
         public IReadOnlySet<string> ToReplace { get; init; } = new HashSet<string>();
     }

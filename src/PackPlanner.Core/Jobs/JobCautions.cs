@@ -7,9 +7,6 @@ namespace PackPlanner.Core.Jobs;
 /// <summary>Cautions that the givens alone raise, whatever the cells and the layout are.</summary>
 public static class JobCautions
 {
-    private static readonly (string Key, string Word)[] Protection =
-        [("fuse", "fuse"), ("disconnect", "disconnect"), ("preCharge", "pre-charge"), ("bms", "BMS with a cut-off for each group")];
-
     /// <summary>Judges what the job was told.</summary>
     /// <param name="givens">The givens; what is unknown is named, never passed.</param>
     /// <returns>Cautions in no order.</returns>
@@ -28,7 +25,7 @@ public static class JobCautions
             yield return insulation;
         if (givens.Parallel is { } parallel && givens.TickOf("cellFuse") != true && ShortCircuit.NoCellFuses("each group", parallel, givens.RatedAh) is { } unfused)
             yield return unfused;
-        string[] lacking = [.. Protection.Where(part => givens.TickOf(part.Key) != true).Select(part => part.Word)];
+        string[] lacking = EnergyCautions.Lacking(JobEnergy.Protection(givens, []));
         if (givens.Series is not null && lacking.Length > 0)
             yield return new Caution("caution-23", SignalWord.Warning, "pack", $"not ticked: {string.Join(", ", lacking)}");
     }

@@ -91,7 +91,7 @@ public static class JobGroups
             return wrong;
         ScreenedCell[] not = [.. standing.Select(label => known[label]).Where(cell => !GroupableCells.May(cell))];
         return AddedUp(arranged, request with { Cells = [.. request.Cells, .. not.Select(GroupableCells.Of)] }, stopped) is GroupingOutcome.Matched { Pack: var pack }
-            ? wrong with { AsArranged = pack, ToReplace = not.Select(cell => cell.Label).ToHashSet(StringComparer.Ordinal) } : wrong;
+            ? wrong with { AsArranged = pack, WhyToReplace = JobArrangement.Listed([.. JobArrangement.NotUsable(arranged, lot)]), ToReplace = not.Select(cell => cell.Label).ToHashSet(StringComparer.Ordinal) } : wrong;
     }
 
     /// <summary>The groups of a job.</summary>

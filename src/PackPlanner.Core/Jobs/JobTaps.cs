@@ -1,6 +1,5 @@
 using System.Globalization;
 using PackPlanner.Core.Cautions;
-using PackPlanner.Core.Fitting;
 
 namespace PackPlanner.Core.Jobs;
 
@@ -53,12 +52,6 @@ public static class JobTaps
     /// <param name="inSeries">Its groups from pack minus on; empty where there are none.</param>
     /// <returns>In the order of the taps.</returns>
     public static IReadOnlyList<Caution> Cautions(Job job, IReadOnlyList<JobGroup> inSeries) => CautionsAgainst(job, inSeries, Expected(job.Givens, inSeries));
-
-    /// <summary>The cautions of a layout, with that of its sense taps, which stands whatever the figures are.</summary>
-    /// <param name="layout">The layout, whose number in series is known.</param>
-    /// <returns>In no order.</returns>
-    public static IEnumerable<Caution> OfLayout(FitAnswer layout) => layout.Cautions.Any(caution => caution.Code == "caution-19") ? layout.Cautions
-        : [.. layout.Cautions, new("caution-19", SignalWord.Warning, "sense taps", $"{layout.Series + 1} taps are listed: measure all before plugging in")];
 
     /// <summary>The same against volts that are known.</summary>
     /// <param name="job">The job.</param>

@@ -3,17 +3,18 @@ using PackPlanner.Core.Fitting;
 
 namespace PackPlanner.Core.Jobs;
 
-/// <summary>What a job has to say of its layout beyond what the layout itself raises.</summary>
+/// <summary>What a job has to say of its layout: what the layout itself raises, and what only the job knows.</summary>
 public static class LayoutOfJob
 {
-    /// <summary>Ways in that are too small, and what nobody has said of flat cells.</summary>
+    /// <summary>All cautions of a layout: its own, its sense taps, which stand whatever the figures are, ways in that are too small, and what nobody has said of flat cells.</summary>
     /// <param name="layout">The layout.</param>
     /// <param name="givens">What the job was told.</param>
     /// <returns>In no order.</returns>
     public static IEnumerable<Caution> Cautions(FitAnswer layout, JobGivens givens)
     {
+        ArgumentNullException.ThrowIfNull(layout);
         ArgumentNullException.ThrowIfNull(givens);
-        return [.. TooSmall(layout) is { } way ? [WayIn(way)] : Array.Empty<Caution>(), .. Unclamped(layout, givens)];
+        return [.. layout.Cautions, .. Taps(layout), .. TooSmall(layout) is { } way ? [WayIn(way)] : Array.Empty<Caution>(), .. Unclamped(layout, givens)];
     }
 
     /// <summary>The way in that lets most through, where none lets the finished pack through.</summary>
@@ -25,6 +26,9 @@ public static class LayoutOfJob
         return layout.WaysIn.Any(way => way.PackPasses) ? null
             : layout.WaysIn.OrderByDescending(way => way.CellPasses).ThenBy(way => way.PackShortMm).FirstOrDefault();
     }
+
+    private static Caution[] Taps(FitAnswer layout) => layout is not { Fits: true, Series: not null } || layout.Cautions.Any(caution => caution.Code == "caution-19") ? []
+        : [new("caution-19", SignalWord.Warning, "sense taps", $"{layout.Series + 1} taps are listed: measure all before plugging in")];
 
     private static Caution WayIn(WayIn way) => new(
         "caution-34", way.CellPasses ? SignalWord.Notice : SignalWord.Caution, way.Opening, way.Text[(way.Opening.Length + 2)..],

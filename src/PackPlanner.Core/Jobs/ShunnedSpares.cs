@@ -1,3 +1,4 @@
+using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Screening;
 
 namespace PackPlanner.Core.Jobs;
@@ -19,7 +20,7 @@ public static class ShunnedSpares
         HashSet<string> warned = [.. lot.Cautions.Select(caution => caution.Where)];
         return wanting.Length == 0 ? new HashSet<string>() : may.Values
             .Where(spare => !standing.Contains(spare.Label))
-            .Where(spare => warned.Contains($"cell {spare.Label}") || Array.Exists(wanting, group => IsBroughtAlone(spare, group, givens)))
+            .Where(spare => warned.Contains(Caution.OfCell(spare.Label)) || Array.Exists(wanting, group => IsBroughtAlone(spare, group, givens)))
             .Select(spare => spare.Label)
             .ToHashSet(StringComparer.Ordinal);
     }

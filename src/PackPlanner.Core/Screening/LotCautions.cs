@@ -4,7 +4,7 @@ using PackPlanner.Core.Cautions;
 namespace PackPlanner.Core.Screening;
 
 /// <summary>The cautions that a judged lot raises.</summary>
-internal static class LotCautions
+public static class LotCautions
 {
     private const int MostLabels = 12;
 
@@ -41,6 +41,19 @@ internal static class LotCautions
         return Caution.InOrder(cautions);
     }
 
+    /// <summary>The cautions of a lot of which only cells of one chemistry are used: the others are told, and are a danger to nobody.</summary>
+    /// <param name="lot">The judged lot.</param>
+    /// <returns>In no order.</returns>
+    public static IEnumerable<Caution> OfOneChemistry(ScreenedLot lot)
+    {
+        ScreenedCell[] others = [.. lot.Cells.Where(cell => cell.Reasons.Any(reason => reason.Code == ReasonCodes.OtherChemistry))];
+        if (others.Length == 0)
+            return lot.Cautions;
+        string which = string.Join(", ", others.GroupBy(cell => cell.Chemistry ?? "unknown").OrderBy(group => group.Key, StringComparer.Ordinal).Select(group => $"{group.Count()} {group.Key}"));
+        return lot.Cautions.Where(caution => caution.Code != "caution-06")
+            .Append(new Caution("caution-06", SignalWord.Notice, "the lot", $"cells of another chemistry were left out ({which}); only {lot.Chemistry?.Name} are used"));
+    }
+
     private static Caution Of(ScreenedCell cell, VerdictReason reason)
     {
         bool warm = cell.Conditions.Contains("warm");
@@ -54,7 +67,7 @@ internal static class LotCautions
             ReasonCodes.Damaged => (SignalWord.Warning, $"noted: {reason.Noted}"),
             _ => (warm ? SignalWord.Danger : SignalWord.Caution, $"loses {Figure(reason.Value)} {reason.Unit}; {Figure(reason.Limit)} is {(reason.LimitFrom == LimitOrigin.LotMedian ? "its lot's median" : "the limit")}"),
         };
-        return new Caution(reason.Caution!, signal, $"cell {cell.Label}", saw);
+        return new Caution(reason.Caution!, signal, Caution.OfCell(cell.Label), saw);
     }
 
     private static void AddNotChecked(List<Caution> cautions, ScreenedLot lot, ReadingName what, string code, string why)

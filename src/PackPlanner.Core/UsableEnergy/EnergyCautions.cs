@@ -143,17 +143,19 @@ public static class EnergyCautions
             AddIf(raised, ShortCircuit.NoCellFuses($"group {widest.Number}", parallel, request.ChargedToV, widest.ResistanceMilliohm * parallel, widest.CapacityAh / parallel));
     }
 
+    /// <summary>Which of the four parts that each stop a different accident are not said to be there.</summary>
+    internal static string[] Lacking(StringProtection protection) =>
+    [
+        .. new (bool Has, string Name)[]
+        {
+            (protection.Fuse, "fuse"), (protection.Disconnect, "disconnect"),
+            (protection.PreCharge, "pre-charge"), (protection.Monitor, "BMS with a cut-off for each group"),
+        }.Where(part => !part.Has).Select(part => part.Name),
+    ];
+
     private static void Protection(StringProtection protection, List<Caution> raised)
     {
-        string[] missing =
-        [
-            .. new (bool Has, string Name)[]
-            {
-                (protection.Fuse, "fuse"), (protection.Disconnect, "disconnect"),
-                (protection.PreCharge, "pre-charge"), (protection.Monitor, "BMS with a cut-off for each group"),
-            }.Where(part => !part.Has).Select(part => part.Name),
-        ];
-        if (missing.Length > 0)
+        if (Lacking(protection) is { Length: > 0 } missing)
             raised.Add(new Caution("caution-23", SignalWord.Warning, "pack", $"not stated: {string.Join(", ", missing)}"));
     }
 

@@ -9,8 +9,6 @@ public static class CaseAsAsked
 {
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true };
 
-    private static readonly JsonDocumentOptions Lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
-
     /// <summary>The text of the case; as it was read where the job has nothing to add.</summary>
     /// <param name="space">The case as the job keeps it.</param>
     /// <param name="givens">What the job was told, which wins over the case but for the weight of its cell.</param>
@@ -22,7 +20,7 @@ public static class CaseAsAsked
         JsonObject? known;
         try
         {
-            known = JsonNode.Parse(space.Text, null, Lenient) as JsonObject;
+            known = JsonNode.Parse(space.Text, null, JobDocuments.Lenient) as JsonObject;
         }
         catch (JsonException)
         {

@@ -67,7 +67,7 @@ public static class JobDocuments
         }
     }
 
-    private static readonly JsonDocumentOptions Lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
+    internal static readonly JsonDocumentOptions Lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
 
     private static Refusal Damaged(JobDocument document) =>
         Refusal.Input("bad-document", document.Source.File, "what the job holds of it is not a JSON object", "Add the file again.");

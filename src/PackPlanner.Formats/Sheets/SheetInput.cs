@@ -1,6 +1,7 @@
 using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Diagnosis;
 using PackPlanner.Core.Fitting;
+using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
 using PackPlanner.Core.Screening;
 using PackPlanner.Core.Sharing;
@@ -112,8 +113,7 @@ public sealed record SheetInput
         RideDiagnosis? diagnosis,
         StringFigures? energy)
     {
-        IEnumerable<Caution> ofPlaces = layout is { Fits: true, Series: not null } ? JobTaps.OfLayout(layout) : layout?.Cautions ?? [];
-        ofPlaces = layout is null ? ofPlaces : [.. ofPlaces, .. LayoutOfJob.Cautions(layout, job.Givens)];
+        IEnumerable<Caution> ofPlaces = layout is null ? [] : LayoutOfJob.Cautions(layout, job.Givens);
         string? whyNoPlaces = NoPlaces(fitCase, layout);
         if (whyNoPlaces is not null)
             layout = null;
@@ -133,7 +133,7 @@ public sealed record SheetInput
             Case = fitCase,
             Places = layout is null ? [] : JobPlaces.Of(layout, groups, job.Placement),
             Cautions = Caution.OfOneJob([.. JobCautions.Of(job.Givens), .. energy?.Raised ?? [], .. lot?.Cautions ?? [], .. ofPlaces, .. diagnosis?.Cautions ?? [],
-                .. joinings.SelectMany(plan => plan.Cautions), .. job.TapReadings.IsEmpty ? [] : JobTaps.Cautions(job, inSeries)]),
+                .. GroupingCautions.Mixed(groups.Select(group => group.Cells.Select(cell => cell.Model))) is { } mixed ? (Caution[])[mixed] : [], .. joinings.SelectMany(plan => plan.Cautions), .. job.TapReadings.IsEmpty ? [] : JobTaps.Cautions(job, inSeries)]),
             Notes = [.. lot is null ? [] : JobGroups.Notes(job, lot), .. new[] { (layout?.Series ?? groups.Count) is > 0 and { } series ? job.Placement.LeftOutWithin(series) : null }.OfType<string>()],
             WhyNoGroups = whyNoGroups,
             WhyNoPlaces = whyNoPlaces,

@@ -151,7 +151,7 @@ internal static class MatchVerb
             Understood = understood,
             Cautions = CautionJson.From(
             [
-                .. UsableCells.Cautions(lot, use.Screening.Chemistry is not null),
+                .. use.Screening.Chemistry is not null ? LotCautions.OfOneChemistry(lot) : lot.Cautions,
                 .. GroupingCautions.Of(pack, lot.Chemistry, use.Screening.FullV, use.LoadA, use.RatingA, use.Screening.RatedAh),
             ]),
         };

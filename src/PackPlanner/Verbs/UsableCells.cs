@@ -1,4 +1,3 @@
-using PackPlanner.Core.Cautions;
 using PackPlanner.Core.Cells;
 using PackPlanner.Core.Grouping;
 using PackPlanner.Core.Jobs;
@@ -57,17 +56,6 @@ internal sealed record UsableCells(
     }
 
     private static int OfChemistry(ScreenedLot lot, string name) => lot.Cells.Count(cell => (cell.Chemistry ?? lot.Chemistry?.Name) == name);
-
-    /// <summary>The lot's cautions once only cells of one chemistry, named by the user, are used: the others are told, and are a danger to nobody.</summary>
-    internal static IEnumerable<Caution> Cautions(ScreenedLot lot, bool chemistryStated)
-    {
-        ScreenedCell[] others = [.. lot.Cells.Where(cell => cell.Reasons.Any(reason => reason.Code == ReasonCodes.OtherChemistry))];
-        if (!chemistryStated || others.Length == 0)
-            return lot.Cautions;
-        string which = string.Join(", ", others.GroupBy(cell => cell.Chemistry ?? "unknown").OrderBy(group => group.Key, StringComparer.Ordinal).Select(group => $"{group.Count()} {group.Key}"));
-        return lot.Cautions.Where(caution => caution.Code != "caution-06")
-            .Append(new Caution("caution-06", SignalWord.Notice, "the lot", $"cells of another chemistry were left out ({which}); only {lot.Chemistry?.Name} are used"));
-    }
 
     private static string MostCells(ScreenedLot lot) => lot.Cells.Select(cell => cell.Chemistry).OfType<string>().Where(lot.Chemistries.Contains)
         .GroupBy(name => name).OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal).Select(group => group.Key).FirstOrDefault(lot.Chemistries[0]);

@@ -26,7 +26,7 @@ internal static class CavityWords
         FitAnswer? most = desk.Answers.MostPlaces;
         string weight = answer.CellMassKg is { } kg ? $" The cells weigh {desk.Look.Mass(kg)}." : "";
         (string first, string last) = WayIn(LayoutOfJob.TooSmall(answer));
-        return new StepPicture(Question, $"{first}{Count(desk, answer, most)}.{weight}{last}", Next(desk, answer, most), [.. answer.Cautions, .. LayoutOfJob.Cautions(answer, desk.Job.Givens)])
+        return new StepPicture(Question, $"{first}{Count(desk, answer, most)}.{weight}{last}", Next(desk, answer, most), [.. LayoutOfJob.Cautions(answer, desk.Job.Givens)])
         {
             Short = $"{first}{(most ?? answer).Cells.Count} places{Takes(most ?? answer)}{((most ?? answer).FirstLook ? "; more may fit" : "")}.{last}",
         };
@@ -51,7 +51,7 @@ internal static class CavityWords
         string turned = reason.WhenTurned is { } n ? $"Turned another way (g) at least {n} go in; as they stand: " : "";
         string next = reason.WhenTurned is { } held ? $"g: turn the cells, where their maker allows it: at least {held} go in" : $"{reason.Change?.TrimEnd('.') ?? "a: change the space"}{Fewer(desk, answer)}";
         string says = turned + WhyNot(desk, answer, reason.Text);
-        return new StepPicture(Question, char.ToUpperInvariant(says[0]) + says[1..], next, [.. answer.Cautions, .. LayoutOfJob.Cautions(answer, desk.Job!.Givens)])
+        return new StepPicture(Question, char.ToUpperInvariant(says[0]) + says[1..], next, [.. LayoutOfJob.Cautions(answer, desk.Job!.Givens)])
         {
             Short = reason.WhenTurned is { } other ? $"Turned another way (g) at least {other} go in." : reason.Text.StartsWith(Fit(answer), StringComparison.Ordinal) ? $"It does not fit: {Clause(reason.Text)}."
                 : $"{answer.Cells.Count} places: it does not fit. {Clause(reason.Text)}",

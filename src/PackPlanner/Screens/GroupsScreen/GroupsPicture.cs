@@ -48,7 +48,7 @@ internal static class GroupsPicture
             $"{few.Needed} cells needed, {few.Usable} usable: short of {few.Needed - few.Usable}.{Shapes(few)}",
             "e: choose another shape, or test more cells in 2 Cells"),
         GroupingOutcome.Contradicts { AsArranged: { } arranged } wrong => new StepPicture(
-            Question, $"To be replaced: {wrong.Problem.Why["not to be used: ".Length..]}, in group {Where(arranged, wrong.ToReplace)}. The groups stand as arranged; nothing is built by them until then.",
+            Question, $"To be replaced: {wrong.WhyToReplace}, in group {Where(arranged, wrong.ToReplace)}. The groups stand as arranged; nothing is built by them until then.",
             "x in that group shows the best three spares; b, fewest moves, takes them", Arranged(desk)),
         GroupingOutcome.Contradicts wrong => new StepPicture(
             Question, $"{wrong.Problem.Where}: {wrong.Problem.Why}.", wrong.Problem.Remedy, Arranged(desk)),
@@ -104,8 +104,8 @@ internal static class GroupsPicture
     // Those of the cells that somebody put into groups: he may have them in his hands.
     private static IReadOnlyList<Caution> Arranged(Desk desk)
     {
-        HashSet<string> labels = [.. desk.Job?.Grouping?.Groups.SelectMany(group => group) ?? []];
-        return [.. (desk.Answers.Lot?.Cautions ?? []).Where(caution => labels.Contains(caution.Where) || (caution.Where.StartsWith("cell ", StringComparison.Ordinal) && labels.Contains(caution.Where["cell ".Length..])))];
+        HashSet<string> places = [.. (desk.Job?.Grouping?.Groups.SelectMany(group => group) ?? []).Select(Caution.OfCell)];
+        return [.. (desk.Answers.Lot?.Cautions ?? []).Where(caution => places.Contains(caution.Where))];
     }
 
     private static string Next(GroupsView view, Desk desk) =>

@@ -19,7 +19,7 @@ internal static class PlaceWords
     /// <summary>The layout raises most of them itself; before taps are plugged in that one stands whatever the figures are, and each reading that is wrong.</summary>
     /// <param name="pack">The pack.</param>
     /// <param name="job">The job, which holds what was read at the taps.</param>
-    internal static IReadOnlyList<Caution> Cautions(PlacedPack pack, Job job) => [.. JobTaps.OfLayout(pack.Answer), .. LayoutOfJob.Cautions(pack.Answer, job.Givens), .. JobTaps.CautionsAgainst(job, pack.InSeries, pack.Spans)];
+    internal static IReadOnlyList<Caution> Cautions(PlacedPack pack, Job job) => [.. LayoutOfJob.Cautions(pack.Answer, job.Givens), .. JobTaps.CautionsAgainst(job, pack.InSeries, pack.Spans)];
 
     /// <summary>Links between groups on the side that is looked at; all of them where poles do not tell a side.</summary>
     /// <param name="pack">The pack.</param>
